@@ -1,0 +1,3 @@
+"""benchmate: a bench assistant for growers of trees in pots."""
+
+__version__ = "0.1.0"

@@ -1,0 +1,65 @@
+"""The record's values: the place, a tree, a journal entry."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where the garden is. latitude: degrees, south negative, or None. last_frost, first_frost: (month, day) of the
+    mean last spring and first autumn frost, or None for a place that is frost-free or has not told. units: metric or
+    imperial, for what is shown; files are metric."""
+
+    name: str = ""
+    latitude: float | None = None
+    longitude: float | None = None
+    last_frost: tuple[int, int] | None = None
+    first_frost: tuple[int, int] | None = None
+    units: str = "metric"
+
+    @property
+    def southern(self) -> bool:
+        return self.latitude is not None and self.latitude < 0
+
+
+@dataclass(frozen=True, slots=True)
+class Tree:
+    """What a tree is. pot and size: measures in mm (`length_mm`, `height_mm`, `base_mm`)."""
+
+    name: str
+    folder: str
+    species: str | None = None
+    origin: str | None = None
+    phase: str | None = None
+    health: str | None = None
+    since: dt.date | None = None
+    pot: Mapping[str, float] = field(default_factory=dict)
+    size: Mapping[str, float] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One event of a journal. kind: seen, done, plan, left, note, struck.
+
+    at: the day of the event (or day and time). facts, work: tables as in a reading (`{"kind": ..., "value": ...}`,
+    `{"work": ..., "share": 0.33}`). strikes: the id that a struck entry takes back. follow: what to come back for, as
+    tables with `work`, `part`, `on`, `says`. more: keys that this program does not know, kept as they stand.
+    """
+
+    id: str
+    at: dt.date
+    kind: str
+    said: str = ""
+    facts: tuple[Mapping[str, Any], ...] = ()
+    work: tuple[Mapping[str, Any], ...] = ()
+    measures: Mapping[str, float] = field(default_factory=dict)
+    reason: str | None = None
+    refused: tuple[str, ...] = ()
+    follow: tuple[Mapping[str, Any], ...] = ()
+    strikes: str | None = None
+    photo: str | None = None
+    more: Mapping[str, Any] = field(default_factory=dict)

@@ -1,0 +1,157 @@
+"""The reading: what a statement was taken to say, as the contract lays it out."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+Span = tuple[int, int]
+
+_NO_MEASURES: Mapping[str, float] = {}
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """Where on the tree: any of part, side, level, ordinal and count may be None."""
+
+    part: str | None = None
+    side: str | None = None
+    level: str | None = None
+    ordinal: int | None = None
+    count: int | None = None
+
+    def as_json(self) -> dict[str, Any]:
+        values = {"part": self.part, "side": self.side, "level": self.level, "ordinal": self.ordinal, "count": self.count}
+        return {key: value for key, value in values.items() if value is not None}
+
+
+NOWHERE = Spot()
+
+
+@dataclass(frozen=True, slots=True)
+class Fact:
+    """Something stated about the tree.
+
+    kind: species, flush, stage, health, phase, finding, event, weather or trait. value: from the vocabulary; an int
+    for a flush; for a trait "name:value" (`flush:single`). when: ISO date, month, year or season, for events.
+    measures: vocabulary measure -> value. denied: true where the statement says that it is not so ("not" in JSON).
+    span: first and last+1 character of the words as said.
+    """
+
+    kind: str
+    value: str | int
+    spot: Spot = NOWHERE
+    measures: Mapping[str, float] = field(default_factory=lambda: _NO_MEASURES)
+    when: str | None = None
+    denied: bool = False
+    span: Span = (0, 0)
+
+    def as_json(self) -> dict[str, Any]:
+        out: dict[str, Any] = {"kind": self.kind, "value": self.value, **self.spot.as_json(), **self.measures}
+        if self.when:
+            out["when"] = self.when
+        if self.denied:
+            out["not"] = True
+        return out | {"span": list(self.span)}
+
+
+@dataclass(frozen=True, slots=True)
+class Work:
+    """Work that is done, meant, refused or asked about.
+
+    work: from the vocabulary, or None where only its place is said (a correction). done: done, now, later, not; None
+    inside a question. manner: how it is done where that decides advice ("hard", "bare-wood", "all").
+    """
+
+    work: str | None
+    spot: Spot = NOWHERE
+    measures: Mapping[str, float] = field(default_factory=lambda: _NO_MEASURES)
+    done: str | None = None
+    manner: tuple[str, ...] = ()
+    span: Span = (0, 0)
+
+    def as_json(self) -> dict[str, Any]:
+        out: dict[str, Any] = {"work": self.work} if self.work else {}
+        out |= self.spot.as_json() | dict(self.measures)
+        if self.done:
+            out["done"] = self.done
+        if self.manner:
+            out["manner"] = list(self.manner)
+        return out | {"span": list(self.span)}
+
+
+@dataclass(frozen=True, slots=True)
+class Guess:
+    """A word taken for another. likeness: 0 to 1. grave: it could change the species or the work."""
+
+    heard: str
+    taken: str
+    likeness: float
+    span: Span
+    grave: bool = False
+
+    def as_json(self) -> dict[str, Any]:
+        return {"heard": self.heard, "taken": self.taken, "likeness": round(self.likeness, 2), "span": list(self.span)}
+
+
+@dataclass(frozen=True, slots=True)
+class Missed:
+    """Words that could not be taken in."""
+
+    words: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """One statement, read. Keys as in the contract; lists keep the order of the words.
+
+    candidates: things compared by place ("the left one is 9 mm"), each a Fact of kind "candidate". term: what a
+    `meaning` question asks about. note: the words to keep. refers: reference words that need the talk ("that", "same
+    again"). reason: the words after "because".
+    """
+
+    said: str
+    acts: tuple[str, ...] = ()
+    topic: str | None = None
+    facts: tuple[Fact, ...] = ()
+    work: tuple[Work, ...] = ()
+    measures: Mapping[str, float] = field(default_factory=lambda: _NO_MEASURES)
+    figure: str | None = None
+    tree: str | None = None
+    pick: int | None = None
+    when: str | None = None
+    missed: tuple[Missed, ...] = ()
+    guessed: tuple[Guess, ...] = ()
+    candidates: tuple[Fact, ...] = ()
+    term: str | None = None
+    note: str | None = None
+    reason: str | None = None
+    refers: tuple[str, ...] = ()
+
+    def as_json(self) -> dict[str, Any]:
+        """The contract's object; keys beyond the contract only where they say something."""
+        out: dict[str, Any] = {
+            "said": self.said,
+            "acts": list(self.acts),
+            "topic": self.topic,
+            "facts": [fact.as_json() for fact in self.facts],
+            "work": [work.as_json() for work in self.work],
+            "measures": dict(self.measures),
+            "figure": self.figure,
+            "tree": self.tree,
+            "pick": self.pick,
+            "when": self.when,
+            "missed": [missed.words for missed in self.missed],
+            "guessed": [guess.as_json() for guess in self.guessed],
+        }
+        more: dict[str, Any] = {
+            "candidates": [fact.as_json() for fact in self.candidates],
+            "term": self.term,
+            "note": self.note,
+            "reason": self.reason,
+            "refers": list(self.refers),
+            "missed_spans": [list(missed.span) for missed in self.missed],
+        }
+        return out | {key: value for key, value in more.items() if value}

@@ -1,0 +1,146 @@
+"""The advice: options with their reasons for and against, cautions, questions. Every sentence names its rule."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+from benchmate.hearing.reading import NOWHERE, Reading, Spot
+
+GO, HOLD, AVOID, ASK = "go", "hold", "avoid", "ask"
+
+
+@dataclass(frozen=True, slots=True)
+class Reason:
+    """One sentence and what it rests on. mark: published, practice or memory. yours: from the grower's own rules."""
+
+    rule: str
+    says: str
+    source: str | None = None
+    mark: str = "practice"
+    weight: int = 0
+    yours: bool = False
+
+    def as_json(self) -> dict[str, Any]:
+        out: dict[str, Any] = {"rule": self.rule, "says": self.says, "source": self.source, "mark": self.mark}
+        return out | ({"yours": True} if self.yours else {})
+
+
+@dataclass(frozen=True, slots=True)
+class Follow:
+    """What to come back for. on: ISO date. weather: held back until this weather ("frost-free"), or None."""
+
+    work: str
+    on: str
+    says: str
+    part: str | None = None
+    rule: str | None = None
+    weather: str | None = None
+
+    def as_json(self) -> dict[str, Any]:
+        out: dict[str, Any] = {"work": self.work, "part": self.part, "on": self.on, "says": self.says}
+        if self.rule:
+            out["rule"] = self.rule
+        return out | ({"weather": self.weather} if self.weather else {})
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """A warning that stands before the options. kind: tree, person or law."""
+
+    id: str
+    kind: str
+    says: str
+    source: str | None = None
+    mark: str = "practice"
+
+    def as_json(self) -> dict[str, Any]:
+        return {"id": self.id, "kind": self.kind, "says": self.says, "source": self.source, "mark": self.mark}
+
+
+@dataclass(frozen=True, slots=True)
+class Ask:
+    """A question whose answer would change the advice. fact: the kind of fact or the measure that is lacking."""
+
+    fact: str
+    says: str
+    rules: tuple[str, ...] = ()
+
+    def as_json(self) -> dict[str, Any]:
+        return {"fact": self.fact, "says": self.says, "rules": list(self.rules)}
+
+
+@dataclass(frozen=True, slots=True)
+class Option:
+    """One thing that could be done. window: `opens` and `closes` are ISO dates or None."""
+
+    work: str
+    spot: Spot = NOWHERE
+    verdict: str = GO
+    opens: str | None = None
+    closes: str | None = None
+    because: tuple[Reason, ...] = ()
+    against: tuple[Reason, ...] = ()
+    amount: Mapping[str, float] = field(default_factory=dict)
+    follow: tuple[Follow, ...] = ()
+    weight: int = 0
+
+    def as_json(self) -> dict[str, Any]:
+        return {
+            "work": self.work,
+            **self.spot.as_json(),
+            "verdict": self.verdict,
+            "from": self.opens,
+            "until": self.closes,
+            "because": [reason.as_json() for reason in self.because],
+            "against": [reason.as_json() for reason in self.against],
+            "amount": dict(self.amount),
+            "follow": [follow.as_json() for follow in self.follow],
+        }
+
+
+@dataclass(frozen=True, slots=True)
+class FigureTold:
+    """A number worked out, as the contract carries it. value: a number, or an ISO date for a date."""
+
+    figure: str
+    value: float | str | None
+    unit: str
+    low: float | str | None
+    high: float | str | None
+    how: str
+    source: str
+    mark: str = "practice"
+    limits: str = ""
+
+    def as_json(self) -> dict[str, Any]:
+        return {
+            "figure": self.figure, "value": self.value, "unit": self.unit, "low": self.low, "high": self.high,
+            "how": self.how, "source": self.source, "mark": self.mark, "limits": self.limits,
+        }
+
+
+@dataclass(frozen=True, slots=True)
+class Trace:
+    """How one rule came out. truth: True, False or None (unknown). by: the test that decided, in words."""
+
+    rule: str
+    truth: bool | None
+    by: str
+
+
+@dataclass(frozen=True, slots=True)
+class Advice:
+    """The whole answer to one statement, before it is told or logged."""
+
+    reading: Reading
+    tree: str | None
+    on: str
+    options: tuple[Option, ...] = ()
+    cautions: tuple[Caution, ...] = ()
+    asks: tuple[Ask, ...] = ()
+    figures: tuple[FigureTold, ...] = ()
+    dose_left: float | None = None
+    assumed: tuple[str, ...] = ()
+    trace: tuple[Trace, ...] = ()
