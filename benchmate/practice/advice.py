@@ -47,13 +47,15 @@ class Follow:
 
 @dataclass(frozen=True, slots=True)
 class Caution:
-    """A warning that stands before the options. kind: tree, person or law."""
+    """A warning that stands before the options. kind: tree, person or law. short: how it is told once the session has
+    had it in full."""
 
     id: str
     kind: str
     says: str
     source: str | None = None
     mark: str = "practice"
+    short: str = ""
 
     def as_json(self) -> dict[str, Any]:
         return {"id": self.id, "kind": self.kind, "says": self.says, "source": self.source, "mark": self.mark}
