@@ -1,0 +1,76 @@
+"""The answer in one line: what comes first, whatever was asked."""
+
+from __future__ import annotations
+
+import datetime as dt
+
+from benchmate.practice.advice import ASK, AVOID, GO, HOLD, Option, Reason
+from benchmate.telling.answer import Answer
+from benchmate.telling.dates import day_of, day_words
+from benchmate.telling.figures import figure_line
+from benchmate.telling.options import option_words
+from benchmate.telling.wording import list_words, sentence
+
+
+def headline_of(answer: Answer) -> str:
+    """The answer in one line, or "" where there is nothing to answer."""
+    if answer.says:
+        return sentence(answer.says[0])
+    advice, reading = answer.advice, answer.reading
+    if answer.confirm or advice is None:
+        return ""
+    if advice.figures:
+        return sentence(figure_line(advice.figures[0], answer.units))
+    asked = {work.work for work in reading.work if work.work}
+    about = [option for option in advice.options if option.work in asked]
+    if "ask" in reading.acts and reading.topic in ("may", "when", "why", "what-if") and about:
+        seen: dict[str, Option] = {}
+        for option in about:
+            seen.setdefault(option.work, option)
+        return " ".join(_verdict_sentence(option, answer) for option in seen.values())
+    if "decide" in reading.acts and about:
+        return _decided_sentence(about, answer)
+    if not advice.options:
+        return ""
+    best = advice.options[0]
+    words = option_words(best, answer.units)
+    if best.verdict == GO:
+        return sentence(f"Best now: {words}{_until(best, answer.on)}")
+    return _verdict_sentence(best, answer)
+
+
+def _verdict_sentence(option: Option, answer: Answer) -> str:
+    words = option_words(option, answer.units)
+    if option.verdict == GO:
+        return sentence(f"Yes: {words}{_until(option, answer.on)}")
+    if option.verdict == HOLD:
+        opens = day_of(option.opens)
+        if opens and opens > answer.on:
+            return sentence(f"Not now: {words} from {day_words(opens, answer.on)}{_until(option, answer.on, 'to')}")
+        return sentence(f"Not now: {_first(option.against, words)}")
+    if option.verdict == AVOID:
+        return sentence(f"No, not on this tree: {words}") if not option.against else sentence(
+            f"No: {_first(option.against, words)}")
+    asks = answer.all_asks
+    return sentence(f"It depends: {asks[0].says[0].lower() + asks[0].says[1:] if asks and asks[0].says else words}")
+
+
+def _decided_sentence(about: list[Option], answer: Answer) -> str:
+    against = [option for option in about if option.verdict in (AVOID, HOLD)]
+    if against:
+        return sentence(f"Careful: {_first(against[0].against, option_words(against[0], answer.units))}")
+    unsure = [option for option in about if option.verdict == ASK]
+    if unsure:
+        return sentence(f"One thing decides whether it is sound to {option_words(unsure[0], answer.units)}")
+    reasons = [reason for option in about for reason in option.because]
+    words = list_words(list(dict.fromkeys(option_words(option, answer.units) for option in about)))
+    return sentence(f"Sound: {reasons[0].says}" if reasons else f"Nothing known stands against it: {words}")
+
+
+def _until(option: Option, on: dt.date, word: str = "until") -> str:
+    closes = day_of(option.closes)
+    return f" {word} {day_words(closes, on)}" if closes and closes >= on else ""
+
+
+def _first(reasons: tuple[Reason, ...], otherwise: str) -> str:
+    return reasons[0].says if reasons else otherwise

@@ -1,0 +1,80 @@
+"""What was understood, guessed and missed, told back."""
+
+from __future__ import annotations
+
+import datetime as dt
+
+from benchmate.hearing.reading import Fact, Reading, Work
+from benchmate.telling.dates import when_words
+from benchmate.telling.lines import ASIDE, Line, cut_short
+from benchmate.telling.wording import list_words, measure_words, ordinal_words, place_words, work_words
+
+_STAGE = {"leaves-full": "leaves full", "buds-swelling": "buds swelling", "candles": "candles lengthening"}
+_TOPIC = {
+    "advice": "what now", "when": "when", "why": "why", "compare": "which of them", "what-if": "what if",
+    "recall": "what was done", "due": "what is due", "plan": "a plan", "list": "which trees",
+}
+
+
+def fact_words(fact: Fact, near: dt.date | None = None, units: str = "metric") -> str:
+    """One fact in words: "second flush", "2 competing leaders", "not weak", "repot in March 2026"."""
+    value = str(fact.value).replace("-", " ")
+    spot = fact.spot
+    match fact.kind:
+        case "species":
+            words = str(fact.value)
+        case "flush":
+            words = f"{ordinal_words(int(fact.value))} flush"
+        case "stage":
+            words = _STAGE.get(str(fact.value), value)
+        case "event":
+            words = value + (f" in {when_words(fact.when, near)}" if fact.when and fact.when.count("-") < 2 else
+                             f" on {when_words(fact.when, near)}" if fact.when else "")
+        case "trait":
+            words = value.replace(":", " ")
+        case _:
+            words = f"{spot.count} {value}" if (spot.count or 1) > 1 else value
+    if fact.kind not in ("species", "flush", "trait", "event"):
+        words = f"{words} {place_words(type(spot)(spot.part, spot.side, spot.level, spot.ordinal))}".strip()
+    if fact.measures:
+        words += " (" + ", ".join(measure_words(key, value, units) for key, value in fact.measures.items()) + ")"
+    return f"not {words}" if fact.denied else words
+
+
+def said_work_words(work: Work, units: str = "metric", done: bool = False) -> str:
+    """A work of a reading in words, as something to do (or done)."""
+    return work_words(work.work or "do", work.spot, work.measures, done=done, manner=work.manner, units=units)
+
+
+def understood(reading: Reading, on: dt.date, units: str = "metric") -> str:
+    """The whole reading in one line, or "" where nothing was understood."""
+    bits = [fact_words(fact, on, units) for fact in (*reading.facts, *reading.candidates)]
+    bits += [measure_words(key, value, units) for key, value in reading.measures.items()]
+    works = [said_work_words(work, units, done=work.done == "done") for work in reading.work if work.work]
+    if reading.topic == "may":
+        bits.append("may I " + list_words(works, "or") if works else "may I")
+    elif reading.topic == "figure":
+        bits.append((reading.figure or "a figure").replace("-", " "))
+    elif reading.topic == "meaning":
+        bits.append(f"what {reading.term or 'that'} means")
+    elif reading.topic:
+        bits.append(" ".join(filter(None, [_TOPIC.get(reading.topic, reading.topic), list_words(works, "or")])))
+    else:
+        bits += [f"{said}, not done" if work.done == "not" else f"{said}, later" if work.done == "later" else said
+                 for said, work in zip(works, (w for w in reading.work if w.work), strict=True)]
+    if reading.when:
+        bits.append(when_words(reading.when, on))
+    return "; ".join(bits)
+
+
+def heard_lines(reading: Reading, on: dt.date, units: str = "metric") -> list[Line]:
+    """What was heard, guessed and not taken in: a line each, and none for what there is none of."""
+    lines = []
+    if words := understood(reading, on, units):
+        lines.append(Line(f"{words}.", ASIDE, "Heard: "))
+    for guess in reading.guessed:
+        lines.append(Line(f'"{cut_short(guess.heard, 40)}" as "{cut_short(guess.taken, 40)}".', ASIDE, "Took "))
+    if reading.missed:
+        missed = ", ".join(f'"{cut_short(missed.words, 60)}"' for missed in reading.missed)
+        lines.append(Line(f"{missed}.", ASIDE, "Not taken in: "))
+    return lines

@@ -1,0 +1,64 @@
+"""Options told: the number to say or press, the verdict and its window, a line a reason."""
+
+from __future__ import annotations
+
+import datetime as dt
+
+from benchmate.practice.advice import ASK, AVOID, GO, HOLD, Option, Reason
+from benchmate.telling import lines as role
+from benchmate.telling.dates import day_of, day_words
+from benchmate.telling.lines import Line
+from benchmate.telling.wording import list_words, measure_words, sentence, work_words
+
+MOST_REASONS = 2
+_VERDICT = {GO: "go", HOLD: "wait", AVOID: "no", ASK: "depends"}
+
+
+def option_words(option: Option, units: str = "metric") -> str:
+    """What the option is, in a few words."""
+    return work_words(option.work, option.spot, units=units)
+
+
+def option_lines(number: int, option: Option, on: dt.date, units: str, plain: bool,
+                 most: int = MOST_REASONS) -> list[Line]:
+    """One option: its number, its verdict and window, then a line a reason; against first where it is not a go."""
+    verdict = _VERDICT.get(option.verdict, option.verdict) + window_words(option, on)
+    lead = f"Option {number}: " if plain else f"{number}  "
+    lines = [Line(f"{_large(option_words(option, units))}: {verdict}.", role.OPTION, lead)]
+    pro, con = ("For: ", "Against: ") if plain else ("+ ", "- ")
+    sides = [(con, option.against), (pro, option.because)]
+    for sign, reasons in sides if option.verdict != GO else sides[::-1]:
+        lines += [reason_line(reason, sign) for reason in reasons[:most]]
+        if len(reasons) > most:
+            lines.append(Line(f'{len(reasons) - most} more: say "why {number}".', role.REASON, sign, 3))
+    lines += [Line(words, role.REASON, indent=3) for words in amount_words(option, units)]
+    for follow in option.follow[:most]:
+        when = day_of(follow.on)
+        held = f", when it is {follow.weather}" if follow.weather else ""
+        lines.append(Line(f"{sentence(follow.says)} ({day_words(when, on) if when else follow.on}{held})", role.REASON,
+                          "Then: ", 3))
+    return lines
+
+
+def reason_line(reason: Reason, sign: str) -> Line:
+    """One reason in one line; the grower's own rules say so."""
+    return Line(sentence(reason.says) + (" (your rule)" if reason.yours else ""), role.REASON, sign, 3)
+
+
+def amount_words(option: Option, units: str) -> list[str]:
+    """How much at most, where a rule sets it."""
+    said = [f"{value * 100:.0f} %" if key == "share" else measure_words(key, value, units)
+            for key, value in option.amount.items()]
+    return [f"At most {list_words(said)}."] if said else []
+
+
+def window_words(option: Option, on: dt.date) -> str:
+    """The option's window after its verdict: ", from 1 March to 10 April"."""
+    opens, closes = day_of(option.opens), day_of(option.closes)
+    if opens and opens > on:
+        return f", from {day_words(opens, on)}" + (f" to {day_words(closes, on)}" if closes else "")
+    return f", until {day_words(closes, on)}" if closes and option.verdict == GO else ""
+
+
+def _large(words: str) -> str:
+    return words[:1].upper() + words[1:]

@@ -1,0 +1,94 @@
+"""An answer as the grower reads it: the answer in one line, cautions, options, what was heard and logged, questions."""
+
+from __future__ import annotations
+
+import datetime as dt
+
+from benchmate.garden.record import Entry
+from benchmate.practice.advice import Caution, Option
+from benchmate.telling import lines as role
+from benchmate.telling.answer import Answer
+from benchmate.telling.dates import day_of, day_words
+from benchmate.telling.figures import figure_notes
+from benchmate.telling.headline import headline_of
+from benchmate.telling.heard import heard_lines
+from benchmate.telling.lines import Line
+from benchmate.telling.options import option_lines
+from benchmate.telling.story import entry_words
+from benchmate.telling.wording import sentence
+
+MOST_OPTIONS = 5
+
+
+def tell(answer: Answer, *, plain: bool = False) -> list[Line]:
+    """The answer's lines, unwrapped. plain: for a screen reader, words in place of signs."""
+    advice = answer.advice
+    lines: list[Line] = []
+    if answer.unlogged:
+        lines.append(Line(f"Not logged: {answer.unlogged}", role.ANSWER))
+    if answer.confirm:
+        lines.append(Line(f"{answer.confirm} Nothing is logged yet.", role.ANSWER))
+    if headline := headline_of(answer):
+        lines.append(Line(headline, role.ANSWER))
+    lines += [Line(words, role.ASIDE) for words in answer.says[1:]]
+    if advice:
+        lines += [caution_line(caution, answer.told_before, plain) for caution in ordered(advice.cautions)]
+        for figure in advice.figures:
+            lines += figure_notes(figure, answer.units)
+        for number, option in enumerate(advice.options[:MOST_OPTIONS], 1):
+            lines += option_lines(number, option, answer.on, answer.units, plain)
+        if (rest := len(advice.options) - MOST_OPTIONS) > 0:
+            lines.append(Line(f'{rest} more: say "more".', role.ASIDE))
+        if advice.dose_left is not None and any(_takes_leaf(option) for option in advice.options):
+            lines.append(Line(dose_words(advice.dose_left), role.ASIDE))
+        lines += [Line(sentence(words), role.ASIDE, "Taken as known: ") for words in advice.assumed]
+    lines += [Line(sentence(words), role.ASIDE) for words in answer.aside]
+    lines += heard_lines(answer.reading, answer.on, answer.units)
+    lines += logged_lines(answer)
+    lead = "Question: " if plain else "? "
+    lines += [Line(ask.says, role.ASK, lead) for ask in answer.all_asks]
+    return lines
+
+
+def ordered(cautions: tuple[Caution, ...]) -> list[Caution]:
+    """Cautions as they are told: for people first, then the law's, then the tree's."""
+    return sorted(cautions, key=lambda caution: ("person", "law", "tree").index(caution.kind)
+                  if caution.kind in ("person", "law", "tree") else 3)
+
+
+def caution_line(caution: Caution, told_before: frozenset[str], plain: bool) -> Line:
+    """A caution in full, or short where this session has had it in full; it is never left out."""
+    words = caution.short if caution.short and caution.id in told_before else caution.says
+    return Line(sentence(words), role.CAUTION, "Caution: " if plain else "! ")
+
+
+def dose_words(left: float) -> str:
+    """How much of the crown may still be taken this season. left: a share, 0 to 1."""
+    if left <= 0.005:
+        return "No foliage is left to spend this season."
+    return f"About {left * 100:.0f} % of the foliage is still to spend this season."
+
+
+def logged_lines(answer: Answer) -> list[Line]:
+    """One line an entry that stands (or would), and what to come back for."""
+    lines = []
+    name = f" for {answer.tree}" if answer.tree else ""
+    for entry in answer.logged:
+        head = f"Would log{name}: " if answer.dry else f"Logged{name}: "
+        lines.append(Line(sentence(entry_words(entry, answer.on, answer.units)), role.LOGGED, head))
+        lines += _follow_lines(entry, answer.on)
+    return lines
+
+
+def _follow_lines(entry: Entry, on: dt.date) -> list[Line]:
+    lines = []
+    for follow in entry.follow:
+        when = day_of(str(follow.get("on", "")))
+        words = str(follow.get("says") or follow.get("work", ""))
+        told = f"{sentence(words)} ({day_words(when, on)})" if when else sentence(words)
+        lines.append(Line(told, role.ASIDE, "Due: ", 2))
+    return lines
+
+
+def _takes_leaf(option: Option) -> bool:
+    return "share" in option.amount
