@@ -90,6 +90,7 @@ def entry_json(entry: Entry) -> dict[str, Any]:
         "follow": [dict(follow) for follow in entry.follow],
         "strikes": entry.strikes,
         "photo": entry.photo,
+        "when": entry.when,
         **entry.more,
     }
     return out | {key: value for key, value in more.items() if value}

@@ -49,8 +49,11 @@ def _verdict_sentence(option: Option, answer: Answer) -> str:
             return sentence(f"Not now: {words} from {day_words(opens, answer.on)}{_until(option, answer.on, 'to')}")
         return sentence(f"Not now: {_first(option.against, words)}")
     if option.verdict == AVOID:
-        return sentence(f"No, not on this tree: {words}") if not option.against else sentence(
-            f"No: {_first(option.against, words)}")
+        return (
+            sentence(f"No, not on this tree: {words}")
+            if not option.against
+            else sentence(f"No: {_first(option.against, words)}")
+        )
     asks = answer.all_asks
     return sentence(f"It depends: {asks[0].says[0].lower() + asks[0].says[1:] if asks and asks[0].says else words}")
 

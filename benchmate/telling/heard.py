@@ -11,8 +11,15 @@ from benchmate.telling.wording import list_words, measure_words, ordinal_words, 
 
 _STAGE = {"leaves-full": "leaves full", "buds-swelling": "buds swelling", "candles": "candles lengthening"}
 _TOPIC = {
-    "advice": "what now", "when": "when", "why": "why", "compare": "which of them", "what-if": "what if",
-    "recall": "what was done", "due": "what is due", "plan": "a plan", "list": "which trees",
+    "advice": "what now",
+    "when": "when",
+    "why": "why",
+    "compare": "which of them",
+    "what-if": "what if",
+    "recall": "what was done",
+    "due": "what is due",
+    "plan": "a plan",
+    "list": "which trees",
 }
 
 
@@ -28,8 +35,13 @@ def fact_words(fact: Fact, near: dt.date | None = None, units: str = "metric") -
         case "stage":
             words = _STAGE.get(str(fact.value), value)
         case "event":
-            words = value + (f" in {when_words(fact.when, near)}" if fact.when and fact.when.count("-") < 2 else
-                             f" on {when_words(fact.when, near)}" if fact.when else "")
+            words = value + (
+                f" in {when_words(fact.when, near)}"
+                if fact.when and fact.when.count("-") < 2
+                else f" on {when_words(fact.when, near)}"
+                if fact.when
+                else ""
+            )
         case "trait":
             words = value.replace(":", " ")
         case _:
@@ -60,8 +72,10 @@ def understood(reading: Reading, on: dt.date, units: str = "metric") -> str:
     elif reading.topic:
         bits.append(" ".join(filter(None, [_TOPIC.get(reading.topic, reading.topic), list_words(works, "or")])))
     else:
-        bits += [f"{said}, not done" if work.done == "not" else f"{said}, later" if work.done == "later" else said
-                 for said, work in zip(works, (w for w in reading.work if w.work), strict=True)]
+        bits += [
+            f"{said}, not done" if work.done == "not" else f"{said}, later" if work.done == "later" else said
+            for said, work in zip(works, (w for w in reading.work if w.work), strict=True)
+        ]
     if reading.when:
         bits.append(when_words(reading.when, on))
     return "; ".join(bits)

@@ -7,7 +7,14 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 ANSWER, CAUTION, OPTION, REASON, ASIDE, LOGGED, ASK, GAP = (
-    "answer", "caution", "option", "reason", "aside", "logged", "ask", "gap",
+    "answer",
+    "caution",
+    "option",
+    "reason",
+    "aside",
+    "logged",
+    "ask",
+    "gap",
 )
 
 _BOLD, _LIT, _END = "\x1b[1m", "\x1b[1;7m", "\x1b[0m"
@@ -105,5 +112,5 @@ def _weigh(row: str, weight: str, line: Line) -> str:
     pad = row[: len(row) - len(bare)]
     if line.role == CAUTION and line.lead.strip() and bare.startswith(line.lead.strip()):
         sign = line.lead.strip()
-        return f"{pad}{_LIT}{sign}{_END}{weight}{bare[len(sign):]}{_END}"
+        return f"{pad}{_LIT}{sign}{_END}{weight}{bare[len(sign) :]}{_END}"
     return f"{pad}{weight}{bare}{_END}" if bare else row

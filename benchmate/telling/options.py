@@ -19,8 +19,9 @@ def option_words(option: Option, units: str = "metric") -> str:
     return work_words(option.work, option.spot, units=units)
 
 
-def option_lines(number: int, option: Option, on: dt.date, units: str, plain: bool,
-                 most: int = MOST_REASONS) -> list[Line]:
+def option_lines(
+    number: int, option: Option, on: dt.date, units: str, plain: bool, most: int = MOST_REASONS
+) -> list[Line]:
     """One option: its number, its verdict and window, then a line a reason; against first where it is not a go."""
     verdict = _VERDICT.get(option.verdict, option.verdict) + window_words(option, on)
     lead = f"Option {number}: " if plain else f"{number}  "
@@ -35,8 +36,14 @@ def option_lines(number: int, option: Option, on: dt.date, units: str, plain: bo
     for follow in option.follow[:most]:
         when = day_of(follow.on)
         held = f", when it is {follow.weather}" if follow.weather else ""
-        lines.append(Line(f"{sentence(follow.says)} ({day_words(when, on) if when else follow.on}{held})", role.REASON,
-                          "Then: ", 3))
+        lines.append(
+            Line(
+                f"{sentence(follow.says)} ({day_words(when, on) if when else follow.on}{held})",
+                role.REASON,
+                "Then: ",
+                3,
+            )
+        )
     return lines
 
 
@@ -47,8 +54,10 @@ def reason_line(reason: Reason, sign: str) -> Line:
 
 def amount_words(option: Option, units: str) -> list[str]:
     """How much at most, where a rule sets it."""
-    said = [f"{value * 100:.0f} %" if key == "share" else measure_words(key, value, units)
-            for key, value in option.amount.items()]
+    said = [
+        f"{value * 100:.0f} %" if key == "share" else measure_words(key, value, units)
+        for key, value in option.amount.items()
+    ]
     return [f"At most {list_words(said)}."] if said else []
 
 

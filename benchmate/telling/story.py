@@ -16,7 +16,7 @@ from benchmate.telling.wording import list_words, measure_words, sentence, work_
 
 _PLACE = ("part", "side", "level", "ordinal", "count")
 _NOT_MEASURE = {*_PLACE, "kind", "value", "work", "when", "not", "done", "manner", "span"}
-_SEASONS = ("winter", "spring", "summer", "autumn")
+_SEASONS = ("Winter", "Spring", "Summer", "Autumn")
 
 
 def spot_of(table: Mapping[str, Any]) -> Spot:
@@ -26,8 +26,11 @@ def spot_of(table: Mapping[str, Any]) -> Spot:
 
 def measures_of(table: Mapping[str, Any]) -> dict[str, float]:
     """The measures that a journal's table carries."""
-    return {key: value for key, value in table.items()
-            if key not in _NOT_MEASURE and isinstance(value, int | float) and not isinstance(value, bool)}
+    return {
+        key: value
+        for key, value in table.items()
+        if key not in _NOT_MEASURE and isinstance(value, int | float) and not isinstance(value, bool)
+    }
 
 
 def table_work_words(table: Mapping[str, Any], done: bool = True, units: str = "metric") -> str:
@@ -35,8 +38,7 @@ def table_work_words(table: Mapping[str, Any], done: bool = True, units: str = "
     manner = table.get("manner")
     ways = tuple(map(str, manner)) if isinstance(manner, list | tuple) else ()
     name = str(table.get("work", "work"))
-    words = work_words(name, spot_of(table), measures_of(table), done=done, manner=ways, units=units)
-    return words + (f" in {when_words(str(table['when']))}" if table.get("when") else "")
+    return work_words(name, spot_of(table), measures_of(table), done=done, manner=ways, units=units)
 
 
 def table_fact_words(table: Mapping[str, Any], on: dt.date, units: str = "metric") -> str:
@@ -69,41 +71,55 @@ def entry_words(entry: Entry, on: dt.date, units: str = "metric") -> str:
             words = f"{entry.kind}: {told}" if told else f"{entry.kind}:"
     if facts:
         words += ("; " if words[-1] != ":" else " ") + "; ".join(facts)
-    if entry.at != on and entry.kind != "struck":
-        words += f" ({day_words(entry.at, on)})"
+    if entry.when and entry.when.count("-") < 2:
+        words += f", {when_words(entry.when)}"
+    elif entry.kind in ("plan", "left") and entry.when:
+        words += f", {when_words(entry.when, on)}"
+    elif entry.day != on and entry.kind != "struck":
+        words += f" ({day_words(entry.day, on)})"
     if entry.reason:
         words += f", because {cut_short(entry.reason, 200).rstrip('.')}"
     return words
 
 
-def season_of(day: dt.date, southern: bool) -> tuple[str, int]:
-    """The season of the calendar that a day falls in, and the year that names it: a winter is named by the year in
-    which it ends (in the north), so December 2025 is winter 2026."""
+def season_of(day: dt.date, southern: bool) -> str:
+    """The season that a day falls in, in words; one that runs over the new year carries both years.
+
+    >>> season_of(dt.date(2026, 1, 5), False), season_of(dt.date(2026, 7, 5), False)
+    ('Winter 2025-26', 'Summer 2026')
+    """
     number = day.month % 12 // 3
-    if southern:
-        number = (number + 2) % 4
-        return _SEASONS[number], day.year
-    return _SEASONS[number], day.year + (day.month == 12)
+    year = day.year - (day.month < 3)
+    name = _SEASONS[(number + 2) % 4 if southern else number]
+    return f"{name} {year}-{(year + 1) % 100:02d}" if number == 0 else f"{name} {year}"
 
 
-def story_lines(tree: Tree, entries: Sequence[Entry], on: dt.date, *, southern: bool = False, newest_first: bool = True,
-                units: str = "metric", head: bool = True) -> list[Line]:
+def story_lines(
+    tree: Tree,
+    entries: Sequence[Entry],
+    on: dt.date,
+    *,
+    southern: bool = False,
+    newest_first: bool = True,
+    units: str = "metric",
+    head: bool = True,
+) -> list[Line]:
     """The tree in a line or two, then its entries under their seasons; those taken back say so."""
     struck = {entry.strikes for entry in entries if entry.kind == "struck"}
     told = [entry for entry in entries if entry.kind != "struck"]
     lines = [Line(tree_words(tree, units), role.ANSWER)] if head else []
     if not told:
         return [*lines, Line("Nothing is in its record yet.", role.ASIDE)]
-    now = None
-    for entry in sorted(told, key=lambda entry: entry.at, reverse=newest_first):
-        season = season_of(entry.at, southern)
+    now = ""
+    for entry in sorted(told, key=lambda entry: entry.day, reverse=newest_first):
+        season = season_of(entry.day, southern)
         if season != now:
-            lines.append(Line(f"{season[0].capitalize()} {season[1]}", role.OPTION))
+            lines.append(Line(season, role.OPTION))
             now = season
-        words = entry_words(entry, entry.at, units)
+        words = entry_words(entry, entry.day, units)
         if entry.id in struck:
             words += " (taken back)"
-        lines.append(Line(sentence(words), role.REASON, f"{day_words(entry.at, entry.at)}: ", 2))
+        lines.append(Line(sentence(words), role.REASON, f"{day_words(entry.day, entry.day)}: ", 2))
     return lines
 
 
@@ -112,23 +128,35 @@ def tree_words(tree: Tree, units: str = "metric") -> str:
     size = [measure_words(key, value, units) for key, value in tree.size.items()]
     pot = [measure_words(key, value, units) for key, value in tree.pot.items()]
     bits = [
-        tree.species or "species not told", tree.origin or "",
+        tree.species or "species not told",
+        tree.origin or "",
         f"since {day_words(tree.since)}" if tree.since else "",
-        f"phase {tree.phase}" if tree.phase else "", tree.health or "", *size,
+        f"phase {tree.phase}" if tree.phase else "",
+        tree.health or "",
+        *size,
         f"pot {list_words(pot)}" if pot else "",
     ]
     return sentence(f"{tree.name}: {', '.join(filter(None, bits))}")
 
 
-def matching(entries: Iterable[Entry], *, work: str | None = None, kinds: Sequence[str] = (),
-             start: dt.date | None = None, end: dt.date | None = None) -> list[Entry]:
+def matching(
+    entries: Iterable[Entry],
+    *,
+    work: str | None = None,
+    kinds: Sequence[str] = (),
+    start: dt.date | None = None,
+    end: dt.date | None = None,
+) -> list[Entry]:
     """The entries of a kind, with a work, within days (both ends in); what was taken back is left out."""
     entries = list(entries)
     struck = {entry.strikes for entry in entries if entry.kind == "struck"}
     return [
-        entry for entry in entries
-        if entry.kind != "struck" and entry.id not in struck
+        entry
+        for entry in entries
+        if entry.kind != "struck"
+        and entry.id not in struck
         and (not kinds or entry.kind in kinds)
         and (work is None or any(table.get("work") == work for table in entry.work))
-        and (start is None or entry.at >= start) and (end is None or entry.at <= end)
+        and (start is None or entry.day >= start)
+        and (end is None or entry.day <= end)
     ]

@@ -52,8 +52,12 @@ def tell(answer: Answer, *, plain: bool = False) -> list[Line]:
 
 def ordered(cautions: tuple[Caution, ...]) -> list[Caution]:
     """Cautions as they are told: for people first, then the law's, then the tree's."""
-    return sorted(cautions, key=lambda caution: ("person", "law", "tree").index(caution.kind)
-                  if caution.kind in ("person", "law", "tree") else 3)
+    return sorted(
+        cautions,
+        key=lambda caution: (
+            ("person", "law", "tree").index(caution.kind) if caution.kind in ("person", "law", "tree") else 3
+        ),
+    )
 
 
 def caution_line(caution: Caution, told_before: frozenset[str], plain: bool) -> Line:

@@ -53,14 +53,29 @@ _TOLD: dict[str, tuple[str, str]] = {
     "photograph": ("photograph {it|it}", "photographed {it|it}"),
 }
 _OWN_PART = {
-    "wound": ("seal-wound", "clean-wound"), "tool": ("sterilise",), "wire": ("unwire",), "guy": ("remove-guy",),
-    "root": ("root-prune",), "pot": ("repot", "slip-pot"), "soil": ("repot",), "tree": (),
-    "leaf": ("leaf-cut", "thin-leaves", "defoliate"), "candle": ("candle-cut", "candle-shorten"),
-    "needle": ("thin-needles",), "bud": ("rub-buds",), "flower": ("remove-flowers",), "fruit": ("remove-fruit",),
+    "wound": ("seal-wound", "clean-wound"),
+    "tool": ("sterilise",),
+    "wire": ("unwire",),
+    "guy": ("remove-guy",),
+    "root": ("root-prune",),
+    "pot": ("repot", "slip-pot"),
+    "soil": ("repot",),
+    "tree": (),
+    "leaf": ("leaf-cut", "thin-leaves", "defoliate"),
+    "candle": ("candle-cut", "candle-shorten"),
+    "needle": ("thin-needles",),
+    "bud": ("rub-buds",),
+    "flower": ("remove-flowers",),
+    "fruit": ("remove-fruit",),
 }
 _LEVEL_AT = {
-    "low": "low down", "middle": "in the middle", "high": "high up", "inner": "on the inside",
-    "outer": "on the outside", "top": "at the top", "bottom": "at the bottom",
+    "low": "low down",
+    "middle": "in the middle",
+    "high": "high up",
+    "inner": "on the inside",
+    "outer": "on the outside",
+    "top": "at the top",
+    "bottom": "at the bottom",
 }
 _PLURAL = {"branch": "branches", "side-branch": "side branches", "leaf": "leaves", "tree": "trees"}
 _ORDINAL = ("", "first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth")
@@ -94,7 +109,8 @@ def spot_words(spot: Spot, bare: str = "it") -> str:
     which = [
         str(spot.count) if many else "",
         ordinal_words(spot.ordinal) if spot.ordinal else "",
-        spot.level or "", spot.side or "",
+        spot.level or "",
+        spot.side or "",
     ]
     return " ".join(["the", *filter(None, which), noun])
 
@@ -111,8 +127,15 @@ def place_words(spot: Spot) -> str:
     return " ".join(said)
 
 
-def work_words(work: str, spot: Spot = NOWHERE, measures: Mapping[str, float] | None = None, *,
-               done: bool = False, manner: tuple[str, ...] = (), units: str = "metric") -> str:
+def work_words(
+    work: str,
+    spot: Spot = NOWHERE,
+    measures: Mapping[str, float] | None = None,
+    *,
+    done: bool = False,
+    manner: tuple[str, ...] = (),
+    units: str = "metric",
+) -> str:
     """A work in words: "shorten the left branch to 2 leaves"; done: "shortened the left branch to 2 leaves"."""
     if work in _OWN_PART.get(spot.part or "", ()):
         spot = Spot(None, spot.side, spot.level, spot.ordinal, spot.count)
@@ -170,8 +193,12 @@ def measure_words(key: str, value: float, units: str = "metric") -> str:
         return f"{value * 9 / 5 + 32:.0f} F" if units == "imperial" else f"{value:g} C"
     if key == "volume_l":
         return f"{value / 3.785411784:.2g} US gallons" if units == "imperial" else f"{value:g} l"
-    plain = {"angle_deg": f"{value:g} degrees", "share": f"{value * 100:.0f} %", "age_years": f"{value:g} years old",
-             "ppm": f"{value:g} ppm"}
+    plain = {
+        "angle_deg": f"{value:g} degrees",
+        "share": f"{value * 100:.0f} %",
+        "age_years": f"{value:g} years old",
+        "ppm": f"{value:g} ppm",
+    }
     return plain.get(key, f"{value:g} {key.replace('_', ' ')}")
 
 

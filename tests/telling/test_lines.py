@@ -6,8 +6,11 @@ from hypothesis import strategies as st
 
 from benchmate.telling.lines import ANSWER, CAUTION, Line, columns, cut_short, escape, lay, wrap
 
-WORDS = st.lists(st.text(alphabet=st.characters(codec="utf-8", categories=("L", "N", "P")), min_size=1, max_size=30),
-                 min_size=1, max_size=40)
+WORDS = st.lists(
+    st.text(alphabet=st.characters(codec="utf-8", categories=("L", "N", "P")), min_size=1, max_size=30),
+    min_size=1,
+    max_size=40,
+)
 
 
 @given(WORDS, st.sampled_from([20, 40, 80, 120]), st.integers(0, 4))
@@ -30,13 +33,16 @@ def test_escaped_words_hold_no_control_character(words):
     assert "\x1b" not in shown and "\u202e" not in shown
 
 
-@pytest.mark.parametrize("raw, shown", [
-    ("wire\x1b[2Jit", "wire\\x1b[2Jit"),
-    ("one\ntwo", "one two"),
-    ("a\u202eb", "a\\u202eb"),
-    ("bell\x07", "bell\\x07"),
-    ("caf\u00e9 9 mm", "caf\u00e9 9 mm"),
-])
+@pytest.mark.parametrize(
+    "raw, shown",
+    [
+        ("wire\x1b[2Jit", "wire\\x1b[2Jit"),
+        ("one\ntwo", "one two"),
+        ("a\u202eb", "a\\u202eb"),
+        ("bell\x07", "bell\\x07"),
+        ("caf\u00e9 9 mm", "caf\u00e9 9 mm"),
+    ],
+)
 def test_control_characters_are_shown_not_obeyed(raw, shown):
     assert escape(raw) == shown
 

@@ -13,24 +13,40 @@ from benchmate.telling import Answer, as_json, lay, tell
 ON = dt.date(2026, 6, 14)
 LEFT = Spot("leader", "left")
 READING = Reading(
-    "hornbean, second flush, two competing leaders, unicorn dust, what now", ("observe", "ask"), "advice",
+    "hornbean, second flush, two competing leaders, unicorn dust, what now",
+    ("observe", "ask"),
+    "advice",
     (Fact("species", "Carpinus"), Fact("flush", 2), Fact("finding", "competing-leaders", Spot(count=2))),
-    missed=(Missed("unicorn dust", (48, 60)),), guessed=(Guess("hornbean", "hornbeam", 0.93, (0, 8)),),
+    missed=(Missed("unicorn dust", (48, 60)),),
+    guessed=(Guess("hornbean", "hornbeam", 0.93, (0, 8)),),
 )
 WHY = Reason("thicker-leader-stays", "The thicker leader carries the line of the trunk.", "body-2001", "published", 2)
 YOURS = Reason("my-own", "This tree looks to the left.", None, "practice", 1, yours=True)
 AGAINST = Reason("late-cut", "A cut now heals slowly.", None, "memory", -1)
 ADVICE = Advice(
-    READING, "Gatepost", "2026-06-14",
+    READING,
+    "Gatepost",
+    "2026-06-14",
     (
-        Option("select-leader", LEFT, "go", None, "2026-08-20", (WHY, YOURS), (AGAINST,), {"share": 0.25},
-               (Follow("check", "2026-07-05", "Look whether the cut has dried.", "wound"),)),
+        Option(
+            "select-leader",
+            LEFT,
+            "go",
+            None,
+            "2026-08-20",
+            (WHY, YOURS),
+            (AGAINST,),
+            {"share": 0.25},
+            (Follow("check", "2026-07-05", "Look whether the cut has dried.", "wound"),),
+        ),
         Option("leave", Spot(), "go", because=(Reason("rest", "Rest costs nothing."),)),
         Option("repot", Spot(), "hold", "2027-02-20", "2027-04-10", against=(Reason("leafy", "It is in full leaf."),)),
         Option("defoliate", Spot(), "avoid", against=(Reason("single", "It has one flush a year."),)),
     ),
-    (Caution("weak-tree", "tree", "A weak tree is fed and left alone."),
-     Caution("skin-sap", "person", "Its sap can blister skin: wear gloves.", short="Gloves.")),
+    (
+        Caution("weak-tree", "tree", "A weak tree is fed and left alone."),
+        Caution("skin-sap", "person", "Its sap can blister skin: wear gloves.", short="Gloves."),
+    ),
     (Ask("health", "Is it growing strongly, or is it weak?"),),
     dose_left=0.15,
 )
@@ -48,8 +64,19 @@ def test_the_answer_stands_first_in_one_line():
 def test_order_is_answer_cautions_options_heard_logged_questions():
     entry = Entry("2026-06-14-a", ON, "seen", READING.said, ({"kind": "flush", "value": 2},))
     told = lay(tell(dataclasses.replace(ANSWER, logged=(entry,))))
-    places = [told.index(words) for words in (
-        "Best now", "! Its sap", "! A weak tree", "1  Keep the left leader", "2  Leave it", "Heard: ", "Logged for", "? Is it")]
+    places = [
+        told.index(words)
+        for words in (
+            "Best now",
+            "! Its sap",
+            "! A weak tree",
+            "1  Keep the left leader",
+            "2  Leave it",
+            "Heard: ",
+            "Logged for",
+            "? Is it",
+        )
+    ]
     assert places == sorted(places)
 
 
@@ -68,7 +95,7 @@ def test_a_hazard_told_before_is_short_but_never_silent():
 def test_options_are_numbered_with_verdict_window_reasons_amount_and_follow_up():
     told = rows(ANSWER)
     at = told.index("1  Keep the left leader: go, until 20 August.")
-    assert told[at + 1: at + 6] == [
+    assert told[at + 1 : at + 6] == [
         "   + The thicker leader carries the line of the trunk.",
         "   + This tree looks to the left. (your rule)",
         "   - A cut now heals slowly.",
@@ -106,11 +133,14 @@ def test_plain_lines_use_words_in_place_of_signs():
     assert not any(row.lstrip().startswith(("!", "?", "+", "- ")) for row in told)
 
 
-@pytest.mark.parametrize("topic, work, first", [
-    ("may", "select-leader", "Yes: keep the left leader until 20 August."),
-    ("may", "defoliate", "No: It has one flush a year."),
-    ("when", "repot", "Not now: repot it from 20 February 2027 to 10 April 2027."),
-])
+@pytest.mark.parametrize(
+    "topic, work, first",
+    [
+        ("may", "select-leader", "Yes: keep the left leader until 20 August."),
+        ("may", "defoliate", "No: It has one flush a year."),
+        ("when", "repot", "Not now: repot it from 20 February 2027 to 10 April 2027."),
+    ],
+)
 def test_a_question_about_one_work_is_answered_for_that_work(topic, work, first):
     reading = Reading("?", ("ask",), topic, work=(Work(work),))
     assert rows(dataclasses.replace(ANSWER, reading=reading))[0] == first
@@ -126,14 +156,18 @@ def test_what_was_not_logged_stands_first():
 
 
 def test_a_figure_tells_value_range_way_source_and_limits():
-    figure = FigureTold("wire-diameter", 2.7, "mm", 2.4, 3.0, "a third of the branch", "the trade", "practice",
-                        "branches of 2 to 20 mm")
-    reading = Reading("what wire for an 8 mm branch", ("ask",), "figure", figure="wire-diameter",
-                      measures={"diameter_mm": 8.0})
+    figure = FigureTold(
+        "wire-diameter", 2.7, "mm", 2.4, 3.0, "a third of the branch", "the trade", "practice", "branches of 2 to 20 mm"
+    )
+    reading = Reading(
+        "what wire for an 8 mm branch", ("ask",), "figure", figure="wire-diameter", measures={"diameter_mm": 8.0}
+    )
     told = rows(Answer(reading, ON, advice=Advice(reading, None, "2026-06-14", figures=(figure,))))
     assert told[:4] == [
-        "Wire diameter: 2.7 mm (2.4 to 3 mm).", "   How: A third of the branch.",
-        "   From: The trade (fact of the trade).", "   Limits: Branches of 2 to 20 mm.",
+        "Wire diameter: 2.7 mm (2.4 to 3 mm).",
+        "   How: A third of the branch.",
+        "   From: The trade (fact of the trade).",
+        "   Limits: Branches of 2 to 20 mm.",
     ]
     assert "Heard: diameter 8 mm; wire diameter." in told
 

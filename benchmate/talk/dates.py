@@ -1,0 +1,49 @@
+"""Days that a spoken date means: "2026-03" and "2026-spring" are spans, and a record wants a day."""
+
+from __future__ import annotations
+
+import datetime as dt
+
+_SEASON_START = {"spring": 3, "summer": 6, "autumn": 9, "winter": 12}
+
+
+def first_day(when: str, southern: bool = False) -> dt.date | None:
+    """The first day of an ISO date, month or year, or of a season ("2026-spring"); None where it is none of these."""
+    span = span_of(when, southern)
+    return span[0] if span else None
+
+
+def last_day(when: str, southern: bool = False) -> dt.date | None:
+    """The last day of an ISO date, month, year or season: for what is past, the day that makes it the most recent."""
+    span = span_of(when, southern)
+    return span[1] if span else None
+
+
+def span_of(when: str, southern: bool = False) -> tuple[dt.date, dt.date] | None:
+    """First and last day of what a reading's `when` names. A season has three months; a winter (a southern summer)
+    is named by the year in which it begins.
+
+    >>> span_of("2026-summer")
+    (datetime.date(2026, 6, 1), datetime.date(2026, 8, 31))
+    """
+    try:
+        head, _, rest = when.partition("-")
+        year = int(head)
+        if not rest:
+            return dt.date(year, 1, 1), dt.date(year, 12, 31)
+        if rest.isalpha():
+            month = _SEASON_START[rest]
+            start = dt.date(year, (month + 5) % 12 + 1 if southern else month, 1)
+            return start, _month_after(start, 3) - dt.timedelta(days=1)
+        if "-" in rest:
+            day = dt.date.fromisoformat(when[:10])
+            return day, day
+        start = dt.date(year, int(rest), 1)
+        return start, _month_after(start, 1) - dt.timedelta(days=1)
+    except (ValueError, KeyError):
+        return None
+
+
+def _month_after(day: dt.date, months: int) -> dt.date:
+    count = day.year * 12 + day.month - 1 + months
+    return dt.date(count // 12, count % 12 + 1, 1)

@@ -1,0 +1,197 @@
+"""What a statement puts into the record: a reading and its advice in, entries out. It writes nothing."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
+from typing import Any
+
+from benchmate.garden.record import Entry
+from benchmate.hearing.reading import Fact, Reading, Spot, Work
+from benchmate.practice.advice import Advice, Follow, Option
+from benchmate.talk.dates import first_day, last_day
+
+LEFT_WORKS = ("leave", "wait")
+_KINDS = {"done": "done", "now": "done", "later": "plan", "not": "left"}
+
+
+def entries_of(
+    reading: Reading, advice: Advice | None, on: dt.date, *, southern: bool = False, refused: Iterable[str] = ()
+) -> tuple[Entry, ...]:
+    """The entries that the statement makes, oldest first, their ids still empty.
+
+    on: today. southern: seasons follow the southern year. refused: works that were offered and not taken.
+    Work done, or being done, is `done`; work meant for later is `plan`, with its day to come back; work refused, and
+    leaving or waiting, is `left`. What was only seen is `seen`; words to keep are `note`. What is said in one statement
+    stands in one entry a kind, the facts in the first.
+    """
+    facts = _stated(reading)
+    groups: dict[str, list[Work]] = {}
+    for work in reading.work:
+        if work.work and work.done and "decide" in reading.acts:
+            groups.setdefault("left" if work.work in LEFT_WORKS else _KINDS[work.done], []).append(work)
+    reminded = "remind" in reading.acts
+    entries = [
+        _decided(kind, works, reading, advice, on, southern, reminded, tuple(refused) if kind == "done" else ())
+        for kind, works in groups.items()
+    ]
+    if "note" in reading.acts and not entries:
+        entries.append(Entry("", on, "note", reading.note or reading.said))
+    if (facts or _measured(reading)) and not entries:
+        entries.append(Entry("", _day_seen(reading, on, southern), "seen", reading.said, reason=reading.reason))
+    if reminded:
+        entries = _remind(entries, reading, on, southern)
+    if entries and (facts or _measured(reading)):
+        first = entries[0]
+        entries[0] = _with(first, facts=tuple(map(fact_table, facts)), measures=dict(_measured(reading)))
+    return tuple(entries)
+
+
+def picked_entry(option: Option, said: str, on: dt.date, *, refused: Iterable[str] = ()) -> Entry:
+    """The entry for an option that was taken. An option that has to wait becomes a plan for the day it opens."""
+    work = _table(option.work, option.spot, {}, ())
+    reasons = option.because or option.against
+    opens = dt.date.fromisoformat(option.opens) if option.opens else None
+    if option.work in LEFT_WORKS:
+        kind, follow = "left", option.follow
+    elif option.verdict == "hold" and opens and opens > on:
+        kind, follow = "plan", ()
+    else:
+        kind, follow = "done", option.follow
+    tables = [follow_table(one) for one in follow]
+    if kind == "plan" and opens:
+        tables.append(_reminder(work, opens, said))
+    return Entry(
+        "",
+        on,
+        kind,
+        said,
+        work=(work,),
+        reason=reasons[0].says if reasons else None,
+        refused=tuple(refused),
+        follow=tuple(tables),
+    )
+
+
+def fact_table(fact: Fact) -> dict[str, Any]:
+    """A fact as the journal keeps it: the reading's own keys, without the span."""
+    return {key: value for key, value in fact.as_json().items() if key != "span"}
+
+
+def work_table(work: Work) -> dict[str, Any]:
+    """A work as the journal keeps it: the entry's kind says whether it was done."""
+    return _table(work.work or "", work.spot, work.measures, work.manner)
+
+
+def follow_table(follow: Follow) -> dict[str, Any]:
+    """A follow-up as the journal keeps it."""
+    return {key: value for key, value in follow.as_json().items() if value is not None}
+
+
+def _table(work: str, spot: Spot, measures: Mapping[str, float], manner: tuple[str, ...]) -> dict[str, Any]:
+    out: dict[str, Any] = {"work": work, **spot.as_json(), **measures}
+    return out | ({"manner": list(manner)} if manner else {})
+
+
+def _decided(
+    kind: str,
+    works: list[Work],
+    reading: Reading,
+    advice: Advice | None,
+    on: dt.date,
+    southern: bool,
+    reminded: bool,
+    refused: tuple[str, ...],
+) -> Entry:
+    tables = [work_table(work) for work in works]
+    when = None if reminded else reading.when
+    at, follow = on, []
+    if kind == "done":
+        if when and (day := last_day(when, southern)):
+            at = min(day, on)
+        follow = [follow_table(one) for one in _follow_of(works, advice, (at - on).days)]
+    elif kind == "plan":
+        day = first_day(when, southern) if when else None
+        follow = [_reminder(table, day, reading.said) for table in tables] if day else []
+    return Entry(
+        "",
+        at,
+        kind,
+        reading.said,
+        work=tuple(tables),
+        reason=reading.reason,
+        follow=tuple(follow),
+        refused=tuple(one for one in refused if one not in {work.work for work in works}),
+        when=when,
+    )
+
+
+def _follow_of(works: list[Work], advice: Advice | None, shift: int) -> list[Follow]:
+    """What the options for these works say must be come back for, moved back where the work lies in the past."""
+    seen: dict[tuple[str, str | None], Follow] = {}
+    for option in advice.options if advice else ():
+        if any(option.work == work.work and _near(option.spot, work.spot) for work in works):
+            for follow in option.follow:
+                seen.setdefault((follow.work, follow.part), follow)
+    if not shift:
+        return list(seen.values())
+    moved = []
+    for follow in seen.values():
+        day = dt.date.fromisoformat(follow.on) + dt.timedelta(days=shift)
+        moved.append(Follow(follow.work, day.isoformat(), follow.says, follow.part, follow.rule, follow.weather))
+    return moved
+
+
+def _near(option: Spot, work: Spot) -> bool:
+    """Whether an option about one place speaks of the place worked on: nothing that both name differs."""
+    return all(
+        a is None or b is None or a == b
+        for a, b in ((option.part, work.part), (option.side, work.side), (option.level, work.level))
+    )
+
+
+def _remind(entries: list[Entry], reading: Reading, on: dt.date, southern: bool) -> list[Entry]:
+    day = first_day(reading.when, southern) if reading.when else None
+    if day is None:
+        return entries
+    meant = [work_table(work) for work in reading.work if work.work and not work.done] or [{"work": "check"}]
+    tables = tuple(_reminder(work, day, reading.said) for work in meant)
+    if entries and entries[0].kind in ("done", "left", "plan"):
+        return [_with(entries[0], follow=(*entries[0].follow, *tables)), *entries[1:]]
+    return [*entries, Entry("", on, "plan", reading.said, work=tuple(meant), reason=reading.reason, follow=tables)]
+
+
+def _reminder(work: Mapping[str, Any], day: dt.date, said: str) -> dict[str, Any]:
+    out = {
+        "work": work["work"],
+        "part": work.get("part"),
+        "side": work.get("side"),
+        "on": day.isoformat(),
+        "says": said,
+    }
+    return {key: value for key, value in out.items() if value is not None}
+
+
+def _stated(reading: Reading) -> list[Fact]:
+    """What the statement says is so. Facts in a question of its own ("which ones are weak") are not stated."""
+    if not {"observe", "decide", "new", "note"} & set(reading.acts):
+        return []
+    if reading.topic in ("what-if", "list", "recall", "due"):
+        return []
+    return [fact for fact in (*reading.facts, *reading.candidates) if fact.kind not in ("species", "trait")]
+
+
+def _measured(reading: Reading) -> Mapping[str, float]:
+    return reading.measures if "observe" in reading.acts and not reading.figure else {}
+
+
+def _day_seen(reading: Reading, on: dt.date, southern: bool) -> dt.date:
+    """Today, or the past day that was named where the statement does nothing but tell of it."""
+    if reading.when and not {"ask", "remind"} & set(reading.acts) and (day := last_day(reading.when, southern)):
+        return min(day, on)
+    return on
+
+
+def _with(entry: Entry, **changes: Any) -> Entry:
+    return replace(entry, **changes)

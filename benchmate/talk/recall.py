@@ -1,0 +1,105 @@
+"""What the record says: when last, how often, what was done then. Entries in, plain lines out."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Mapping, Sequence
+
+from benchmate.garden.record import Entry
+from benchmate.hearing.reading import Reading
+from benchmate.talk.dates import span_of
+from benchmate.telling.dates import day_words, span_words, when_words
+from benchmate.telling.story import entry_words, matching
+from benchmate.telling.wording import list_words, work_words
+
+MOST = 12
+
+
+def recall(
+    reading: Reading,
+    journals: Mapping[str, Sequence[Entry]],
+    on: dt.date,
+    *,
+    southern: bool = False,
+    units: str = "metric",
+) -> tuple[str, ...]:
+    """The answer to "when did I last", "how often", "did I", "what did I do", the answer itself first.
+
+    journals: tree name -> its entries; one tree where the question is about one. Only what stood by `on` counts.
+    """
+    span = span_of(reading.when, southern) if reading.when else None
+    start, end = span or (None, None)
+    end = min(end, on) if end else on
+    within = f" in {when_words(reading.when, on)}" if reading.when else ""
+    works = [work.work for work in reading.work if work.work]
+    if not works:
+        return _everything(journals, start, end, within, on, units)
+    lines: list[str] = []
+    for work in works:
+        lines += _one_work(work, journals, start, end, within, on, units)
+    return tuple(lines)
+
+
+def _one_work(
+    work: str,
+    journals: Mapping[str, Sequence[Entry]],
+    start: dt.date | None,
+    end: dt.date,
+    within: str,
+    on: dt.date,
+    units: str,
+) -> list[str]:
+    several = len(journals) > 1
+    found = [
+        (name, entry)
+        for name, entries in journals.items()
+        for entry in matching(
+            entries, work=work, kinds=("done", "left") if work in ("leave", "wait") else ("done",), start=start, end=end
+        )
+    ]
+    found.sort(key=lambda pair: pair[1].day, reverse=True)
+    done = work_words(work, done=True)
+    if not found:
+        if within and (earlier := _last_before(work, journals, start)):
+            name, entry = earlier
+            of = f" ({name})" if several else ""
+            return [f"No{within}: the last time was {day_words(entry.day)}{of}"]
+        return [f"The record holds no day when you {done}{within}"]
+    name, last = found[0]
+    of = f" ({name})" if several else ""
+    times = {1: "once", 2: "twice"}.get(len(found), f"{len(found)} times")
+    head = f"You {done} {times}{within}; last on {day_words(last.day)}{of}, {span_words((last.day - on).days)}"
+    if len(found) == 1:
+        head = f"You {done} on {day_words(last.day)}{of}, {span_words((last.day - on).days)}"
+    return [head, *(_entry_line(name, entry, several, units) for name, entry in found[:MOST])]
+
+
+def _last_before(work: str, journals: Mapping[str, Sequence[Entry]], start: dt.date | None) -> tuple[str, Entry] | None:
+    earlier = [
+        (name, entry)
+        for name, entries in journals.items()
+        for entry in matching(entries, work=work, kinds=("done",), end=start)
+    ]
+    return max(earlier, key=lambda pair: pair[1].day, default=None)
+
+
+def _everything(
+    journals: Mapping[str, Sequence[Entry]], start: dt.date | None, end: dt.date, within: str, on: dt.date, units: str
+) -> tuple[str, ...]:
+    several = len(journals) > 1
+    found = [(name, entry) for name, entries in journals.items() for entry in matching(entries, start=start, end=end)]
+    found.sort(key=lambda pair: pair[1].day, reverse=True)
+    whose = "" if several else f" for {next(iter(journals))}" if journals else ""
+    if not found:
+        return (f"The record holds nothing{whose}{within}",)
+    entries = "1 entry" if len(found) == 1 else f"{len(found)} entries"
+    head = f"The record holds {entries}{whose}{within}, newest first"
+    lines = [_entry_line(name, entry, several, units) for name, entry in found[:MOST]]
+    if len(found) > MOST:
+        names = list(dict.fromkeys(name for name, _ in found))
+        lines.append(f"{len(found) - MOST} more stand in the record of {list_words(names[:6])}")
+    return (head, *lines)
+
+
+def _entry_line(name: str, entry: Entry, several: bool, units: str) -> str:
+    return f"{day_words(entry.day)}{f', {name}' if several else ''}: {entry_words(entry, entry.day, units)}"
