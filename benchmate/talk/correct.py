@@ -1,0 +1,92 @@
+"""A correction laid over what was said before: "no, the right one", "not three leaves, two", "I meant the beech"."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from benchmate.hearing.reading import Fact, Reading, Spot, Work
+
+_LENGTHS = {"leaves", "pairs", "buds", "length_mm", "share"}
+
+
+def corrected(last: Reading, fix: Reading) -> Reading | None:
+    """The statement as it was meant, or None where it is not clear what the correction bears on.
+
+    What the correction names goes over the same thing of the statement: a side over the side, leaves over leaves, a
+    species over the species. Everything else stays. A place or measure that could bear on two works is not laid on
+    either.
+    """
+    works = list(last.work)
+    for change in fix.work:
+        at = _bears_on(works, change)
+        if at is None:
+            return None
+        works[at] = _over(works[at], change)
+    facts = list(last.facts)
+    for fact in fix.facts:
+        facts = _fact_over(facts, fact)
+    if not (fix.work or fix.facts or fix.measures or fix.tree or fix.when):
+        return None
+    return replace(
+        last,
+        said=f"{last.said}; {fix.said}",
+        work=tuple(works),
+        facts=tuple(facts),
+        measures=_measures_over(last.measures, fix.measures),
+        tree=fix.tree or (None if any(fact.kind == "species" for fact in fix.facts) else last.tree),
+        when=fix.when or last.when,
+        missed=(*last.missed, *fix.missed),
+        guessed=(*last.guessed, *fix.guessed),
+    )
+
+
+def _bears_on(works: list[Work], change: Work) -> int | None:
+    """Which of the works is corrected: the only one, the one of that name, or the only one that says such a thing."""
+    if len(works) == 1:
+        return 0
+    if change.work:
+        same = [number for number, work in enumerate(works) if work.work == change.work]
+        return same[0] if len(same) == 1 else None
+    fits = [number for number, work in enumerate(works) if _says_such(work, change)]
+    return fits[0] if len(fits) == 1 else None
+
+
+def _says_such(work: Work, change: Work) -> bool:
+    old, new = work.spot.as_json(), change.spot.as_json()
+    lengths = _LENGTHS & set(change.measures) and _LENGTHS & set(work.measures)
+    return bool(set(old) & set(new) or set(work.measures) & set(change.measures) or lengths)
+
+
+def _over(work: Work, change: Work) -> Work:
+    spot, new = work.spot, change.spot
+    return replace(
+        work,
+        work=change.work or work.work,
+        spot=Spot(
+            new.part or spot.part,
+            new.side or spot.side,
+            new.level or spot.level,
+            new.ordinal or spot.ordinal,
+            new.count or spot.count,
+        ),
+        measures=_measures_over(work.measures, change.measures),
+        done=change.done or work.done,
+        manner=change.manner or work.manner,
+    )
+
+
+def _measures_over(old: Mapping[str, float], new: Mapping[str, float]) -> Mapping[str, float]:
+    if not new:
+        return old
+    gone = _LENGTHS if _LENGTHS & set(new) else set()
+    return {**{key: value for key, value in old.items() if key not in gone}, **new}
+
+
+def _fact_over(facts: list[Fact], fact: Fact) -> list[Fact]:
+    """One fact of a kind goes over the other of that kind; findings are added, or denied where they were said."""
+    if fact.kind == "finding":
+        kept = [old for old in facts if not (old.kind == "finding" and old.value == fact.value)]
+    else:
+        kept = [old for old in facts if old.kind != fact.kind]
+    return [*kept, fact]

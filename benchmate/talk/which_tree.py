@@ -1,0 +1,81 @@
+"""Which tree a statement means: the one named, the one of that species, else the one at hand. Never a guess."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from benchmate.garden.record import Tree
+from benchmate.hearing.reading import Reading
+from benchmate.practice.advice import Ask
+from benchmate.telling.wording import list_words
+
+MOST_NAMES = 8
+
+
+@dataclass(frozen=True, slots=True)
+class Meant:
+    """tree: the tree meant, or None. aside: what was taken for granted. ask: the question where several fit or none is
+    known. species_alone: the words name a species that is not the tree at hand's."""
+
+    tree: Tree | None = None
+    aside: str = ""
+    ask: Ask | None = None
+    species_alone: bool = False
+
+
+def species_said(reading: Reading) -> str | None:
+    """The taxon that the statement is about, or None."""
+    return next((str(fact.value) for fact in reading.facts if fact.kind == "species" and not fact.denied), None)
+
+
+def is_of(tree: Tree, taxon: str) -> bool:
+    """Whether the tree may be of the taxon: the same, or one of them is only the other's genus.
+
+    >>> is_of(Tree("Gatepost", "gatepost", "Acer campestre"), "Acer")
+    True
+    """
+    own = tree.species
+    return bool(own) and (own == taxon or str(own).startswith(f"{taxon} ") or taxon.startswith(f"{own} "))
+
+
+def named(trees: Sequence[Tree], name: str) -> Tree | None:
+    """The tree of that name or folder, letters large or small."""
+    wanted = name.casefold()
+    return next((tree for tree in trees if wanted in (tree.name.casefold(), tree.folder.casefold())), None)
+
+
+def meant_tree(reading: Reading, trees: Sequence[Tree], here: Tree | None) -> Meant:
+    """Which tree the statement is about. here: the tree at hand. trees: all of the garden's."""
+    if reading.tree and "new" not in reading.acts:
+        tree = named(trees, reading.tree)
+        return Meant(tree) if tree else Meant(None, f"no tree here is called {reading.tree}", which(trees))
+    taxon = species_said(reading)
+    if taxon:
+        return _by_species(taxon, trees, here)
+    if here:
+        return Meant(here)
+    if len(trees) == 1:
+        return Meant(trees[0], f"taken as {trees[0].name}, the only tree here")
+    return Meant(None, "", which(trees))
+
+
+def _by_species(taxon: str, trees: Sequence[Tree], here: Tree | None) -> Meant:
+    if here and is_of(here, taxon):
+        return Meant(here)
+    fits = [tree for tree in trees if is_of(tree, taxon)]
+    if len(fits) == 1:
+        return Meant(fits[0], f"taken as {fits[0].name}, the only {taxon} here")
+    if fits:
+        return Meant(None, "", which(fits), species_alone=True)
+    aside = f"this is for {taxon} in general: none stands in this garden" if trees else ""
+    return Meant(None, aside, None, species_alone=True)
+
+
+def which(trees: Sequence[Tree]) -> Ask:
+    """The question which tree is meant, with the names where they are few."""
+    if not trees:
+        return Ask("tree", "Which tree is it, or what species?")
+    names = [tree.name for tree in trees[:MOST_NAMES]]
+    more = f", or one of {len(trees) - MOST_NAMES} more" if len(trees) > MOST_NAMES else ""
+    return Ask("tree", f"Which tree: {list_words(names, 'or')}{more}?")
