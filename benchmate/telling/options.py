@@ -23,9 +23,8 @@ def option_lines(
     number: int, option: Option, on: dt.date, units: str, plain: bool, most: int = MOST_REASONS
 ) -> list[Line]:
     """One option: its number, its verdict and window, then a line a reason; against first where it is not a go."""
-    verdict = _VERDICT.get(option.verdict, option.verdict) + window_words(option, on)
     lead = f"Option {number}: " if plain else f"{number}  "
-    lines = [Line(f"{_large(option_words(option, units))}: {verdict}.", role.OPTION, lead)]
+    lines = [Line(f"{_large(option_words(option, units))}: {verdict_words(option, on)}.", role.OPTION, lead)]
     pro, con = ("For: ", "Against: ") if plain else ("+ ", "- ")
     sides = [(con, option.against), (pro, option.because)]
     for sign, reasons in sides if option.verdict != GO else sides[::-1]:
@@ -59,6 +58,11 @@ def amount_words(option: Option, units: str) -> list[str]:
         for key, value in option.amount.items()
     ]
     return [f"At most {list_words(said)}."] if said else []
+
+
+def verdict_words(option: Option, on: dt.date) -> str:
+    """The verdict and its window: "go, until 20 August"."""
+    return _VERDICT.get(option.verdict, option.verdict) + window_words(option, on)
 
 
 def window_words(option: Option, on: dt.date) -> str:

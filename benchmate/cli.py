@@ -1,0 +1,135 @@
+"""The command line: arguments in, exit status out. 0 done, 1 input or files at fault, 2 wrong usage."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from benchmate.fault import UserError
+
+if TYPE_CHECKING:
+    import argparse
+
+    from benchmate.talk.commands.registry import Command
+
+_ABOUT = "A bench assistant for growers of trees in pots. Without a command it opens the talk at the bench."
+_CARE = (
+    "Advice is from general practice. Health and safety come first; labels and local rules prevail; it is no "
+    "replacement for a qualified arborist or a doctor."
+)
+
+
+def main(argv: Sequence[str] | None = None) -> int:
+    """Run one command. argv: arguments without the program's name, or None for those of the process.
+
+    Faults of the user's input or files end in one plain line on standard error and status 1.
+    """
+    words = list(sys.argv[1:] if argv is None else argv)
+    _speak_utf8()
+    try:
+        parser = build_parser()
+        args = parser.parse_args(words)
+        return run(args)
+    except UserError as error:
+        return _complain(str(error))
+    except BrokenPipeError:
+        _close_quietly()
+        return 0
+    except KeyboardInterrupt:
+        return 1
+    except OSError as error:
+        place = f"{error.filename}: " if error.filename else ""
+        return _complain(f"{place}{error.strerror or error}")
+
+
+def build_parser() -> argparse.ArgumentParser:
+    """The parser of all commands that can run here, from the registry."""
+    import argparse
+
+    from benchmate import __version__
+    from benchmate.talk.commands.registry import COMMANDS, COMMON
+
+    def shape(parser: argparse.ArgumentParser, command: Command | None) -> None:
+        for argument in command.arguments if command else ():
+            parser.add_argument(*argument.flags, help=argument.help, **argument.options)  # type: ignore[arg-type]
+
+    # The common arguments stand before or after the command; after it they must not undo what stood before.
+    common = argparse.ArgumentParser(add_help=False)
+    for argument in COMMON:
+        options = argument.options | {"default": argparse.SUPPRESS}
+        common.add_argument(*argument.flags, help=argument.help, **options)  # type: ignore[arg-type]
+    as_data = argparse.ArgumentParser(add_help=False)
+    as_data.add_argument("--json", help="print JSON and nothing else", action="store_true", default=argparse.SUPPRESS)
+
+    parser = argparse.ArgumentParser("benchmate", description=_ABOUT, epilog=_CARE, parents=[common])
+    parser.add_argument("--version", action="version", version=f"benchmate {__version__}")
+    parser.add_argument("--tree", help="the tree at hand when the talk opens", metavar="NAME", default=None)
+    parser.add_argument("--dry", help="log nothing", action="store_true", default=False)
+
+    def offer(into: argparse.ArgumentParser, commands: Sequence[Command], path: str, need: bool) -> None:
+        group = into.add_subparsers(title="commands", metavar="COMMAND", required=need)
+        for command in commands:
+            if not is_here(command):
+                continue
+            one = group.add_parser(
+                command.name,
+                help=command.does,
+                description=f"{command.does[0].upper()}{command.does[1:]}.",
+                epilog=f"example: {command.example}",
+                parents=[common, as_data] if command.json and not command.children else [common],
+                formatter_class=argparse.RawDescriptionHelpFormatter,
+            )
+            shape(one, command)
+            if command.children:
+                offer(one, command.children, f"{path} {command.name}", True)
+            else:
+                one.set_defaults(run=command.run, command=f"{path} {command.name}".strip())
+
+    offer(parser, COMMANDS, "", False)
+    return parser
+
+
+def is_here(command: Command) -> bool:
+    """Whether all that the command needs is installed."""
+    from importlib.util import find_spec
+
+    try:
+        return all(find_spec(module) for module in command.needs)
+    except ModuleNotFoundError:
+        return False
+
+
+def run(args: argparse.Namespace) -> int:
+    """Run what the arguments ask for, importing only the module that does it."""
+    from importlib import import_module
+
+    module, _, function = getattr(args, "run", "benchmate.talk.opening:open_talk").partition(":")
+    status = getattr(import_module(module), function)(args)
+    sys.stdout.flush()
+    return int(status)
+
+
+def _speak_utf8() -> None:
+    """Words outside ASCII must not stop an answer on a terminal of another code."""
+    for stream in (sys.stdout, sys.stderr):
+        if hasattr(stream, "reconfigure"):
+            stream.reconfigure(encoding="utf-8", errors="replace")
+
+
+def _complain(words: str) -> int:
+    from benchmate.telling.lines import escape
+
+    print(f"benchmate: {escape(words)}", file=sys.stderr)
+    return 1
+
+
+def _close_quietly() -> None:
+    """The reader of the pipe has gone: nothing more can be told, and that is no fault."""
+    import os
+
+    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,59 @@
+"""A latitude and a day of the year as a grower may type them."""
+
+from __future__ import annotations
+
+import re
+
+from benchmate.fault import UserError
+from benchmate.telling.dates import MONTHS
+
+_LATITUDE = re.compile(
+    r"""\s*(?P<sign>[-+\u2212])?\s*(?P<degrees>\d{1,3}(?:[.,]\d+)?)\s*(?:\u00b0|deg(?:rees)?)?
+    (?:\s*(?P<minutes>\d{1,2}(?:[.,]\d+)?)\s*['\u2032])?\s*(?P<side>n(?:orth)?|s(?:outh)?)?\s*""",
+    re.VERBOSE | re.IGNORECASE,
+)
+_SKIP = {"", "skip", "later", "don't know", "dont know", "?"}
+_NONE = {"none", "no", "never", "frost-free", "frost free", "no frost"}
+_LONGEST = (31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
+
+
+def read_latitude(words: str) -> float | None:
+    """Degrees, south negative, or None where it is left for later. Raises UserError for anything else.
+
+    >>> read_latitude("33.9 S"), read_latitude("52 30' N"), read_latitude("")
+    (-33.9, 52.5, None)
+    """
+    if words.strip().casefold() in _SKIP:
+        return None
+    match = _LATITUDE.fullmatch(words)
+    if not match:
+        raise UserError(f"'{words.strip()}' is no latitude; type degrees, as 52.1 or 33.9 S, or nothing")
+    degrees = float(match["degrees"].replace(",", ".")) + float((match["minutes"] or "0").replace(",", ".")) / 60
+    if match["sign"] in ("-", "\u2212") or (match["side"] or "").lower().startswith("s"):
+        degrees = -degrees
+    if not -90 <= degrees <= 90:
+        raise UserError(f"a latitude lies between -90 and 90 degrees, and {words.strip()} does not")
+    return degrees
+
+
+def read_month_day(words: str) -> tuple[int, int] | None:
+    """Month and day, or None where it is left for later or there is none. Raises UserError for anything else.
+
+    >>> read_month_day("28 April"), read_month_day("Oct 16"), read_month_day("04-28"), read_month_day("none")
+    ((4, 28), (10, 16), (4, 28), None)
+    """
+    plain = words.strip().casefold().rstrip(".")
+    if plain in _SKIP | _NONE:
+        return None
+    numbers = [int(number) for number in re.findall(r"\d+", plain)]
+    names = re.findall(r"[a-z]{3,}", plain)
+    month = next((n for name in names for n, whole in enumerate(MONTHS, 1) if whole.casefold().startswith(name)), 0)
+    if month and numbers:
+        day = numbers[0]
+    elif re.fullmatch(r"\d{1,2}-\d{1,2}", plain):
+        month, day = numbers
+    else:
+        raise UserError(f"'{words.strip()}' is no day of the year; type it as 28 April or 04-28, or nothing")
+    if not (1 <= month <= 12 and 1 <= day <= _LONGEST[month - 1]):
+        raise UserError(f"there is no such day as '{words.strip()}'; type it as 28 April or 04-28, or nothing")
+    return month, day

@@ -1,0 +1,62 @@
+"""The talk line by line: for pipes, dumb terminals and screen readers. No prompt unless someone sits there."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Callable, Iterator
+
+from benchmate.fault import UserError
+from benchmate.talk.screen import Screen
+from benchmate.telling import Answer, tell
+from benchmate.telling.lines import escape
+
+Ask = Callable[[str], Answer]
+
+
+def tell_answer(answer: Answer, screen: Screen) -> str:
+    """The answer as it stands on the screen."""
+    return screen.lay(tell(answer, plain=screen.plain))
+
+
+def converse(ask: Ask, statements: Iterator[str], screen: Screen) -> int:
+    """Answer statement after statement until they end or the grower leaves. Gives 1 if one of them was at fault.
+
+    A statement at fault costs one line on standard error, and the talk goes on. An empty line does nothing.
+    """
+    status = 0
+    for statement in statements:
+        if not statement.strip():
+            continue
+        try:
+            answer = ask(statement)
+        except UserError as error:
+            status = 1
+            sys.stdout.flush()
+            print(f"benchmate: {escape(str(error))}", file=sys.stderr, flush=True)
+            continue
+        print(tell_answer(answer, screen), flush=True)
+        print(flush=True)
+        if answer.ends:
+            break
+    return status
+
+
+def typed_lines(prompt: Callable[[], str]) -> Iterator[str]:
+    """What is typed, line by line. Ctrl-C gives the line up, Ctrl-D or the end of input ends."""
+    while True:
+        try:
+            yield input(prompt())
+        except KeyboardInterrupt:
+            print()
+        except EOFError:
+            print()
+            return
+
+
+def piped_lines() -> Iterator[str]:
+    """Standard input, a statement a line. Bytes that are no UTF-8 are kept as marks, not refused."""
+    stream = sys.stdin
+    if hasattr(stream, "reconfigure"):
+        stream.reconfigure(encoding="utf-8", errors="replace")
+    for line in stream:
+        yield line.rstrip("\r\n")
