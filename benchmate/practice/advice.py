@@ -104,7 +104,10 @@ class Option:
 
 @dataclass(frozen=True, slots=True)
 class FigureTold:
-    """A number worked out, as the contract carries it. value: a number, or an ISO date for a date."""
+    """A number worked out, as the contract carries it. value: a number, or an ISO date for a date.
+
+    notes: what to say with it, cautions first. beside: further numbers of the same sum, as (name, value, unit).
+    """
 
     figure: str
     value: float | str | None
@@ -115,12 +118,19 @@ class FigureTold:
     source: str
     mark: str = "practice"
     limits: str = ""
+    notes: tuple[str, ...] = ()
+    beside: tuple[tuple[str, float | str, str], ...] = ()
 
     def as_json(self) -> dict[str, Any]:
-        return {
+        out: dict[str, Any] = {
             "figure": self.figure, "value": self.value, "unit": self.unit, "low": self.low, "high": self.high,
             "how": self.how, "source": self.source, "mark": self.mark, "limits": self.limits,
         }
+        if self.notes:
+            out["notes"] = list(self.notes)
+        if self.beside:
+            out["beside"] = [{"name": name, "value": value, "unit": unit} for name, value, unit in self.beside]
+        return out
 
 
 @dataclass(frozen=True, slots=True)
