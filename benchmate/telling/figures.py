@@ -25,7 +25,7 @@ def figure_line(figure: FigureTold, units: str = "metric") -> str:
 
 def figure_notes(figure: FigureTold, units: str = "metric") -> list[Line]:
     """How the figure came about, where it comes from and how far it goes."""
-    lines = []
+    lines = [Line(sentence(note), REASON, indent=3) for note in figure.notes]
     if figure.how:
         lines.append(Line(sentence(figure.how), REASON, "How: ", 3))
     source = figure.source or "no source"

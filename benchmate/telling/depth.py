@@ -1,0 +1,84 @@
+"""More on an answer: every reason with what it rests on, and how each rule came out."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from benchmate.practice.advice import Advice, Option, Reason, Trace
+from benchmate.telling import lines as role
+from benchmate.telling.lines import Line
+from benchmate.telling.options import amount_words, option_words, verdict_words
+from benchmate.telling.wording import sentence
+
+_MARK = {
+    "published": "published",
+    "practice": "a fact of the trade, no source",
+    "memory": "from memory, not looked up",
+}
+_TRUTH = {True: "holds", False: "does not hold", None: "not known"}
+Sources = Mapping[str, Mapping[str, Any]]
+
+
+def source_words(source: str | None, mark: str, sources: Sources) -> str:
+    """What a sentence rests on: "published: Klein, Vitasse & Hoch 2016", or its mark."""
+    table = sources.get(source or "")
+    if source and table:
+        by = " ".join(str(table[key]) for key in ("by", "year") if table.get(key))
+        return f"{mark}: {by or source}"
+    return f"{mark}: {source}" if source else _MARK.get(mark, mark)
+
+
+def depth_lines(
+    advice: Advice,
+    on: dt.date,
+    sources: Sources,
+    *,
+    numbers: Sequence[int] = (),
+    units: str = "metric",
+    plain: bool = False,
+) -> list[Line]:
+    """Options in full. numbers: which of them, from 1; none given means all."""
+    lines: list[Line] = []
+    for number, option in enumerate(advice.options, 1):
+        if not numbers or number in numbers:
+            lines += _whole_option(number, option, on, sources, units, plain)
+    for caution in advice.cautions if not numbers else ():
+        lines.append(Line(sentence(caution.says), role.CAUTION, "Caution: " if plain else "! "))
+        lines.append(Line(f"{sentence(source_words(caution.source, caution.mark, sources))}", role.REASON, indent=5))
+    return lines
+
+
+def _whole_option(number: int, option: Option, on: dt.date, sources: Sources, units: str, plain: bool) -> list[Line]:
+    lead = f"Option {number}: " if plain else f"{number}  "
+    words = option_words(option, units)
+    lines = [Line(f"{words[:1].upper()}{words[1:]}: {verdict_words(option, on)}.", role.OPTION, lead)]
+    for sign, said, reasons in (("+ ", "For: ", option.because), ("- ", "Against: ", option.against)):
+        for reason in reasons:
+            lines += _whole_reason(reason, said if plain else sign, sources)
+    if not option.because and not option.against:
+        lines.append(Line("No rule speaks for it or against it.", role.REASON, indent=3))
+    lines += [Line(amount, role.REASON, indent=3) for amount in amount_words(option, units)]
+    for follow in option.follow:
+        lines.append(Line(f"{sentence(follow.says)} ({follow.on})", role.REASON, "Then: ", 3))
+    return lines
+
+
+def _whole_reason(reason: Reason, sign: str, sources: Sources) -> list[Line]:
+    rests = source_words(reason.source, reason.mark, sources)
+    yours = "your rule, " if reason.yours else "rule "
+    return [
+        Line(sentence(reason.says), role.REASON, sign, 3),
+        Line(sentence(f"{yours}{reason.rule}; {rests}"), role.REASON, indent=5),
+    ]
+
+
+def trace_lines(trace: Sequence[Trace], *, most: int = 20) -> list[Line]:
+    """How each rule came out, and the test that decided: rules that held first, then those that wait for a fact."""
+    order = {True: 0, None: 1, False: 2}
+    told = sorted(trace, key=lambda one: order[one.truth])
+    lines = [Line(sentence(f"{_TRUTH[one.truth]}: {one.by}"), role.REASON, f"{one.rule}: ", 2) for one in told[:most]]
+    if len(told) > most:
+        lines.append(Line(f"{len(told) - most} more rules were looked at.", role.ASIDE, indent=2))
+    return lines
