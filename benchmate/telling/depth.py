@@ -66,11 +66,19 @@ def _whole_option(number: int, option: Option, on: dt.date, sources: Sources, un
 
 
 def _whole_reason(reason: Reason, sign: str, sources: Sources) -> list[Line]:
-    rests = source_words(reason.source, reason.mark, sources)
+    rests = source_words(reason.source, reason.mark, sources) + (f", {reason.where}" if reason.where else "")
     yours = "your rule, " if reason.yours else "rule "
     return [
         Line(sentence(reason.says), role.REASON, sign, 3),
         Line(sentence(f"{yours}{reason.rule}; {rests}"), role.REASON, indent=5),
+        *(
+            Line(sentence(words), role.REASON, lead, 5)
+            for lead, words in (
+                ("Rests on: ", ", ".join(reason.rests_on)),
+                ("Disputed by: ", ", ".join(reason.disputes)),
+            )
+            if words
+        ),
     ]
 
 

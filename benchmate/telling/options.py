@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 
+from benchmate.hearing.reading import Spot
 from benchmate.practice.advice import ASK, AVOID, GO, HOLD, Option, Reason
 from benchmate.telling import lines as role
 from benchmate.telling.dates import day_of, day_words
@@ -16,7 +17,8 @@ _VERDICT = {GO: "go", HOLD: "wait", AVOID: "no", ASK: "depends"}
 
 def option_words(option: Option, units: str = "metric") -> str:
     """What the option is, in a few words."""
-    return work_words(option.work, option.spot, units=units)
+    spot = Spot(part="rest") if option.rest else option.spot
+    return work_words(option.work, spot, manner=option.manner, units=units)
 
 
 def option_lines(
@@ -48,7 +50,10 @@ def option_lines(
 
 def reason_line(reason: Reason, sign: str) -> Line:
     """One reason in one line; the grower's own rules say so."""
-    return Line(sentence(reason.says) + (" (your rule)" if reason.yours else ""), role.REASON, sign, 3)
+    beside = " (your rule)" if reason.yours else ""
+    if reason.disputes:
+        beside += " (opinions differ)"
+    return Line(sentence(reason.says) + beside, role.REASON, sign, 3)
 
 
 def amount_words(option: Option, units: str) -> list[str]:
