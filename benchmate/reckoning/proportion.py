@@ -1,0 +1,191 @@
+"""Proportions of wood: taper, the ratio at a fork, and what branches add up to in their parent."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+
+from .bounds import positive, within
+from .figure import Band, Beside, Figure, FigureError, plain
+
+LEONARDO = 2.0  # exponent of the rule that children's cross-sections add up to their parent's
+
+
+def girth_mm(diameter_mm: float) -> float:
+    """Girth in mm of a round trunk.
+
+    >>> round(girth_mm(60), 1)
+    188.5
+    """
+    return math.pi * positive("a diameter", diameter_mm)
+
+
+def diameter_of_girth_mm(girth: float) -> float:
+    """Diameter in mm of a trunk from its girth in mm.
+
+    >>> round(diameter_of_girth_mm(188.5), 1)
+    60.0
+    """
+    return positive("a girth", girth) / math.pi
+
+
+def parent_diameter_mm(children_mm: Sequence[float], exponent: float = LEONARDO) -> float:
+    """Diameter in mm of the stem that carries these branches. exponent: 1 to 4, 2 for equal cross-sections.
+
+    Source: Leonardo's rule; measured exponents 1.8 to 2.3 (Eloy 2011, Physical Review Letters 107:258101).
+
+    >>> parent_diameter_mm([3, 4])
+    5.0
+    """
+    if not children_mm:
+        raise FigureError("a sum of no branches cannot be; the diameter of at least one would do")
+    power = _exponent(exponent)
+    return float(sum(positive("a branch diameter", child) ** power for child in children_mm) ** (1 / power))
+
+
+def foliage_share(children_mm: Sequence[float], index: int, exponent: float = LEONARDO) -> float:
+    """Share of the foliage above a point that one of the living branches there carries, 0 to 1 (pipe model).
+
+    Source: Shinozaki et al. 1964, as named in Eloy 2011.
+
+    >>> round(foliage_share([4, 4, 8], 0), 4)
+    0.1667
+    """
+    if not 0 <= index < len(children_mm):
+        raise FigureError(f"branch {index + 1} is not among {len(children_mm)}; one that is would do")
+    power = _exponent(exponent)
+    areas = [positive("a branch diameter", child) ** power for child in children_mm]
+    return float(areas[index] / sum(areas))
+
+
+def thickened_parent_mm(
+    parent_mm: float, before_mm: float, after_mm: float, exponent: float = LEONARDO
+) -> float:
+    """Diameter in mm of a parent after a branch left to grow has gone from `before_mm` to `after_mm`.
+
+    >>> round(thickened_parent_mm(30, 5, 15), 2)
+    33.17
+    """
+    power = _exponent(exponent)
+    before, after = positive("a branch diameter", before_mm), positive("a branch diameter", after_mm)
+    if after < before:
+        raise FigureError(f"a branch that grows from {plain(before)} to {plain(after)} mm cannot be; a thicker end "
+                          "would do")
+    return float((positive("a parent diameter", parent_mm) ** power + after**power - before**power) ** (1 / power))
+
+
+def taper_per_mm(lower_mm: float, upper_mm: float, length_mm: float) -> float:
+    """Loss of diameter in mm for each mm of length; negative where a trunk widens upward.
+
+    >>> taper_per_mm(60, 20, 400)
+    0.1
+    """
+    drop = positive("a lower diameter", lower_mm) - positive("an upper diameter", upper_mm)
+    return drop / positive("a length", length_mm)
+
+
+def taper(
+    base_mm: float,
+    stout: Band,
+    height_mm: float | None = None,
+    upper_mm: float | None = None,
+    length_mm: float | None = None,
+) -> Figure:
+    """Taper of a trunk: height over base (a plain ratio), or with upper_mm at length_mm above the base, the loss of
+    diameter in mm for each 100 mm. stout: usual height over base, from stout (low) to slim (high). Raises FigureError.
+    """
+    base = within("base_mm", base_mm)
+    limits = "A proportion, not a verdict: literati and cascades break it on purpose."
+    beside: list[Beside] = []
+    height = None if height_mm is None else within("height_mm", height_mm)
+    if height is not None:
+        ratio = height / base
+        if ratio < 0.2:
+            raise FigureError(f"a base of {plain(base)} mm under {plain(height)} mm of height cannot be; a taller tree "
+                              "would do")
+        beside = [Beside("height over base", ratio, ":1"),
+                  Beside("mean loss of diameter", 100 * base / height, "mm per 100 mm"),
+                  Beside("base that the usual proportion asks", height / stout.value, "mm")]
+    if upper_mm is not None and (length_mm is not None or height is not None):
+        length = within("length_mm", length_mm) if length_mm is not None else height or 0.0
+        upper = within("diameter_mm", upper_mm)
+        value = 100 * taper_per_mm(base, upper, length)
+        beside.append(Beside("upper over lower diameter", upper / base, ":1"))
+        notes = ("Inverse taper: it is thicker above than below",) if value < 0 else ()
+        return Figure(
+            "taper", value, "mm per 100 mm", value, value,
+            f"from {plain(base)} to {plain(upper)} mm over {plain(length)} mm is ({plain(base)} - {plain(upper)}) / "
+            f"{plain(length)} x 100 = {plain(value)} mm for each 100 mm", stout.source, stout.mark, limits, notes,
+            tuple(beside))
+    if height is None:
+        raise FigureError("a taper needs a height, or a second diameter and the length between; either would do")
+    word = "stout" if ratio <= stout.low else "slim" if ratio >= stout.high else "between stout and slim"
+    return Figure(
+        "taper", ratio, ":1 height to base", ratio, ratio,
+        f"{plain(height)} mm of height over {plain(base)} mm of base is {plain(ratio)} to 1, {word} "
+        f"(usual about {plain(stout.value)} to 1)", stout.source, stout.mark, limits, (), tuple(beside))
+
+
+def union_ratio(diameters_mm: Sequence[float], steps: Sequence[Band]) -> Figure:
+    """Thinner over thicker at a fork, 0 to 1, and what that says. diameters_mm: the two stems, 0.5 to 500 mm each.
+
+    steps: bands of the ratio, lowest first, each saying what it means. Raises FigureError.
+    """
+    if len(diameters_mm) != 2:
+        raise FigureError(f"a fork of {len(diameters_mm)} diameters cannot be reckoned; the two that meet would do")
+    thin, thick = sorted(within("diameter_mm", diameter) for diameter in diameters_mm)
+    value = thin / thick
+    step = next((band for band in steps if value <= band.high), steps[-1])
+    beside = (Beside("share of the two cross-sections in the thinner", thin**2 / (thin**2 + thick**2), ""),
+              Beside("union ratio of area", value * value, ""))
+    return Figure(
+        "union-ratio", value, "thinner over thicker", value, value,
+        f"{plain(thin)} / {plain(thick)} mm is {plain(value)}: {step.says}", step.source, step.mark,
+        "The ratio tells how firmly the fork holds better than its angle does, and nothing of line, taper or health.",
+        (), beside)
+
+
+def pipe_sum(
+    diameters_mm: Sequence[float],
+    exponent: Band,
+    parent_mm: float | None = None,
+    grown_mm: float | None = None,
+) -> Figure:
+    """Diameter in mm of the stem that branches of these diameters (mm) add up to.
+
+    exponent: of the sum, 2 where cross-sections add up. parent_mm: the stem as it is, to compare. grown_mm: the
+    thickest branch left to grow to that, to tell how far it would thicken the parent. Raises FigureError.
+    """
+    children = [within("diameter_mm", child) for child in diameters_mm]
+    value = parent_diameter_mm(children, exponent.value)
+    ends = parent_diameter_mm(children, exponent.high), parent_diameter_mm(children, exponent.low)
+    beside: list[Beside] = []
+    notes: list[str] = []
+    parent = value
+    if parent_mm is not None:
+        parent = within("diameter_mm", parent_mm)
+        ratio = sum(child**2 for child in children) / parent**2
+        beside.append(Beside("children's cross-sections over the parent's", ratio, ":1"))
+        notes.append(f"The branches' cross-sections are {plain(ratio)} of the {plain(parent)} mm stem's"
+                     + ("; it is thin for what it carries" if ratio > 1.2 else ""))
+    if grown_mm is not None:
+        thickest = max(children)
+        after = thickened_parent_mm(parent, thickest, within("diameter_mm", grown_mm), exponent.value)
+        beside.append(Beside("parent when the branch has grown", after, "mm"))
+        notes.append(f"Let to grow from {plain(thickest)} to {plain(grown_mm)} mm it would bring the stem below it "
+                     f"from {plain(parent)} to about {plain(after)} mm")
+    for index, child in enumerate(children):
+        beside.append(Beside(f"share of foliage on the {plain(child)} mm branch", foliage_share(children, index), ""))
+    squares = " + ".join(f"{plain(child)}^2" for child in children)
+    return Figure(
+        "pipe-sum", value, "mm", min(ends), max(ends),
+        f"cross-sections add up: root of {squares} = {plain(value)} mm", exponent.source, exponent.mark,
+        "Living, leafy branches of one level; not stubs, grafts, burls or the flare at the roots.",
+        tuple(notes), tuple(beside))
+
+
+def _exponent(exponent: float) -> float:
+    power = positive("an exponent", exponent)
+    if not 1 <= power <= 4:
+        raise FigureError(f"an exponent of {power:g} cannot be; 1.8 to 2.3 is what trees show")
+    return power

@@ -1,0 +1,155 @@
+"""Water for a pot: litres that a day draws, and days until the pot is dry."""
+
+from __future__ import annotations
+
+import datetime as dt
+import math
+
+from .bounds import day, positive, within
+from .evaporation import hargreaves_mm
+from .figure import Band, Beside, Figure, FigureError, plain, weakest
+from .pots import volume_l as pot_litres
+from .sun import sunshine_outside_mj
+
+FAO = "Allen et al. 1998, FAO-56, eq. 52"
+
+
+def litres_a_day(et_mm: float, factor: float, area_m2: float, leached_share: float = 0.0) -> float:
+    """Litres a day: 1 mm on 1 m2 is 1 litre. leached_share: of what is poured that runs out below, 0 to 0.9.
+
+    >>> round(litres_a_day(5, 1, math.pi / 4 * 0.4 ** 2, 0.15), 3)
+    0.739
+    """
+    leached = within("share", leached_share)
+    if leached > 0.9:
+        raise FigureError(f"a leached share of {plain(leached)} cannot be; 0 to 0.9 would do")
+    return et_mm * factor * positive("an area", area_m2) / (1 - leached)
+
+
+def days_held(volume_l: float, available_share: float, litres: float) -> float:
+    """Days for which a pot's volume (litres), of which a share is water that roots can take, lasts at litres a day.
+
+    >>> round(days_held(2.38, 0.3, 0.236), 2)
+    3.03
+    """
+    return positive("a pot", volume_l) * within("share", available_share) / positive("a use of water", litres)
+
+
+def water_need(
+    latitude_deg: float,
+    on: dt.date,
+    temperature_c: float,
+    night_drop_c: Band,
+    factor: Band,
+    leached: Band,
+    low_c: float | None = None,
+    pot_length_mm: float | None = None,
+    pot_width_mm: float | None = None,
+    spread_mm: float | None = None,
+    leaf_left: float = 1.0,
+) -> Figure:
+    """Litres of water a day for a tree in a pot, by Hargreaves from the day's temperatures and the latitude.
+
+    temperature_c: the day's maximum; low_c: its minimum, else lower by night_drop_c. factor: use over short grass.
+    The area is the crown's (spread_mm across) or the pot's top (oval of pot_length_mm by pot_width_mm), the larger one
+    known. leached: share that runs out. leaf_left: 0 to 1 after leaf was taken. Raises FigureError.
+    """
+    et, told = _drawn(latitude_deg, on, temperature_c, low_c, night_drop_c)
+    area, of_what = _area_m2(pot_length_mm, pot_width_mm, spread_mm)
+    # Bare soil still dries: a leafless pot is taken to use a quarter.
+    leafy = 0.25 + 0.75 * within("share", leaf_left)
+    value, low, high = (litres_a_day(et, share * leafy, area, leached.value)
+                        for share in (factor.value, factor.low, factor.high))
+    notes = ["Water when the top is drying, not by the clock; weigh the pot once to correct this"]
+    if temperature_c >= 32:
+        notes.insert(0, "In such heat look twice a day and shade the pot")
+    if leaf_left < 1:
+        notes.append(f"Counts the leaf left, {plain(100 * leaf_left)} %")
+    how = (f"{told} draws {plain(et)} mm; {plain(et)} x {plain(factor.value)}"
+           + (f" x {plain(leafy)} for the leaf left" if leaf_left < 1 else "")
+           + f" on {plain(area)} m2 of {of_what} / (1 - {plain(leached.value)}) = {plain(value)} L")
+    return Figure(
+        "water-need", value, "L a day", low, high, how, f"{FAO}; use of potted plants: {factor.source}",
+        weakest("published", factor.mark, night_drop_c.mark if low_c is None else "published"),
+        "A first guess: wind, sun on the pot and species change it by more than half either way.", tuple(notes),
+        (Beside("reference evapotranspiration", et, "mm a day"), Beside("area", area, "m2")))
+
+
+def days_to_dry(
+    latitude_deg: float,
+    on: dt.date,
+    temperature_c: float,
+    night_drop_c: Band,
+    factor: Band,
+    available: Band,
+    volume_l: float | None = None,
+    low_c: float | None = None,
+    pot_length_mm: float | None = None,
+    pot_width_mm: float | None = None,
+    pot_depth_mm: float | None = None,
+    spread_mm: float | None = None,
+    leaf_left: float = 1.0,
+) -> Figure:
+    """Days until a well-watered pot has given the water that roots can take.
+
+    volume_l, or the pot's inside measures in mm. available: share of the volume that is such water. The rest as in
+    `water_need`, nothing running out below. Raises FigureError.
+    """
+    if volume_l is None:
+        if pot_length_mm is None or pot_depth_mm is None:
+            raise FigureError("a pot of unknown size cannot be reckoned; its litres, or length and depth, would do")
+        volume_l = pot_litres(pot_length_mm, pot_width_mm or pot_length_mm, pot_depth_mm, "oval")
+    volume = within("volume_l", volume_l)
+    if pot_length_mm is None and spread_mm is None:
+        raise FigureError("a pot of unknown width cannot be reckoned; its length and width, or the crown's spread, "
+                          "would do")
+    et, told = _drawn(latitude_deg, on, temperature_c, low_c, night_drop_c)
+    area, of_what = _area_m2(pot_length_mm, pot_width_mm, spread_mm)
+    leafy = 0.25 + 0.75 * within("share", leaf_left)
+    if et <= 0:
+        raise FigureError("at that temperature nothing dries; a warmer day would do")
+    used = litres_a_day(et, factor.value * leafy, area)
+    value = days_held(volume, available.value, used)
+    low = days_held(volume, available.low, litres_a_day(et, factor.high * leafy, area))
+    high = days_held(volume, available.high, litres_a_day(et, factor.low * leafy, area))
+    notes = ["Check by weight or with a finger well before that; a dry ball is soaked whole, not sprinkled",
+             "In full leaf and warm weather the usual pot can be empty in one to two days (Rutgers FS812)"]
+    if value < 1:
+        notes.insert(0, "It will not last a day: water more than once, or shade it")
+    return Figure(
+        "days-to-dry", value, "days", low, high,
+        f"{plain(volume)} L holds {plain(100 * available.value)} % = {plain(volume * available.value)} L for roots; "
+        f"{told} takes {plain(used)} L a day from {plain(area)} m2 of {of_what}: {plain(value)} days",
+        f"{FAO}; water held: {available.source}", weakest(factor.mark, available.mark,
+                                                          night_drop_c.mark if low_c is None else "published"),
+        "A first guess for a pot watered through; a full root ball or coarse mix holds less.", tuple(notes),
+        (Beside("water that roots can take", volume * available.value, "L"), Beside("use", used, "L a day"),
+         Beside("reference evapotranspiration", et, "mm a day")))
+
+
+def _drawn(
+    latitude_deg: float, on: dt.date, temperature_c: float, low_c: float | None, night_drop_c: Band
+) -> tuple[float, str]:
+    """Reference evapotranspiration (mm) of a day, and the day in words."""
+    high = within("temperature_c", temperature_c)
+    low = high - night_drop_c.value if low_c is None else within("temperature_c", low_c)
+    today = day("a day", on)
+    outside = sunshine_outside_mj(latitude_deg, today.timetuple().tm_yday)
+    assumed = " (assumed)" if low_c is None else ""
+    return hargreaves_mm(low, high, outside), (
+        f"a day of {plain(low)}{assumed} to {plain(high)} C at {plain(abs(latitude_deg))} degrees "
+        f"{'south' if latitude_deg < 0 else 'north'} on {today.isoformat()}")
+
+
+def _area_m2(length_mm: float | None, width_mm: float | None, spread_mm: float | None) -> tuple[float, str]:
+    """The larger of the crown's and the pot's area in m2, and which it is."""
+    areas: list[tuple[float, str]] = []
+    if spread_mm is not None:
+        areas.append((math.pi / 4 * within("spread_mm", spread_mm) ** 2 / 1e6, "crown"))
+    if length_mm is not None:
+        length = within("pot_mm", length_mm)
+        width = length if width_mm is None else within("pot_mm", width_mm)
+        areas.append((math.pi / 4 * length * width / 1e6, "pot"))
+    if not areas:
+        raise FigureError("a tree of unknown spread cannot be reckoned; the crown's or the pot's width would do")
+    return max(areas)

@@ -1,0 +1,146 @@
+"""The wire for a branch: how thick, how long, how heavy."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from .bounds import within
+from .figure import Band, Beside, Figure, plain, weakest
+from .section import bend_radius_mm, moment_nmm, outer_strain
+from .wire import (
+    Metal,
+    coil_length_mm,
+    equal_hold_diameter_mm,
+    gauge_words,
+    holding_diameter_mm,
+    mass_g,
+    nearest_sold_mm,
+    pitch_mm,
+    plastic_moment_nmm,
+)
+from .wood import PROPORTIONAL_SHARE, Wood, wood_for
+
+_THICK_MM = 25  # a third of more than this is no longer wound by hand
+
+
+def wire_diameter(
+    diameter_mm: float,
+    third: Band,
+    metals: Sequence[Metal],
+    woods: Sequence[Wood] = (),
+    species: str | None = None,
+    live_gpa: Band | None = None,
+    sizes_mm: tuple[float, ...] = (),
+    gauges: tuple[tuple[int, float], ...] = (),
+    strands: int = 1,
+    length_mm: float | None = None,
+    angle_deg: float | None = None,
+) -> Figure:
+    """Wire diameter in mm for a branch of 0.5 to 150 mm, by the trade's share of it, with the mechanics beside.
+
+    third: wire over branch diameter. metals: the first is the trade's aluminium, the others are compared with it.
+    strands: 1 to 4 laid side by side. length_mm, angle_deg: the bend meant, if known; without it the branch is taken
+    to push back as hard as it can before its wood gives. live_gpa: stiffness of living branches. Raises FigureError.
+    """
+    branch = within("branch_mm", diameter_mm)
+    count = within("strands", strands)
+    thinner = count ** (-1 / 3)
+    value = third.value * branch * thinner
+    wood = wood_for(species, woods)
+    stress, bend = _push_back(branch, wood, live_gpa, length_mm, angle_deg)
+    moment = moment_nmm(branch, stress)
+    beside = [Beside("branch pushes back", moment, "N mm")]
+    notes = []
+    if count > 1:
+        notes.append(f"{count:g} strands hold together, so each is {plain(thinner)} of the single wire")
+    lead = metals[0]
+    for metal in metals:
+        same = equal_hold_diameter_mm(value, lead.worked_mpa, metal.worked_mpa)
+        held = count * plastic_moment_nmm(same, metal.worked_mpa)
+        full = holding_diameter_mm(moment, metal.worked_mpa, strands)
+        beside += [
+            Beside(f"{metal.name} of that hold", same, "mm"),
+            Beside(f"{metal.name} holds, annealed", count * plastic_moment_nmm(same, metal.soft_mpa), "N mm"),
+            Beside(f"{metal.name} holds, hardened by winding", held, "N mm"),
+            Beside(f"{metal.name} to hold it by statics alone", full, "mm"),
+        ]
+    share = beside[3].value
+    share = share / moment if isinstance(share, float) else 0.0
+    notes.append(
+        f"By statics alone {lead.name} of {plain(value)} mm, hardened by winding, holds {100 * share:.0f} % of what a "
+        f"{bend} pushes back ({plain(moment)} N mm); the rest is the wood giving and setting over weeks, so read this "
+        "to compare wires, not to call one too thin")
+    notes += [f"{metal.name.capitalize()} of {plain(equal_hold_diameter_mm(value, lead.worked_mpa, metal.worked_mpa))} "
+              "mm holds as much" for metal in metals[1:]]
+    if sizes_mm:
+        notes.append(f"Next sold: {' or '.join(plain(size) for size in nearest_sold_mm(value, sizes_mm))} mm")
+    words = gauge_words(value, gauges) if gauges else ""
+    if words:
+        notes.append(f"By gauge: {words}")
+    if share < 0.05 or branch > _THICK_MM:
+        notes.append("A branch this stiff is better drawn in by a padded guy, in steps")
+    return Figure(
+        "wire-diameter", value, "mm", third.low * branch * thinner, third.high * branch * thinner,
+        f"{plain(third.value)} x {plain(branch)} mm of branch is {plain(value)} mm"
+        + (f" for each of {count:g} strands" if count > 1 else ""),
+        third.source, third.mark,
+        "A rule of the trade for aluminium on healthy shoots; try the wire on the branch before trusting it.",
+        tuple(notes), tuple(beside),
+    )
+
+
+def _push_back(
+    branch: float, wood: Wood, live_gpa: Band | None, length_mm: float | None, angle_deg: float | None
+) -> tuple[float, str]:
+    """Outer stress (MPa) of the bent branch, and the bend in words."""
+    limit = PROPORTIONAL_SHARE * wood.mor_mpa
+    if length_mm is None or angle_deg is None or live_gpa is None:
+        return limit, "branch bent until its wood begins to give"
+    length, angle = within("length_mm", length_mm), within("angle_deg", angle_deg)
+    strain = outer_strain(branch, bend_radius_mm(length, angle))
+    return (min(limit, live_gpa.value * 1000 * strain),
+            f"branch bent {plain(angle)} degrees over {plain(length)} mm")
+
+
+def wire_length(
+    length_mm: float,
+    angle_deg: Band,
+    spare: Band,
+    metals: Sequence[Metal] = (),
+    diameter_mm: float | None = None,
+    wire_mm: float | None = None,
+    third: Band | None = None,
+) -> Figure:
+    """Wire in mm for a branch of 5 to 3000 mm, coiled at an angle (10 to 80 degrees) to the branch's axis.
+
+    spare: share added to anchor and handle it. diameter_mm: of the branch; with it turns and weight are told, wire_mm
+    being the trade's share of it unless given. value: the coil itself; high: with the most spare. Raises FigureError.
+    """
+    length = within("length_mm", length_mm)
+    value = coil_length_mm(length, angle_deg.value)
+    cut = value * (1 + spare.low), value * (1 + spare.high)
+    beside = [Beside("cut at least", cut[0], "mm"), Beside("cut at most", cut[1], "mm")]
+    notes = [f"Cut {plain(cut[0])} to {plain(cut[1])} mm, so that {plain(100 * spare.low)} to "
+             f"{plain(100 * spare.high)} % is left for the anchor"]
+    if not angle_deg.said and angle_deg.high > angle_deg.value:
+        notes.append(f"Coiled closer, at {plain(angle_deg.high)} degrees to the branch, it takes "
+                     f"{plain(coil_length_mm(length, angle_deg.high))} mm")
+    branch = None if diameter_mm is None else within("branch_mm", diameter_mm)
+    wire = within("wire_mm", wire_mm) if wire_mm is not None else None
+    if wire is None and branch is not None and third is not None:
+        wire = third.value * branch
+    if branch is not None and wire is not None:
+        beside.append(Beside("turns", length / pitch_mm(branch + wire, angle_deg.value), "turns"))
+    if wire is not None:
+        for metal in metals:
+            beside.append(Beside(f"{metal.name} weighs", mass_g(cut[1], wire, metal.density_g_cm3), "g"))
+        notes.append(f"In {plain(wire)} mm " + ", ".join(
+            f"{metal.name} that is {plain(mass_g(cut[1], wire, metal.density_g_cm3))} g" for metal in metals))
+    return Figure(
+        "wire-length", value, "mm", value, cut[1],
+        f"{plain(length)} mm coiled at {plain(angle_deg.value)} degrees to the branch is {plain(length)} / "
+        f"cos {plain(angle_deg.value)} = {plain(value)} mm",
+        "geometry of a helix; angle and spare by the trade", weakest(angle_deg.mark, spare.mark),
+        "One branch, evenly coiled; two branches on one wire need both lengths and the stretch between them.",
+        tuple(notes), tuple(beside),
+    )

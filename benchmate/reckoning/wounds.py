@@ -1,0 +1,39 @@
+"""How long a cut takes to close over."""
+
+from __future__ import annotations
+
+from .bounds import positive, within
+from .figure import Band, Beside, Figure, plain
+
+
+def seasons_to_close(width_mm: float, yearly_mm: float) -> float:
+    """Growing seasons in which a wound closes: its width over the width that closes in one season.
+
+    >>> round(seasons_to_close(26, 13), 2)
+    2.0
+    """
+    return positive("a wound", width_mm) / positive("a season's closing", yearly_mm)
+
+
+def wound_close(diameter_mm: float, yearly_mm: Band, share_done: float = 0.0) -> Figure:
+    """Growing seasons until a wound of 1 to 300 mm across has closed.
+
+    yearly_mm: width that closes in one season, by the tree's vigour. share_done: share of the present season's growth
+    already past, 0 to 1, which is lost to it. Raises FigureError.
+    """
+    width = within("wound_mm", diameter_mm)
+    lost = within("share", share_done)
+    value, low, high = (seasons_to_close(width, rate) for rate in (yearly_mm.value, yearly_mm.high, yearly_mm.low))
+    notes = []
+    if value > 3:
+        notes.append("Closing takes over three years; after that its speed matters little against decay, so hollow it "
+                     "or make something of it")
+    if lost > 0.5:
+        notes.append("Most of this season's growth is past, so count from next spring")
+    notes += ["Cut just outside the collar, keep the edge clean; no dressing has been shown to stop decay"]
+    return Figure(
+        "wound-close", value, "growing seasons", low, high,
+        f"{plain(width)} mm across at {plain(yearly_mm.value)} mm a season is {plain(value)} seasons",
+        yearly_mm.source, yearly_mm.mark,
+        "Measured on trees in the ground; in a small pot allow up to twice as long.", tuple(notes),
+        (Beside("closes in a season", yearly_mm.value, "mm"),))
