@@ -68,12 +68,17 @@ class Bound:
 
 
 def gather(parsed: Iterable[Mapping[str, Any]]) -> dict[str, list[Row]]:
-    """Rows of several parsed files of rules/figures, by kind (`band`, `list`, `wood`, `metal`, ...)."""
+    """Rows of several parsed files, by kind (`band`, `list`, `step`, `wood`, `metal`, ...).
+
+    Give it the files of rules/figures and rules/sources.toml; without the sources, a figure cites by their ids.
+    """
     kinds: dict[str, list[Row]] = {}
     for file in parsed:
         for kind, rows in file.items():
             if isinstance(rows, list):
                 kinds.setdefault(kind, []).extend(rows)
+            elif kind == "source":
+                kinds.setdefault(kind, []).extend({"id": id} | source for id, source in rows.items())
     return kinds
 
 
@@ -144,9 +149,9 @@ def cite(row: Row, tables: Tables) -> str:
     """A row's source in words: the listed source that it names and the place in it, else what it says."""
     named = str(row.get("source", ""))
     for source in tables.get("source", ()):
-        if source["id"] == named:
-            where = f", {row['where']}" if row.get("where") else ""
-            return f"{source['says']}{where}"
+        if named and source["id"] == named:
+            by = " ".join(str(source[key]) for key in ("by", "year") if source.get(key))
+            return ", ".join(part for part in (by, str(source.get("title", "")), str(row.get("where", ""))) if part)
     return named or {"practice": "practice of the trade", "memory": "from memory"}.get(str(row.get("mark")), "")
 
 
