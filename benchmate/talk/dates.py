@@ -21,7 +21,7 @@ def last_day(when: str, southern: bool = False) -> dt.date | None:
 
 def span_of(when: str, southern: bool = False) -> tuple[dt.date, dt.date] | None:
     """First and last day of what a reading's `when` names. A season has three months; one that runs over
-    the new year is named by the year in which it ends.
+    the new year is named by the year in which it begins.
 
     >>> span_of("2026-summer")
     (datetime.date(2026, 6, 1), datetime.date(2026, 8, 31))
@@ -34,7 +34,7 @@ def span_of(when: str, southern: bool = False) -> tuple[dt.date, dt.date] | None
         if rest.isalpha():
             month = _SEASON_START[rest]
             month = (month + 5) % 12 + 1 if southern else month
-            start = dt.date(year - (month == 12), month, 1)
+            start = dt.date(year, month, 1)
             return start, _month_after(start, 3) - dt.timedelta(days=1)
         if "-" in rest:
             day = dt.date.fromisoformat(when[:10])

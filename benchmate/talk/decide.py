@@ -22,7 +22,7 @@ def entries_of(
     """The entries that the statement makes, oldest first, their ids still empty.
 
     on: today. southern: seasons follow the southern year. refused: works that were offered and not taken.
-    Work done, or being done, is `done`; work meant for later is `plan`, with its day to come back; work refused, and
+    Work done, or being done, is `done`; work meant for later is `plan`, due when it was said; work refused, and
     leaving or waiting, is `left`. What was only seen is `seen`; words to keep are `note`. What is said in one statement
     stands in one entry a kind, the facts in the first.
     """
@@ -50,28 +50,15 @@ def entries_of(
 
 def picked_entry(option: Option, said: str, on: dt.date, *, refused: Iterable[str] = ()) -> Entry:
     """The entry for an option that was taken. An option that has to wait becomes a plan for the day it opens."""
-    work = _table(option.work, option.spot, {}, ())
     reasons = option.because or option.against
-    opens = dt.date.fromisoformat(option.opens) if option.opens else None
+    kind, follow, when = "done", tuple(follow_table(one) for one in option.follow), None
     if option.work in LEFT_WORKS:
-        kind, follow = "left", option.follow
-    elif option.verdict == "hold" and opens and opens > on:
-        kind, follow = "plan", ()
-    else:
-        kind, follow = "done", option.follow
-    tables = [follow_table(one) for one in follow]
-    if kind == "plan" and opens:
-        tables.append(_reminder(work, opens, said))
-    return Entry(
-        "",
-        on,
-        kind,
-        said,
-        work=(work,),
-        reason=reasons[0].says if reasons else None,
-        refused=tuple(refused),
-        follow=tuple(tables),
-    )
+        kind = "left"
+    elif option.verdict == "hold" and option.opens and dt.date.fromisoformat(option.opens) > on:
+        kind, follow, when = "plan", (), option.opens
+    work = _table(option.work, option.spot, {}, option.manner)
+    reason = reasons[0].says if reasons else None
+    return Entry("", on, kind, said, work=(work,), reason=reason, refused=tuple(refused), follow=follow, when=when)
 
 
 def fact_table(fact: Fact) -> dict[str, Any]:
@@ -111,9 +98,6 @@ def _decided(
         if when and (day := last_day(when, southern)):
             at = min(day, on)
         follow = [follow_table(one) for one in _follow_of(works, advice, (at - on).days)]
-    elif kind == "plan":
-        day = first_day(when, southern) if when else None
-        follow = [_reminder(table, day, reading.said) for table in tables] if day else []
     return Entry(
         "",
         at,

@@ -85,10 +85,10 @@ def test_work_of_the_past_lies_on_its_day_or_on_the_last_that_it_can_be(when, at
     assert entry.at == at and entry.when == when
 
 
-def test_work_for_later_is_due_on_the_first_day_meant():
+def test_work_for_later_keeps_the_time_that_was_meant():
     (entry,) = made(decide(Work("repot", done="later"), when="2027-spring"))
     assert entry.kind == "plan"
-    assert entry.follow == ({"work": "repot", "on": "2027-03-01", "says": "said"},)
+    assert entry.when == "2027-spring"
 
 
 def test_what_the_rules_want_looked_at_follows_the_work_done():
@@ -146,4 +146,4 @@ def test_an_option_taken_keeps_its_reason_what_was_refused_and_its_follow_up():
 def test_an_option_that_must_wait_becomes_a_plan_for_its_day():
     option = Option("repot", verdict="hold", opens="2027-02-20", against=(Reason("r", "It is in leaf."),))
     entry = picked_entry(option, "take the first", ON)
-    assert entry.kind == "plan" and entry.follow == ({"work": "repot", "on": "2027-02-20", "says": "take the first"},)
+    assert entry.kind == "plan" and entry.when == "2027-02-20" and entry.follow == ()
