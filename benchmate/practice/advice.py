@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
+from benchmate.fault import Fault
 from benchmate.hearing.reading import NOWHERE, Reading, Spot
 
 GO, HOLD, AVOID, ASK = "go", "hold", "avoid", "ask"
@@ -13,7 +14,11 @@ GO, HOLD, AVOID, ASK = "go", "hold", "avoid", "ask"
 
 @dataclass(frozen=True, slots=True)
 class Reason:
-    """One sentence and what it rests on. mark: published, practice or memory. yours: from the grower's own rules."""
+    """One sentence and what it rests on. mark: published, practice or memory. yours: from the grower's own rules.
+
+    where: page or table in the source. disputes: rules that say otherwise, an open question. rests_on: the facts that
+    made it speak, told.
+    """
 
     rule: str
     says: str
@@ -21,9 +26,14 @@ class Reason:
     mark: str = "practice"
     weight: int = 0
     yours: bool = False
+    where: str | None = None
+    disputes: tuple[str, ...] = ()
+    rests_on: tuple[str, ...] = ()
 
     def as_json(self) -> dict[str, Any]:
         out: dict[str, Any] = {"rule": self.rule, "says": self.says, "source": self.source, "mark": self.mark}
+        if self.disputes:
+            out["disputes"] = list(self.disputes)
         return out | ({"yours": True} if self.yours else {})
 
 
@@ -75,7 +85,11 @@ class Ask:
 
 @dataclass(frozen=True, slots=True)
 class Option:
-    """One thing that could be done. window: `opens` and `closes` are ISO dates or None."""
+    """One thing that could be done. window: `opens` and `closes` are ISO dates or None.
+
+    how: asked, decided, done, offered or leave. rest: the tree without the places that have options of their own.
+    manner: as in the work that was spoken of.
+    """
 
     work: str
     spot: Spot = NOWHERE
@@ -87,6 +101,9 @@ class Option:
     amount: Mapping[str, float] = field(default_factory=dict)
     follow: tuple[Follow, ...] = ()
     weight: int = 0
+    how: str = "asked"
+    rest: bool = False
+    manner: tuple[str, ...] = ()
 
     def as_json(self) -> dict[str, Any]:
         return {
@@ -135,16 +152,29 @@ class FigureTold:
 
 @dataclass(frozen=True, slots=True)
 class Trace:
-    """How one rule came out. truth: True, False or None (unknown). by: the test that decided, in words."""
+    """How one rule came out for one option. truth: True, False or None (unknown). by: the test that decided, in words.
+
+    work, spot: the option it was weighed for. verdict: the rule's, if it has one. beaten: the rule that silenced it.
+    lacks: the kinds of fact that would decide.
+    """
 
     rule: str
     truth: bool | None
     by: str
+    work: str = ""
+    spot: Spot = NOWHERE
+    verdict: str | None = None
+    beaten: str | None = None
+    lacks: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Advice:
-    """The whole answer to one statement, before it is told or logged."""
+    """The whole answer to one statement, before it is told or logged.
+
+    dose_left: share of the foliage that may still go this season, or None where no cap holds. assumed: what was taken
+    for want of knowing, told. facts: what the advice rests on, each with its origin, told. faults: rules that failed.
+    """
 
     reading: Reading
     tree: str | None
@@ -156,3 +186,5 @@ class Advice:
     dose_left: float | None = None
     assumed: tuple[str, ...] = ()
     trace: tuple[Trace, ...] = ()
+    facts: tuple[str, ...] = ()
+    faults: tuple[Fault, ...] = ()

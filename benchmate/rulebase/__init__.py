@@ -8,5 +8,12 @@ from benchmate.rulebase.read import RuleFile, RuleTables, read_tables
 from benchmate.rulebase.where import RuleFolders, find_rules
 
 __all__ = [
-    "CompiledStore", "RuleFile", "RuleFolders", "RuleTables", "compiled", "find_rules", "fingerprint", "read_tables",
+    "CompiledStore",
+    "RuleFile",
+    "RuleFolders",
+    "RuleTables",
+    "compiled",
+    "find_rules",
+    "fingerprint",
+    "read_tables",
 ]

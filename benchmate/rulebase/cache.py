@@ -1,4 +1,5 @@
-"""The compiled rules as plain JSON, named by content and checked by digest. Never trusted, always rebuilt when in doubt."""
+"""The compiled rules as plain JSON, named by content and checked by digest. Never trusted, always rebuilt when in
+doubt."""
 
 from __future__ import annotations
 

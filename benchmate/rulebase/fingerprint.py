@@ -35,7 +35,8 @@ def stat_mark(folders: Sequence[Path], suffix: str) -> str:
 
 
 def content_mark(folders: Sequence[Path], suffix: str) -> str:
-    """Hash of relative names and bytes: the same for equal content wherever it stands. Unreadable files count as such."""
+    """Hash of relative names and bytes: the same for equal content wherever it stands. Unreadable files count as
+    such."""
     mark = hashlib.blake2b(digest_size=12)
     for folder in folders:
         mark.update(b"|")

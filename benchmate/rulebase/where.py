@@ -12,7 +12,8 @@ _PACKAGE = Path(__file__).resolve().parent.parent
 
 @dataclass(frozen=True, slots=True)
 class RuleFolders:
-    """The built-in rules and the folders laid over them, lowest first: a later folder overrides an earlier one by id."""
+    """The built-in rules and the folders laid over them, lowest first: a later folder overrides an earlier one by
+    id."""
 
     base: Path
     overlays: tuple[Path, ...] = ()

@@ -99,13 +99,15 @@ def test_a_warm_start_builds_nothing(tmp_path):
 def harm(kind: str, path: Path) -> None:
     body = path.read_bytes()
     head, _, rest = body.partition(b"\n")
-    path.write_bytes({
-        "cut": body[:-4],
-        "empty": b"",
-        "altered": body.replace(b'"runs":1', b'"runs":9'),
-        "foreign": b"benchmate other " + head.split()[-1] + b"\n" + rest,
-        "not-ours": b"\x80\x04K\x01.",
-    }[kind])
+    path.write_bytes(
+        {
+            "cut": body[:-4],
+            "empty": b"",
+            "altered": body.replace(b'"runs":1', b'"runs":9'),
+            "foreign": b"benchmate other " + head.split()[-1] + b"\n" + rest,
+            "not-ours": b"\x80\x04K\x01.",
+        }[kind]
+    )
 
 
 @pytest.mark.parametrize("kind", ["cut", "empty", "altered", "foreign", "not-ours"])

@@ -1,0 +1,123 @@
+"""Advice from a reading and the facts: options weighed, cautions, questions, what is left of the season's dose."""
+
+from __future__ import annotations
+
+import datetime as dt
+from dataclasses import replace
+
+from benchmate.garden.record import Place
+from benchmate.hearing.reading import Reading, Spot
+from benchmate.practice.advice import ASK, AVOID, GO, HOLD, Advice, Ask, Option
+from benchmate.practice.allowance import dose_left
+from benchmate.practice.almanac import Almanac
+from benchmate.practice.asks import choose_asks
+from benchmate.practice.book import RuleBook
+from benchmate.practice.facts import Facts
+from benchmate.practice.match import Matcher
+from benchmate.practice.options import (
+    MOST_OFFERED,
+    leave_target,
+    offered_targets,
+    rival_targets,
+    spared_places,
+    spoken_targets,
+    wants_offers,
+)
+from benchmate.practice.target import ASKED, DECIDED, DONE, OFFERED, Target
+from benchmate.practice.warnings import cautions_for
+from benchmate.practice.weigh import Weighed, weigh
+
+_RANK = {GO: 0, ASK: 1, HOLD: 2, AVOID: 3}
+
+
+def advise(reading: Reading, facts: Facts, book: RuleBook, place: Place, on: dt.date) -> Advice:
+    """The whole answer to one statement. Doing nothing is always among the options."""
+    matcher = Matcher(book, facts, Almanac(on, place, facts.entry, book.seasons))
+    spoken = spoken_targets(reading, book)
+    rows = [one for target in spoken for one in weigh_with_spared(target, matcher)]
+    if wants_offers(reading, spoken):
+        rows += _offered(reading, facts, matcher, rows)
+    if not any(one.target.work == "leave" for one in rows):
+        rows.append(weigh(leave_target(), matcher))
+    rows.sort(key=_rank)
+    asked = [one for one in rows if one.target.how in (ASKED, DECIDED)]
+    best = [one for one in rows if one.target.how == OFFERED][:1]
+    asks = choose_asks(asked or best, book)
+    if not asked and not asks:
+        asks = _what_tree(reading, facts, book, rows)
+    left, cap = dose_left(matcher) if facts.taxon or facts.tree else (None, None)
+    assumed = [*facts.assumed, *(one.allowance.assumed for one in rows if one.allowance.assumed)]
+    if cap and cap.assumed:
+        assumed.append(cap.assumed)
+    return Advice(
+        reading=reading,
+        tree=facts.tree,
+        on=on.isoformat(),
+        options=tuple(one.option for one in rows),
+        cautions=cautions_for(rows, facts, book),
+        asks=asks,
+        dose_left=left,
+        assumed=tuple(dict.fromkeys(assumed)),
+        trace=tuple(trace for one in rows for trace in one.traces),
+        facts=tuple(dict.fromkeys(known.told for known in facts.all if not (known.kind == "stage" and known.denied))),
+        faults=tuple(dict.fromkeys(matcher.faults)),
+    )
+
+
+def weigh_with_spared(target: Target, matcher: Matcher) -> list[Weighed]:
+    """The target, and apart from it the places that fare worse than the rest of the tree."""
+    whole = weigh(target, matcher)
+    if whole.option.verdict in (HOLD, AVOID):
+        return [whole]
+    apart = []
+    for spot in spared_places(target, matcher.facts, matcher.book):
+        there = weigh(target.at(spot), matcher)
+        if there.option.verdict in (HOLD, AVOID):
+            apart.append(there)
+    if not apart:
+        return [whole]
+    rest = replace(target, rest=True)
+    return [weigh(rest, matcher), *apart]
+
+
+def _offered(reading: Reading, facts: Facts, matcher: Matcher, rows: list[Weighed]) -> list[Weighed]:
+    """Works put forward, the best first, without those that were spoken of."""
+    rivals = [weigh(target, matcher) for target in rival_targets(reading)]
+    known = {(one.target.work, one.target.spot) for one in [*rows, *rivals]}
+    targets = [t for t in offered_targets(reading, facts, matcher) if (t.work, t.spot) not in known]
+    targets = _by_side(targets, rivals)
+    out = [one for target in targets for one in weigh_with_spared(target, matcher)]
+    return sorted([*rivals, *out], key=_rank)[:MOST_OFFERED]
+
+
+def _by_side(targets: list[Target], rivals: list[Weighed]) -> list[Target]:
+    """With rivals told apart, work on "the leader" is work on those that do not stay, each by its side."""
+    if not rivals:
+        return targets
+    ranked = sorted(rivals, key=_rank)
+    best = ranked[0]
+    clear = best.option.verdict == GO and (len(ranked) < 2 or _rank(best)[:2] != _rank(ranked[1])[:2])
+    out = []
+    for target in targets:
+        if target.spot != Spot(part="leader"):
+            out.append(target)
+        elif target.work != "select-leader" and clear:
+            out += [target.at(one.target.spot) for one in ranked[1:]]
+        elif target.work != "select-leader":
+            out.append(target)
+    return [target for number, target in enumerate(out) if target not in out[:number]]
+
+
+def _rank(one: Weighed) -> tuple[int, int, int, int]:
+    """Verdict, then weight, then what was asked before what was offered; leaving it goes last among its equals."""
+    option: Option = one.option
+    order = {ASKED: 0, DECIDED: 0, DONE: 0, OFFERED: 1}
+    return _RANK[option.verdict], -option.weight, order.get(one.target.how, 2), 0 if option.rest else 1
+
+
+def _what_tree(reading: Reading, facts: Facts, book: RuleBook, rows: list[Weighed]) -> tuple[Ask, ...]:
+    """An open question about no tree and no species cannot be answered."""
+    if facts.taxon or facts.tree or reading.topic not in ("advice", "may", "when"):
+        return ()
+    says = book.questions.get("species", {}).get("says")
+    return (Ask("species", says),) if says else ()

@@ -1,0 +1,83 @@
+"""What the season's budget lets an option take, and what it says where more was asked."""
+
+from __future__ import annotations
+
+import datetime as dt
+from dataclasses import dataclass
+
+from benchmate.practice.advice import AVOID, HOLD, Reason
+from benchmate.practice.book import Rule
+from benchmate.practice.budget import Cap, cap_for, counts_apart, foliage_taken, root_taken, share_of, takes
+from benchmate.practice.match import Matcher
+from benchmate.practice.places import is_at, spot_of
+from benchmate.practice.target import LEAVE, Target
+
+# below this the rest of a budget is no longer worth an offer
+_LEAST = 0.02
+
+
+@dataclass(frozen=True, slots=True)
+class Allowance:
+    """share: the most that this option may take, or None where no budget bears on it. verdict: hold or avoid where the
+    budget stands against it. assumed: what was taken for want of knowing."""
+
+    share: float | None = None
+    verdict: str | None = None
+    opens: dt.date | None = None
+    reasons: tuple[Reason, ...] = ()
+    cautions: tuple[str, ...] = ()
+    assumed: str | None = None
+
+
+NO_BUDGET = Allowance()
+
+
+def allowance(target: Target, matcher: Matcher) -> Allowance:
+    """The budget's word on one target: the cap by health and phase, less what the season has taken already."""
+    what = takes(target.work, matcher.book)
+    if target.how == LEAVE or what not in ("foliage", "root") or _takes_dead_wood(target, matcher):
+        return NO_BUDGET
+    share, said = share_of(target.work, target.measures, matcher.book)
+    cap = cap_for(target, matcher, "cap" if what == "foliage" else "root_cap")
+    if cap is None:
+        return NO_BUDGET
+    taken = (foliage_taken if what == "foliage" else root_taken)(matcher.facts, matcher.book)
+    left = round(max(0.0, cap.share - taken), 4)
+    reasons = tuple(_reason(rule) for rule in cap.rules)
+    cautions = tuple(caution for rule in cap.rules for caution in rule.cautions)
+    if counts_apart(target.work, matcher.book) and not said:
+        return NO_BUDGET
+    over = matcher.book.budget.get("over", {})
+    too_much = (str(over.get("caution", "over-dose")),)
+    opens = matcher.almanac.next_season() if cap.share > 0 and taken > 0 else None
+    if said and share is not None and taken + share > cap.share + 1e-6:
+        far = taken + share > cap.share + float(over.get("margin", 0.0)) + 1e-6
+        verdict = AVOID if far else HOLD
+        return Allowance(left, verdict, None if far else opens, reasons, (*too_much, *cautions), cap.assumed)
+    if left < _LEAST:
+        spent = too_much if taken > 0 and cap.share > 0 else ()
+        return Allowance(left, HOLD, opens, reasons, (*spent, *cautions), cap.assumed)
+    return Allowance(left, None, None, reasons, cautions, cap.assumed)
+
+
+def dose_left(matcher: Matcher) -> tuple[float | None, Cap | None]:
+    """Share of the foliage that may still go this season, 0 to 1, and the cap behind it."""
+    cap = cap_for(Target("shorten"), matcher)
+    if cap is None:
+        return None, None
+    return round(max(0.0, cap.share - foliage_taken(matcher.facts, matcher.book)), 3), cap
+
+
+def _takes_dead_wood(target: Target, matcher: Matcher) -> bool:
+    """What is dead carries no leaf: taking it off spends nothing."""
+    places = matcher.book.places
+    return any(
+        known.value in matcher.book.budget.get("free", {}).get("findings", ())
+        and not known.denied
+        and is_at(target.spot, spot_of(known, places), places)
+        for known in matcher.facts.of("finding")
+    )
+
+
+def _reason(rule: Rule) -> Reason:
+    return Reason(rule.id, rule.says, rule.source, rule.mark, 0, rule.yours, rule.where)

@@ -1,0 +1,79 @@
+"""Which unknown facts would change the advice, the most telling first, two at most."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from typing import Any
+
+from benchmate.practice.advice import ASK, AVOID, GO, HOLD, Ask
+from benchmate.practice.book import RuleBook
+from benchmate.practice.match import Result
+from benchmate.practice.target import DONE, LEAVE, Target
+from benchmate.practice.weigh import Weighed
+
+MOST = 2
+_FORCE = {"avoid": 3.0, "hold": 2.0}
+# among equals: what is known once for ever, then what decides most works
+_FIRST = ("species", "health", "stage", "event", "flush", "phase")
+
+
+def question_for(kind: str, value: str, target: Target, book: RuleBook) -> str | None:
+    """The question that would fill what is lacking, or None where asking is of no use.
+
+    A question may be kept to some works (`works`), and an event's question is kept by the work it asks about.
+    """
+    table: Mapping[str, Any] = book.questions.get(kind, {})
+    for other in book.questions.values() if not table else ():
+        if kind in other.get("answers", ()):
+            table = other
+    works = table.get("works")
+    if works is not None and not any(target.work in book.group(work) for work in works):
+        return None
+    said = table.get(value) if kind == "event" else None
+    return said or table.get("says")
+
+
+def fact_asked(kind: str, book: RuleBook) -> str:
+    """The fact that the answer carries for a lack: a ratio is asked for by the diameter that makes it."""
+    if kind in book.questions:
+        return kind
+    return next((name for name, table in book.questions.items() if kind in table.get("answers", ())), kind)
+
+
+def choose_asks(weighed: Iterable[Weighed], book: RuleBook) -> tuple[Ask, ...]:
+    """Questions for the options that matter: those asked about, or else the best one."""
+    scores: dict[str, float] = {}
+    says: dict[str, tuple[float, str]] = {}
+    rules: dict[str, list[str]] = {}
+    for one in weighed:
+        if one.target.how in (DONE, LEAVE):
+            continue
+        for result, force in telling(one):
+            for kind, value in result.lacks:
+                fact = fact_asked(kind, book)
+                question = question_for(kind, value, one.target, book)
+                if question is None:
+                    continue
+                worth = force / len(result.lacks)
+                scores[fact] = scores.get(fact, 0.0) + worth
+                if fact not in says or worth > says[fact][0]:
+                    says[fact] = worth, question
+                if result.rule.id not in rules.setdefault(fact, []):
+                    rules[fact].append(result.rule.id)
+    ranked = sorted(
+        scores, key=lambda fact: (-scores[fact], _FIRST.index(fact) if fact in _FIRST else len(_FIRST), fact)
+    )
+    if "species" in ranked:
+        # nothing can be judged before it is known what the tree is
+        ranked = ["species", *(fact for fact in ranked if fact != "species")]
+    return tuple(Ask(fact, says[fact][1], tuple(rules[fact])) for fact in ranked[:MOST])
+
+
+def telling(one: Weighed) -> list[tuple[Result, float]]:
+    """Unknown rules that would change the option's verdict, with the force of the change."""
+    verdict = one.option.verdict
+    lifting = [(result, 2.0) for result in one.lifting]
+    if verdict == AVOID:
+        return lifting
+    worse = {HOLD: ("avoid",), GO: ("avoid", "hold"), ASK: ("avoid", "hold")}[verdict]
+    return lifting + [(r, _FORCE[r.rule.verdict or "hold"]) for r in one.open if r.rule.verdict in worse]

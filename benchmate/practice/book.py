@@ -1,0 +1,185 @@
+"""The rule book: rules compiled to plain data, with an index from what is known to the rules that it touches."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+from benchmate.fault import Fault
+from benchmate.practice.condition import Condition, Test
+
+Plain = dict[str, Any]
+
+
+@dataclass(frozen=True, slots=True)
+class Limit:
+    """A number that decides: the quantity is over (`above`) or under `value`, strictly."""
+
+    quantity: str
+    above: bool
+    value: float
+
+    @property
+    def words(self) -> str:
+        return f"{self.quantity.replace('_', ' ')} {'over' if self.above else 'under'} {self.value:g}"
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """One rule, compiled. `condition` and `limits` decide with `within`, `not_within` and `between` whether it holds;
+    the rest is what it then says. kind: rule, cap (of foliage), root_cap, or caution."""
+
+    id: str
+    kind: str = "rule"
+    work: tuple[str, ...] = ()
+    part: tuple[str, ...] = ()
+    manner: str | None = None
+    when: str = ""
+    condition: Condition = ()
+    limits: tuple[Limit, ...] = ()
+    within: tuple[tuple[str, int | str], ...] = ()
+    not_within: tuple[tuple[str, int | str], ...] = ()
+    between: tuple[str, str] | None = None
+    verdict: str | None = None
+    weight: int = 0
+    offers: bool = False
+    spot: str | None = None
+    says: str = ""
+    amount: Mapping[str, float] = field(default_factory=dict)
+    opens: Mapping[str, Any] | None = None
+    closes: Mapping[str, Any] | None = None
+    follow: tuple[Mapping[str, Any], ...] = ()
+    cautions: tuple[str, ...] = ()
+    beats: tuple[str, ...] = ()
+    disputes: tuple[str, ...] = ()
+    ask: bool = True
+    mark: str = "practice"
+    source: str | None = None
+    where: str | None = None
+    yours: bool = False
+    file: str = ""
+
+    @property
+    def blocks(self) -> bool:
+        return self.verdict in ("avoid", "hold")
+
+
+@dataclass(frozen=True, slots=True)
+class RuleBook:
+    """All that the practice room knows, compiled from the rule files once.
+
+    rules: by number, in the order of files. index: work -> gate -> numbers; see `gates.py`. taxa: taxon -> names,
+    groups, traits, inherited. works, findings, cautions, questions, sources: tables as the files have them. budget,
+    ageing, places: practice's own tables. seasons: what the seasons room reads. faults: what did not compile; those
+    rules are left out.
+    """
+
+    rules: tuple[Rule, ...]
+    index: Mapping[str, Mapping[str, list[int]]]
+    taxa: Mapping[str, Plain]
+    works: Mapping[str, Plain]
+    cautions: Mapping[str, Plain]
+    questions: Mapping[str, Plain]
+    sources: Mapping[str, Plain]
+    budget: Plain
+    places: Plain
+    seasons: Plain
+    faults: tuple[Fault, ...] = ()
+    by_id: Mapping[str, int] = field(default_factory=dict)
+
+    @property
+    def trait_names(self) -> tuple[str, ...]:
+        """Every trait that some taxon has a cell for."""
+        return tuple(self.places.get("traits", ()))
+
+    def group(self, work: str) -> tuple[str, ...]:
+        """The works of a group ("cutting", "any"), or the work itself."""
+        return tuple(self.places.get("groups", {}).get(work, (work,)))
+
+    def rule(self, id: str) -> Rule | None:
+        number = self.by_id.get(id)
+        return None if number is None else self.rules[number]
+
+
+def rule_as_plain(rule: Rule) -> Plain:
+    """The rule without its defaults, JSON-able."""
+    out: Plain = {"id": rule.id}
+    for name in _PLAIN:
+        value = getattr(rule, name)
+        if value not in (None, (), {}, "", False, 0) and value != _DEFAULTS[name]:
+            out[name] = value
+    if not rule.ask:
+        out["ask"] = False
+    if rule.condition:
+        out["condition"] = [[[test.as_plain() for test in tests] for tests in clause] for clause in rule.condition]
+    if rule.limits:
+        out["limits"] = [[limit.quantity, int(limit.above), limit.value] for limit in rule.limits]
+    return out
+
+
+def rule_from_plain(plain: Plain) -> Rule:
+    values = dict(plain)
+    values["condition"] = tuple(
+        tuple(tuple(Test.from_plain(test) for test in tests) for tests in clause)
+        for clause in plain.get("condition", ())
+    )
+    values["limits"] = tuple(Limit(name, bool(above), value) for name, above, value in plain.get("limits", ()))
+    for name in _TUPLES:
+        if name in values:
+            values[name] = tuple(values[name])
+    for name in ("within", "not_within"):
+        if name in values:
+            values[name] = tuple((work, days) for work, days in values[name])
+    return Rule(**values)
+
+
+def book_as_plain(book: RuleBook) -> Plain:
+    """The whole book as JSON-able data."""
+    out: Plain = {name: getattr(book, name) for name in _BOOK}
+    out["rules"] = [rule_as_plain(rule) for rule in book.rules]
+    out["faults"] = [fault.as_json() for fault in book.faults]
+    return out
+
+
+def book_from_plain(plain: Plain) -> RuleBook:
+    """The book from what `book_as_plain` gave, as it comes back from JSON."""
+    rules = tuple(rule_from_plain(rule) for rule in plain["rules"])
+    return RuleBook(
+        rules=rules,
+        faults=tuple(Fault(**fault) for fault in plain["faults"]),
+        by_id={rule.id: number for number, rule in enumerate(rules)},
+        **{name: plain[name] for name in _BOOK},
+    )
+
+
+_BOOK = ("index", "taxa", "works", "cautions", "questions", "sources", "budget", "places", "seasons")
+_TUPLES = ("work", "part", "between", "follow", "cautions", "beats", "disputes")
+_PLAIN = (
+    "kind",
+    "work",
+    "part",
+    "manner",
+    "when",
+    "within",
+    "not_within",
+    "between",
+    "verdict",
+    "weight",
+    "offers",
+    "spot",
+    "says",
+    "amount",
+    "opens",
+    "closes",
+    "follow",
+    "cautions",
+    "beats",
+    "disputes",
+    "mark",
+    "source",
+    "where",
+    "yours",
+    "file",
+)
+_DEFAULTS: Plain = {name: Rule.__dataclass_fields__[name].default for name in _PLAIN}

@@ -1,0 +1,108 @@
+"""What a season's work adds up to, and what is left of it: foliage, roots, serious works."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from benchmate.practice.book import Rule, RuleBook
+from benchmate.practice.facts import Done, Facts
+
+if TYPE_CHECKING:
+    from benchmate.practice.match import Matcher
+    from benchmate.practice.target import Target
+
+
+@dataclass(frozen=True, slots=True)
+class Cap:
+    """The most that may be taken. rules: those that set it (one, or several that agree). assumed: why it is a
+    default."""
+
+    share: float
+    rules: tuple[Rule, ...] = ()
+    assumed: str | None = None
+
+
+def takes(work: str, book: RuleBook) -> str:
+    """What a work takes off: "foliage", "root" or "none"."""
+    return str(book.works.get(work, {}).get("takes", "none"))
+
+
+def share_of(work: str, measures: Mapping[str, float], book: RuleBook) -> tuple[float | None, bool]:
+    """The share that a work takes, and whether it was said; else what such work usually takes, or None."""
+    if "share" in measures:
+        return float(measures["share"]), True
+    usual = book.works.get(work, {}).get("share")
+    return (float(usual), False) if usual is not None else (None, False)
+
+
+def _this_season(facts: Facts) -> list[Done]:
+    start = facts.season_start
+    return [done for done in facts.done if not done.denied and (start is None or done.last >= start)]
+
+
+def foliage_taken(facts: Facts, book: RuleBook) -> float:
+    """Share of the foliage taken this season: said shares as they stand, others as such work usually takes.
+
+    Leaf blades taken off (leaf-cut, defoliate) grow again within weeks and are weighed by rules of their own.
+    """
+    return round(sum(_taken(done, "foliage", book) for done in _this_season(facts)), 4)
+
+
+def root_taken(facts: Facts, book: RuleBook) -> float:
+    """Share of the roots taken this season."""
+    return round(sum(_taken(done, "root", book) for done in _this_season(facts)), 4)
+
+
+def _taken(done: Done, what: str, book: RuleBook) -> float:
+    if takes(done.work, book) != what or done.now:
+        return 0.0
+    if done.share is None and counts_apart(done.work, book):
+        return 0.0
+    share, _ = share_of(done.work, {} if done.share is None else {"share": done.share}, book)
+    # what is taken at a single place is a small part of the tree, unless a share was said
+    return 0.0 if share is None else share
+
+
+def counts_apart(work: str, book: RuleBook) -> bool:
+    """Leaf removal as such is no pruning dose; where a share is said, it is."""
+    return work in book.budget.get("apart", {}).get("works", ())
+
+
+def heavy_works(facts: Facts, book: RuleBook) -> int:
+    """Serious works of this season; those of one day are one (roots are pruned when a tree is repotted)."""
+    return len({done.first for done in _this_season(facts) if is_heavy(done, book)})
+
+
+def is_heavy(done: Done, book: RuleBook) -> bool:
+    """Whether work that was done was a serious one: by its kind, by how it was done, or by how much it took."""
+    work = book.works.get(done.work, {})
+    if work.get("heavy") or set(done.manner) & set(work.get("heavy_when", ())):
+        return True
+    return takes(done.work, book) == "foliage" and (done.share or 0.0) >= book.budget.get("serious", {}).get(
+        "share", 1.0
+    )
+
+
+def cap_for(target: Target, matcher: Matcher, kind: str = "cap") -> Cap | None:
+    """The lowest cap that holds for the tree now; where none does because health is unknown, the usual one, told so.
+
+    kind: "cap" for foliage, "root_cap" for roots.
+    """
+    fired: list[Rule] = []
+    unknown = False
+    for number in matcher.book.budget.get(kind, ()):
+        rule = matcher.book.rules[number]
+        truth = matcher.result(rule, target).truth
+        if truth:
+            fired.append(rule)
+        unknown = unknown or truth is None
+    if fired:
+        share = min(rule.amount["share"] for rule in fired)
+        return Cap(share, tuple(rule for rule in fired if rule.amount["share"] == share))
+    if not unknown:
+        return None
+    usual = matcher.book.budget.get("unknown", {})
+    share = usual.get("root_share" if kind == "root_cap" else "share")
+    return None if share is None else Cap(float(share), (), str(usual.get("says", "")))

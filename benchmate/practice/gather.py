@@ -1,0 +1,110 @@
+"""Facts out of everything known: the statement, then the talk before it, then the record, then the season."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterable, Sequence
+
+from benchmate.garden.record import Entry, Place, Tree
+from benchmate.hearing.reading import Fact, Reading
+from benchmate.practice.almanac import Almanac
+from benchmate.practice.book import RuleBook
+from benchmate.practice.facts import SAID, Done, Facts, Known
+from benchmate.practice.recorded import came_by, done_in, from_tree, left_behind, seen_in, standing
+from benchmate.practice.stages import stage_facts
+from benchmate.practice.taxa import taxon_entry
+from benchmate.practice.when import span_of
+
+
+def gather(
+    reading: Reading,
+    tree: Tree | None,
+    entries: Sequence[Entry],
+    place: Place,
+    on: dt.date,
+    book: RuleBook,
+    talk_facts: Iterable[Fact] = (),
+) -> Facts:
+    """All facts for one statement, the strongest origin first.
+
+    tree: the garden's tree that is meant, or None for a bare species. entries: its journal, in any order; struck
+    entries and those after `on` do not count. talk_facts: what was said of the same tree earlier in this talk.
+    """
+    stated = [*reading.facts, *reading.candidates, *talk_facts]
+    known = [_said(fact) for fact in stated if fact.kind != "event"]
+    kept = standing(entries, on)
+    done = done_in(kept, on, place.southern)
+    if tree:
+        done += came_by(tree, book.places)
+    seen = seen_in(kept, done, on, book.places) + (from_tree(tree) if tree else [])
+    done = _said_done(reading, stated, place, on) + done
+    known += seen + left_behind(done, on, book.places)
+    groups: dict[str, list[Known]] = {}
+    for fact in known:
+        groups.setdefault(fact.kind, []).append(fact)
+
+    facts = Facts(on, {kind: tuple(rows) for kind, rows in groups.items()})
+    species = facts.first("species")
+    taxon = str(species.value) if species else None
+    entry = taxon_entry(taxon, book.taxa) if taxon else {}
+    almanac = Almanac(on, place, entry, book.seasons)
+    start = almanac.season_start()
+    stages, flush, assumed = stage_facts(facts, almanac)
+    groups["stage"] = list(stages)
+    if flush:
+        groups["flush"] = [*groups.get("flush", []), *flush]
+    return Facts(
+        on=on,
+        known={kind: tuple(rows) for kind, rows in groups.items() if rows},
+        done=tuple(sorted((_settled(d, start, on) for d in done), key=lambda d: d.last, reverse=True)),
+        measures=_measures(reading, tree, kept, on, book),
+        taxon=taxon,
+        entry=entry,
+        tree=tree.name if tree else None,
+        since=tree.since if tree else None,
+        season_start=start,
+        assumed=assumed,
+    )
+
+
+def _said(fact: Fact) -> Known:
+    return Known(fact.kind, fact.value, fact.spot, fact.denied, SAID, None, dict(fact.measures))
+
+
+def _said_done(reading: Reading, facts: Iterable[Fact], place: Place, on: dt.date) -> list[Done]:
+    """Work that the statement says was done: told of the past, or just now."""
+    out = []
+    for fact in facts:
+        if fact.kind == "event":
+            first, last = span_of(fact.when, on, place.southern)
+            out.append(Done(str(fact.value), first, last, fact.spot, fact.measures.get("share"), (), fact.denied, SAID))
+    for work in reading.work:
+        if work.work and work.done == "done":
+            first, last = span_of(reading.when, on, place.southern) if reading.when else (on, on)
+            out.append(
+                Done(work.work, first, last, work.spot, work.measures.get("share"), work.manner, False, SAID, True)
+            )
+    return out
+
+
+def _settled(done: Done, season_start: dt.date, on: dt.date) -> Done:
+    """ "Not repotted this year", or with no time at all, speaks of the whole season that the year's work belongs to."""
+    if not done.denied or done.origin != SAID:
+        return done
+    recent = done.first == dt.date.min or done.last >= season_start
+    return Done(done.work, season_start, on, done.spot, denied=True, origin=SAID) if recent else done
+
+
+def _measures(
+    reading: Reading, tree: Tree | None, entries: Sequence[Entry], on: dt.date, book: RuleBook
+) -> dict[str, float]:
+    """Measures of the tree as a whole: said, else the latest of the record, else those of tree.toml."""
+    out: dict[str, float] = dict(tree.size) if tree else {}
+    limit = book.places.get("ageing", {}).get("measure", 0)
+    for entry in reversed(entries):
+        if (on - (entry.at.date() if isinstance(entry.at, dt.datetime) else entry.at)).days <= limit:
+            out |= {key: float(value) for key, value in entry.measures.items() if key != "share"}
+    for fact in reading.facts:
+        if fact.kind == "weather":
+            out |= fact.measures
+    return out | dict(reading.measures)

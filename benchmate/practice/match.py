@@ -1,0 +1,190 @@
+"""Rules against facts: three-valued, with a trace. One pass gives what advice, `why`, `why not` and questions read."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+
+from benchmate.fault import Fault
+from benchmate.hearing.reading import Spot
+from benchmate.practice.almanac import Almanac
+from benchmate.practice.book import Rule, RuleBook
+from benchmate.practice.condition import SINGLE, Clause, Test
+from benchmate.practice.facts import Facts
+from benchmate.practice.gates import open_keys
+from benchmate.practice.quantity import quantity
+from benchmate.practice.target import Target, eval_spot
+from benchmate.practice.truth import Truth, clause_truth, done_truth, test_truth
+
+# (clause number or -1, test number) -> truth, so that what many rules ask is looked up once
+Seen = dict[tuple[object, Spot], Truth]
+
+
+@dataclass(frozen=True, slots=True)
+class Result:
+    """How one rule came out for one target. by: what decided, in words. lacks: the facts that are unknown and would
+    decide, as (kind or measure, value). rests_on: the facts that made it true, told."""
+
+    rule: Rule
+    truth: Truth
+    by: str
+    lacks: tuple[tuple[str, str], ...] = ()
+    rests_on: tuple[str, ...] = ()
+
+
+@dataclass(slots=True)
+class Matcher:
+    """Rules, facts and calendar for one statement. Holds only what was already looked up; give it new facts, not old
+    ones changed. faults: rules that failed inside; the others still spoke."""
+
+    book: RuleBook
+    facts: Facts
+    almanac: Almanac
+    faults: list[Fault] = field(default_factory=list)
+    _seen: Seen = field(default_factory=dict)
+
+    def touched(self, target: Target) -> Iterator[Rule]:
+        """The rules about the target's work whose gate is open, in the book's order."""
+        gates = self.book.index.get(target.work, {})
+        numbers: set[int] = set()
+        for key in open_keys(self.facts, target, self.book.trait_names):
+            numbers.update(gates.get(key, ()))
+        for number in sorted(numbers):
+            yield self.book.rules[number]
+
+    def results(self, target: Target) -> list[Result]:
+        out = []
+        for rule in self.touched(target):
+            try:
+                out.append(self.result(rule, target))
+            except Exception as error:  # one rule's failure must not silence the others
+                problem = f"the rule failed while it was weighed ({type(error).__name__}: {error})"
+                self.faults.append(Fault(rule.file, 0, rule.id, problem, "the other rules were heard; mend this one"))
+        return out
+
+    def result(self, rule: Rule, target: Target) -> Result:
+        """One rule for one target. Cheap tests first; the first that is false decides."""
+        if (why := self._out_of_scope(rule, target)) is not None:
+            return Result(rule, False, why)
+        spot = eval_spot(target, self.book.works, self.book.places)
+        lacks: list[tuple[str, str]] = []
+        rests: list[str] = []
+        for clause in rule.condition:
+            truth = self._clause(clause, spot)
+            if truth is False:
+                return Result(rule, False, f"{clause_words(clause)}: no{self._known_words(clause)}")
+            if truth is None:
+                lacks += self._lacking(clause, spot)
+            else:
+                rests += self._grounds(clause, spot)
+        for done, wanted in ((rule.within, True), (rule.not_within, False)):
+            for work, days in done:
+                truth, words = self._within(work, days, wanted, target)
+                if truth is False:
+                    return Result(rule, False, words)
+                if truth is None:
+                    lacks.append(("event", work))
+                else:
+                    rests.append(words)
+        for limit in rule.limits:
+            value, how = quantity(limit.quantity, target, self.facts, self.almanac, self.book)
+            if value is None:
+                lacks.append((limit.quantity, limit.words))
+            elif (value > limit.value) if limit.above else (value < limit.value):
+                rests.append(f"{limit.words}: {_number(value)}{how}")
+            else:
+                return Result(rule, False, f"{limit.words}: no, {_number(value)}{how}")
+        if lacks:
+            names = ", ".join(dict.fromkeys(kind.replace("_", " ") for kind, _ in lacks))
+            return Result(rule, None, f"not known: {names}", tuple(dict.fromkeys(lacks)), tuple(rests))
+        return Result(rule, True, "; ".join(rests) or "always", (), tuple(rests))
+
+    def _out_of_scope(self, rule: Rule, target: Target) -> str | None:
+        if rule.manner and rule.manner not in target.manner:
+            return f"only when done {rule.manner.replace('-', ' ')}"
+        if rule.part:
+            part = target.spot.part or self.book.places.get("work_part", {}).get(target.work)
+            if part is None or not any(part == wanted or _inside(part, wanted, self.book) for wanted in rule.part):
+                return f"only for {' or '.join(rule.part)}"
+        if rule.between and not self.almanac.between(*rule.between):
+            return f"only from {rule.between[0]} to {rule.between[1]}"
+        return None
+
+    def _clause(self, clause: Clause, spot: Spot) -> Truth:
+        key = (clause, spot)
+        if key not in self._seen:
+            self._seen[key] = clause_truth(clause, self.facts, spot, self.book.places)
+        return self._seen[key]
+
+    def _within(self, work: str, days: int | str, wanted: bool, target: Target) -> tuple[Truth, str]:
+        start = self.facts.season_start if days == "season" else self.almanac.on - dt.timedelta(days=int(days))
+        works = self.book.group(work)
+        facts = self.facts
+        if any(done.now and done.work == target.work for done in facts.done):
+            facts = facts.without_now(target.work)
+        truth = done_truth(works, start, facts)
+        span = "this season" if days == "season" else f"in the last {days} days"
+        last = next((done for done in facts.done if done.work in works and not done.denied), None)
+        told = f" ({last.told})" if last and truth is not False else ""
+        words = f"{work.replace('-', ' ')} {'' if truth else 'not '}done {span}{told}"
+        return (truth if wanted else None if truth is None else not truth), words
+
+    def _lacking(self, clause: Clause, spot: Spot) -> list[tuple[str, str]]:
+        """The kinds whose values would decide a clause."""
+        out = []
+        for tests in clause:
+            for test in tests:
+                if test_truth(test, self.facts, spot, self.book.places) is None:
+                    out.append((self._lack_of(test), str(test.value)))
+        return out
+
+    def _lack_of(self, test: Test) -> str:
+        """What to ask for: the species, while it is unknown or only the genus is; a cell nobody filled is no
+        question."""
+        if test.kind == "species":
+            return "species"
+        if test.kind == "trait":
+            return "species" if self.facts.taxon is None else "trait"
+        return test.kind
+
+    def _known_words(self, clause: Clause) -> str:
+        """What is so instead, for kinds that have one value at a time."""
+        kinds = {test.kind for tests in clause for test in tests}
+        told = []
+        for kind in kinds:
+            if kind in SINGLE and (known := self.facts.first(kind)):
+                told.append(known.told)
+            elif kind == "stage":
+                told += [known.told for known in self.facts.of("stage") if not known.denied][:1]
+            elif kind in ("species", "trait") and self.facts.taxon:
+                told.append(self.facts.taxon)
+        return f", {', '.join(told)}" if told else ""
+
+    def _grounds(self, clause: Clause, spot: Spot) -> list[str]:
+        """The facts that make a clause true, told; only those of the first alternative that holds."""
+        for tests in clause:
+            if all(test_truth(test, self.facts, spot, self.book.places) for test in tests):
+                return [self._ground(test) for test in tests]
+        return []
+
+    def _ground(self, test: Test) -> str:
+        for known in self.facts.of(test.kind):
+            if known.value == test.value and known.denied == test.denied:
+                return known.told
+        if test.kind in ("species", "trait") and self.facts.taxon:
+            return f"{self.facts.taxon}: {test.words}"
+        return test.words
+
+
+def _inside(part: str, wanted: str, book: RuleBook) -> bool:
+    """A side branch is a branch; a leaf on it is not."""
+    return part in book.places.get("kinds_of", {}).get(wanted, ())
+
+
+def clause_words(clause: Clause) -> str:
+    return " or ".join(" and ".join(test.words for test in tests) for tests in clause)
+
+
+def _number(value: float) -> str:
+    return "no frost" if value == float("inf") else f"{value:g}" if value == round(value) else f"{value:.2f}"

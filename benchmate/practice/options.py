@@ -1,0 +1,143 @@
+"""What is weighed: the works that were spoken of, those that findings call for, each rival by its side, and leaving
+it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from benchmate.hearing.reading import NOWHERE, Fact, Reading, Spot
+from benchmate.practice.book import Rule, RuleBook
+from benchmate.practice.facts import Facts, Known
+from benchmate.practice.match import Matcher
+from benchmate.practice.places import is_local, is_placed, parts_meet, spot_of
+from benchmate.practice.target import LEAVE, OFFERED, Target, placed, target_of
+from benchmate.practice.truth import condition_truth
+
+# how many works are put forward where none was asked about
+MOST_OFFERED = 8
+_OPEN_TOPICS = ("advice", "compare", "what-if", None)
+
+
+def spoken_targets(reading: Reading, book: RuleBook) -> list[Target]:
+    """The works of the statement, each at its place; what was refused is not weighed."""
+    targets = []
+    for work in reading.work:
+        if work.work and work.done != "not":
+            target = target_of(work)
+            if placed(target.work, book.works, book.places) and not is_placed(target.spot):
+                target = _meant(target, reading, book)
+            if target not in targets:
+                targets.append(target)
+    return targets
+
+
+def _meant(target: Target, reading: Reading, book: RuleBook) -> Target:
+    """ "One low branch is dead, can I remove it": work without a place is on the one thing that the statement places.
+
+    Only work that cannot be on the whole tree (removing) is taken so without a word like "it".
+    """
+    things = [f for f in reading.facts if f.kind == "finding" and not f.denied and _speaks_of_a_place(f, book)]
+    bound = target.work in book.places.get("needs_object", ())
+    if len(things) != 1 or not (reading.refers or bound):
+        return target
+    spot = spot_of(_known(things[0]), book.places)
+    if target.spot.part and spot.part and not parts_meet(target.spot.part, spot.part, book.places):
+        return target
+    part = spot.part if target.spot.part in (None, "leaf", "shoot", "bud", "needle", "tip") else target.spot.part
+    return target.at(Spot(part, spot.side, spot.level, spot.ordinal, target.spot.count))
+
+
+def _speaks_of_a_place(fact: Fact, book: RuleBook) -> bool:
+    return is_local(_known(fact), book.places) or spot_of(_known(fact), book.places).part == "branch"
+
+
+def _known(fact: Fact) -> Known:
+    return Known(fact.kind, fact.value, fact.spot, fact.denied)
+
+
+def rival_targets(reading: Reading) -> list[Target]:
+    """Each of the things compared, as the one to keep."""
+    if len(reading.candidates) < 2:
+        return []
+    leaders = any(fact.value == "competing-leaders" for fact in reading.facts)
+    parts = {c.spot.part for c in reading.candidates}
+    if not leaders and not parts & {"leader", "apex"}:
+        return []
+    return [
+        Target(
+            "select-leader", Spot("leader", c.spot.side, c.spot.level, c.spot.ordinal), dict(c.measures), (), OFFERED
+        )
+        for c in reading.candidates
+    ]
+
+
+def offered_targets(reading: Reading, facts: Facts, matcher: Matcher) -> list[Target]:
+    """Works that rules put forward on these facts: where nothing, or something to compare, was asked about."""
+    book = matcher.book
+    out: dict[tuple[str, Spot], list[str]] = {}
+    for work, gates in book.index.items():
+        if not any(book.rules[number].offers for numbers in gates.values() for number in numbers):
+            continue
+        for rule in matcher.touched(Target(work, how=OFFERED)):
+            if rule.offers:
+                for spot in _spots(rule, facts, book):
+                    if _fires_at(rule, work, spot, matcher):
+                        out.setdefault((work, spot), []).append(rule.id)
+    return [Target(work, spot, how=OFFERED, offered_by=tuple(ids)) for (work, spot), ids in out.items()]
+
+
+def _fires_at(rule: Rule, work: str, spot: Spot, matcher: Matcher) -> bool:
+    try:
+        return (
+            matcher.result(rule, Target(work, spot, manner=(rule.manner,) if rule.manner else (), how=OFFERED)).truth
+            is True
+        )
+    except Exception:  # named as a fault when the option is weighed
+        return False
+
+
+def _spots(rule: Rule, facts: Facts, book: RuleBook) -> list[Spot]:
+    """Where a rule's work would be done: at each finding that its condition speaks of, or at its part."""
+    part = rule.part[0] if rule.part else None
+    if rule.spot != "finding":
+        return [Spot(part=part)]
+    wanted = {test.value for clause in rule.condition for tests in clause for test in tests if test.kind == "finding"}
+    spots = []
+    for known in facts.of("finding"):
+        if known.denied or known.value not in wanted:
+            continue
+        spot = spot_of(known, book.places)
+        spots.append(Spot(part or spot.part, spot.side, spot.level, spot.ordinal))
+    placed_ones = [spot for spot in spots if is_placed(spot)]
+    return list(dict.fromkeys(placed_ones or spots or [Spot(part=part)]))
+
+
+def spared_places(target: Target, facts: Facts, book: RuleBook) -> list[Spot]:
+    """Places inside a target that may need an option of their own: a weak branch when the whole tree is to be cut."""
+    if not placed(target.work, book.works, book.places) or is_placed(target.spot):
+        return []
+    spots = []
+    for known in facts.of("finding"):
+        spot = spot_of(known, book.places)
+        if known.denied or not is_local(known, book.places) or not parts_meet(spot.part, target.spot.part, book.places):
+            continue
+        if not is_placed(spot) and target.spot != NOWHERE:
+            continue
+        spots.append(spot)
+    return list(dict.fromkeys(spots))
+
+
+def leave_target() -> Target:
+    return Target("leave", how=LEAVE)
+
+
+def wants_offers(reading: Reading, targets: Sequence[Target]) -> bool:
+    """Whether works are put forward: an open question, or something seen and no work spoken of."""
+    if reading.topic == "compare":
+        return True
+    return not [t for t in targets if t.work not in ("leave", "wait", "check")] and reading.topic in _OPEN_TOPICS
+
+
+def holds_anywhere(rule: Rule, facts: Facts, book: RuleBook) -> bool | None:
+    """Whether a rule's words hold for the tree as a whole, limits and times left aside."""
+    return condition_truth(rule.condition, facts, NOWHERE, book.places)

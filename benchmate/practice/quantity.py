@@ -1,0 +1,140 @@
+"""The numbers that a rule's limits speak of, worked out only when a rule asks. A number that is not known is None."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from benchmate.practice.almanac import Almanac
+from benchmate.practice.book import RuleBook
+from benchmate.practice.budget import foliage_taken, heavy_works, root_taken, share_of, takes
+from benchmate.practice.facts import Facts
+from benchmate.practice.places import is_placed, spot_of, spots_meet
+from benchmate.practice.target import Target
+
+Number = tuple[float | None, str]
+Reckoner = Callable[[Target, Facts, Almanac, RuleBook], Number]
+
+
+def quantity(name: str, target: Target, facts: Facts, almanac: Almanac, book: RuleBook) -> Number:
+    """The value of a quantity, and a remark on where it comes from (empty where it was said).
+
+    Raises ValueError for a name that is no quantity; the check of the rules names such ones before.
+    """
+    if name.startswith("days_since_"):
+        return _days_since(name.removeprefix("days_since_"), facts, almanac, book)
+    if name in _RECKONED:
+        return _RECKONED[name](target, facts, almanac, book)
+    if name in MEASURES:
+        return _measure(name, target, facts, book), ""
+    raise ValueError(f"'{name}' is not a quantity")
+
+
+def _measure(name: str, target: Target, facts: Facts, book: RuleBook) -> float | None:
+    """What was said of the work, else of something at its place, else of the whole."""
+    if name in target.measures:
+        return target.measures[name]
+    for kind in ("candidate", "finding"):
+        for known in facts.of(kind):
+            if (
+                name in known.measures
+                and not known.denied
+                and spots_meet(spot_of(known, book.places), target.spot, book.places)
+            ):
+                return known.measures[name]
+    return facts.measures.get(name)
+
+
+def _share(target: Target, facts: Facts, almanac: Almanac, book: RuleBook) -> Number:
+    share, said = share_of(target.work, target.measures, book)
+    return share, "" if said else " (taken as usual)"
+
+
+def _dose(target: Target, facts: Facts, almanac: Almanac, book: RuleBook) -> Number:
+    taken = foliage_taken(facts, book)
+    if takes(target.work, book) != "foliage":
+        return taken, " taken this season"
+    share, said = share_of(target.work, target.measures, book)
+    if share is None:
+        return None, ""
+    return taken + share, f" with {taken:.2f} taken this season" + ("" if said else ", share taken as usual")
+
+
+def _root_share(target: Target, facts: Facts, almanac: Almanac, book: RuleBook) -> Number:
+    taken = root_taken(facts, book)
+    if takes(target.work, book) != "root":
+        return taken, ""
+    share, said = share_of(target.work, target.measures, book)
+    return (None, "") if share is None else (taken + share, "" if said else " (taken as usual)")
+
+
+def _union_ratio(target: Target, facts: Facts, almanac: Almanac, book: RuleBook) -> Number:
+    """Smaller over larger of the two thickest things compared."""
+    widths = sorted(
+        (k.measures["diameter_mm"] for k in facts.of("candidate") if "diameter_mm" in k.measures), reverse=True
+    )
+    if len(widths) < 2:
+        return facts.measures.get("union_ratio"), ""
+    return widths[1] / widths[0], f" ({widths[1]:g} to {widths[0]:g} mm)"
+
+
+def _rival_ratio(target: Target, facts: Facts, almanac: Almanac, book: RuleBook) -> Number:
+    """The diameter of the one at the target's place over that of the thickest other: over 1, this is the thicker."""
+    widths = [known for known in facts.of("candidate") if "diameter_mm" in known.measures]
+    own = [known for known in widths if is_placed(target.spot) and spots_meet(known.spot, target.spot, book.places)]
+    others = [known.measures["diameter_mm"] for known in widths if known not in own]
+    if len(own) != 1 or not others:
+        return None, ""
+    mine, theirs = own[0].measures["diameter_mm"], max(others)
+    return mine / theirs, f" ({mine:g} to {theirs:g} mm)"
+
+
+def _branch_ratio(target: Target, facts: Facts, almanac: Almanac, book: RuleBook) -> Number:
+    branch = _measure("diameter_mm", target, facts, book)
+    trunk = facts.measures.get("base_mm")
+    return (None, "") if branch is None or not trunk else (branch / trunk, f" ({branch:g} to {trunk:g} mm)")
+
+
+def _age(target: Target, facts: Facts, almanac: Almanac, book: RuleBook) -> Number:
+    return facts.measures.get("age_years"), ""
+
+
+def _days_since(work: str, facts: Facts, almanac: Almanac, book: RuleBook) -> Number:
+    works = book.group(work)
+    days = [done for done in facts.done if done.work in works and not done.denied]
+    if not days:
+        return None, ""
+    last = days[0]
+    # between two days the rule must hold for both, so only an exact day answers
+    return (float((almanac.on - last.first).days), f" ({last.told})") if last.first == last.last else (None, "")
+
+
+_RECKONED: dict[str, Reckoner] = {
+    "share": _share,
+    "dose": _dose,
+    "root_share": _root_share,
+    "union_ratio": _union_ratio,
+    "rival_ratio": _rival_ratio,
+    "branch_ratio": _branch_ratio,
+    "age_years": _age,
+    "frost_days": lambda target, facts, almanac, book: (almanac.frost_days(), " days"),
+    "spring_frost_days": lambda target, facts, almanac, book: (almanac.spring_frost_days(), " days"),
+    "day_length_h": lambda target, facts, almanac, book: (almanac.day_length_h(), " h"),
+    "heavy_works": lambda target, facts, almanac, book: (float(heavy_works(facts, book)), " this season"),
+}
+MEASURES = (
+    "diameter_mm",
+    "length_mm",
+    "height_mm",
+    "width_mm",
+    "depth_mm",
+    "leaves",
+    "pairs",
+    "buds",
+    "temperature_c",
+    "angle_deg",
+    "volume_l",
+    "ppm",
+    "days",
+    "gap_mm",
+)
+QUANTITIES = (*_RECKONED, *MEASURES)

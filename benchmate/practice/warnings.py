@@ -1,0 +1,81 @@
+"""Cautions: those that the rules call for, those whose own condition holds, and what is special to the taxon."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from benchmate.practice.advice import Caution
+from benchmate.practice.book import RuleBook
+from benchmate.practice.facts import Facts
+from benchmate.practice.target import LEAVE
+from benchmate.practice.weigh import Weighed
+
+# people first, then the law, then the tree
+_RANK = {"person": 0, "law": 1, "tree": 2}
+# handling of a plant that hurts: the taxon's own sentence is told with the first of these
+_HANDLING = ("toxic-plant", "skin-sap", "thorns")
+
+
+def cautions_for(weighed: Iterable[Weighed], facts: Facts, book: RuleBook) -> tuple[Caution, ...]:
+    """Every caution once, those that protect people first."""
+    rows = list(weighed)
+    ids = list(dict.fromkeys(id for one in rows for id in one.cautions))
+    told = [caution_of(id, book) for id in ids]
+    out = _with_hazard([caution for caution in told if caution], facts)
+    worked = any(one.target.how != LEAVE for one in rows)
+    out += _of_taxon(rows, facts, book) if worked else []
+    return tuple(sorted(out, key=lambda caution: _RANK.get(caution.kind, 3)))
+
+
+def caution_of(id: str, book: RuleBook) -> Caution | None:
+    """A caution by its id, or None where the book has none of that name (the check names such)."""
+    table = book.cautions.get(id)
+    if table is None:
+        return None
+    return Caution(
+        id,
+        str(table.get("kind", "tree")),
+        str(table.get("says", "")),
+        table.get("source"),
+        _mark(table),
+        str(table.get("short", "")),
+    )
+
+
+def _mark(table: dict[str, object]) -> str:
+    return str(table.get("mark") or ("published" if table.get("source") else "practice"))
+
+
+def _with_hazard(cautions: list[Caution], facts: Facts) -> list[Caution]:
+    hazard = facts.entry.get("hazard")
+    if not hazard:
+        return cautions
+    for number, caution in enumerate(cautions):
+        if caution.id in _HANDLING:
+            says = f"{caution.says} {hazard['says']}"
+            told = Caution(caution.id, caution.kind, says, caution.source, caution.mark, caution.short)
+            return [*cautions[:number], told, *cautions[number + 1 :]]
+    return cautions
+
+
+def _of_taxon(rows: list[Weighed], facts: Facts, book: RuleBook) -> list[Caution]:
+    """What every grower of this taxon should know, with work that cuts, bends or lifts it."""
+    touching = {work for group in ("cutting", "shaping", "roots") for work in book.group(group)}
+    if not any(one.target.work in touching and one.target.how != LEAVE for one in rows):
+        return []
+    slug = (facts.taxon or "").lower().replace(" ", "-")
+    return [
+        Caution(
+            f"about-{slug}" + (f"-{number}" if number > 1 else ""),
+            "tree",
+            table["says"],
+            table.get("source"),
+            _mark(table),
+        )
+        for number, table in enumerate(facts.entry.get("cautions", ()), 1)
+        if not table.get("work") or any(one.target.work in _works(table["work"], book) for one in rows)
+    ]
+
+
+def _works(value: str | list[str], book: RuleBook) -> set[str]:
+    return {work for name in ([value] if isinstance(value, str) else value) for work in book.group(name)}

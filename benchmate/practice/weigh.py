@@ -1,0 +1,199 @@
+"""One target weighed: which rules speak, what they amount to, and the option that comes of it."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from benchmate.hearing.reading import Spot
+from benchmate.practice.advice import ASK, AVOID, GO, HOLD, Follow, Option, Reason, Trace
+from benchmate.practice.allowance import Allowance, allowance
+from benchmate.practice.book import Rule
+from benchmate.practice.match import Matcher, Result
+from benchmate.practice.target import DONE, LEAVE, Target
+from benchmate.practice.window import closes_on, latest_opening
+
+
+@dataclass(frozen=True, slots=True)
+class Weighed:
+    """A target with all that was found. spoke: rules that hold and are not beaten. open: blocking rules that are
+    unknown
+    and could be decided by asking. silent: blocking rules that hold but that an unknown rule could silence."""
+
+    target: Target
+    option: Option
+    spoke: tuple[Result, ...]
+    open: tuple[Result, ...]
+    lifting: tuple[Result, ...]
+    traces: tuple[Trace, ...]
+    allowance: Allowance
+
+    @property
+    def cautions(self) -> list[str]:
+        """Ids in the order in which the rules speak."""
+        ids = [caution for result in self.spoke for caution in result.rule.cautions]
+        return list(dict.fromkeys([*ids, *self.allowance.cautions]))
+
+
+def weigh(target: Target, matcher: Matcher) -> Weighed:
+    """Every rule about the target's work, and what they come to."""
+    results = matcher.results(target)
+    beaten = beaten_by(results)
+    spoke = tuple(r for r in results if r.truth and r.rule.id not in beaten)
+    unknown = [r for r in results if r.truth is None and r.rule.id not in beaten]
+    asking = tuple(r for r in unknown if r.rule.blocks and r.rule.ask and askable(r, target, matcher))
+    blocks = [r.rule for r in spoke if r.rule.blocks]
+    blocked = {rule.id for rule in blocks}
+    lifting = tuple(r for r in unknown if blocked & set(r.rule.beats) and askable(r, target, matcher))
+    left = allowance(target, matcher)
+    verdict = _verdict(target, blocks, asking, left)
+    opens = _opens(verdict, blocks, left, matcher)
+    option = Option(
+        work=target.work,
+        spot=Spot(part="crown") if target.rest else target.spot,
+        verdict=verdict,
+        opens=opens.isoformat() if opens else None,
+        closes=_closes(verdict, opens, spoke, matcher),
+        because=_reasons((r for r in spoke if _for(r.rule)), left.reasons if not left.verdict else ()),
+        against=_reasons((r for r in spoke if _against(r.rule)), left.reasons if left.verdict else ()),
+        amount=_amount(spoke, left, verdict),
+        follow=_follow(target, verdict, spoke, matcher),
+        weight=sum(r.rule.weight or (1 if r.rule.verdict == GO else 0) for r in spoke if not r.rule.blocks),
+        how=target.how,
+        rest=target.rest,
+        manner=target.manner,
+    )
+    return Weighed(target, option, spoke, asking, lifting, _traces(results, beaten, target), left)
+
+
+def beaten_by(results: Iterable[Result]) -> dict[str, str]:
+    """Id of each rule that is silenced -> the rule that does so. One that is itself silenced silences nobody."""
+    fired = [r.rule for r in results if r.truth]
+    beaten: dict[str, str] = {}
+    for _ in range(len(fired) + 1):
+        now = {loser: rule.id for rule in fired if rule.id not in beaten for loser in rule.beats}
+        if now == beaten:
+            break
+        beaten = now
+    return beaten
+
+
+def askable(result: Result, target: Target, matcher: Matcher) -> bool:
+    """Whether asking can decide the rule: there is a question for each thing that it lacks."""
+    from benchmate.practice.asks import question_for
+
+    return bool(result.lacks) and all(question_for(kind, value, target, matcher.book) for kind, value in result.lacks)
+
+
+def _verdict(target: Target, blocks: Sequence[Rule], asking: Sequence[Result], left: Allowance) -> str:
+    verdicts = {rule.verdict for rule in blocks} | {left.verdict}
+    if AVOID in verdicts:
+        return AVOID
+    if HOLD in verdicts:
+        return HOLD
+    return ASK if asking and target.how not in (DONE, LEAVE) else GO
+
+
+def _opens(verdict: str, blocks: Sequence[Rule], left: Allowance, matcher: Matcher) -> dt.date | None:
+    if verdict != HOLD:
+        return None
+    holds = [rule for rule in blocks if rule.verdict == HOLD]
+    opening = latest_opening(holds, matcher.facts, matcher.almanac, matcher.book) if holds else left.opens
+    if left.verdict == HOLD and opening and left.opens:
+        return max(opening, left.opens)
+    return opening
+
+
+def _closes(verdict: str, opens: dt.date | None, spoke: Sequence[Result], matcher: Matcher) -> str | None:
+    """The end of the window that is open, or that the hold's end opens."""
+    if verdict == AVOID or (verdict == HOLD and opens is None):
+        return None
+    after = opens or matcher.almanac.on
+    days = [closes_on(r.rule, after, matcher.facts, matcher.almanac, matcher.book) for r in spoke if r.rule.closes]
+    told = [day for day in days if day and day >= after]
+    return min(told).isoformat() if told else None
+
+
+def _for(rule: Rule) -> bool:
+    return rule.kind == "rule" and (
+        rule.verdict == GO or (rule.verdict is None and rule.weight >= 0 and bool(rule.says))
+    )
+
+
+def _against(rule: Rule) -> bool:
+    return rule.kind == "rule" and (rule.blocks or rule.weight < 0)
+
+
+def _reasons(results: Iterable[Result], more: Sequence[Reason]) -> tuple[Reason, ...]:
+    """Blocks first, then by weight; those of equal weight in the book's order."""
+    rank = {AVOID: 0, HOLD: 1}
+    rows = sorted(results, key=lambda r: (rank.get(r.rule.verdict or "", 2), -abs(r.rule.weight)))
+    return (*(reason_of(r.rule, r.rests_on) for r in rows), *more)
+
+
+def reason_of(rule: Rule, rests_on: tuple[str, ...] = ()) -> Reason:
+    return Reason(
+        rule.id, rule.says, rule.source, rule.mark, rule.weight, rule.yours, rule.where, rule.disputes, rests_on
+    )
+
+
+def _amount(spoke: Sequence[Result], left: Allowance, verdict: str) -> dict[str, float]:
+    """The tightest of what the rules and the season's budget allow."""
+    out: dict[str, float] = {}
+    for result in spoke:
+        for key, value in result.rule.amount.items():
+            out[key] = min(out.get(key, value), value)
+    if left.share is not None and verdict in (GO, ASK, HOLD):
+        out["share"] = round(min(out.get("share", left.share), left.share), 3)
+    return {} if verdict == AVOID else out
+
+
+def _follow(target: Target, verdict: str, spoke: Sequence[Result], matcher: Matcher) -> tuple[Follow, ...]:
+    """What to come back for if the work is done now; nothing where it is not to be done."""
+    if verdict not in (GO, ASK) and target.how != DONE:
+        return ()
+    out: dict[tuple[str, str | None], Follow] = {}
+    for result in spoke:
+        for spec in result.rule.follow:
+            day = _follow_day(spec, matcher)
+            if day is None:
+                continue
+            follow = Follow(
+                spec["work"],
+                day.isoformat(),
+                spec.get("says", result.rule.says),
+                spec.get("part"),
+                result.rule.id,
+                spec.get("weather"),
+            )
+            key = follow.work, follow.part
+            # the same thing to come back for: the earlier day is the safe one
+            if key not in out or follow.on < out[key].on:
+                out[key] = follow
+    return tuple(sorted(out.values(), key=lambda follow: follow.on))
+
+
+def _follow_day(spec: object, matcher: Matcher) -> dt.date | None:
+    assert isinstance(spec, dict)
+    if "days" in spec:
+        return matcher.almanac.on + dt.timedelta(days=int(spec["days"]))
+    if "stage" in spec:
+        return matcher.almanac.next_stage(str(spec["stage"]), matcher.almanac.on)
+    return None
+
+
+def _traces(results: Iterable[Result], beaten: dict[str, str], target: Target) -> tuple[Trace, ...]:
+    return tuple(
+        Trace(
+            r.rule.id,
+            r.truth,
+            r.by,
+            target.work,
+            target.spot,
+            r.rule.verdict,
+            beaten.get(r.rule.id) if r.truth else None,
+            tuple(dict.fromkeys(kind for kind, _ in r.lacks)),
+        )
+        for r in results
+    )

@@ -1,0 +1,45 @@
+"""The days that a spoken time spans: "2026-03" is a month, "2026-spring" a season of the garden's hemisphere."""
+
+from __future__ import annotations
+
+import calendar
+import datetime as dt
+
+_SEASON_MONTHS = {"winter": 12, "spring": 3, "summer": 6, "autumn": 9, "fall": 9}
+
+
+def span_of(when: str | None, on: dt.date, southern: bool = False) -> tuple[dt.date, dt.date]:
+    """First and last day of a time as a reading carries it; no later than `on`. No time at all is any day up to `on`.
+
+    >>> span_of("2026-02", dt.date(2026, 6, 1))
+    (datetime.date(2026, 2, 1), datetime.date(2026, 2, 28))
+    """
+    if not when:
+        return dt.date.min, on
+    head, _, rest = when.partition("-")
+    year = int(head)
+    if not rest:
+        first, last = dt.date(year, 1, 1), dt.date(year, 12, 31)
+    elif rest in _SEASON_MONTHS:
+        first, last = _season(year, rest, southern)
+    elif rest == "season":
+        first, last = (dt.date(year - 1, 11, 1), on)
+    elif len(rest) == 2:
+        first, last = _month(year, int(rest))
+    else:
+        first = last = dt.date.fromisoformat(when[:10])
+    return min(first, on), min(last, on)
+
+
+def _month(year: int, month: int) -> tuple[dt.date, dt.date]:
+    return dt.date(year, month, 1), dt.date(year, month, calendar.monthrange(year, month)[1])
+
+
+def _season(year: int, name: str, southern: bool) -> tuple[dt.date, dt.date]:
+    month = _SEASON_MONTHS[name]
+    if southern:
+        month = (month + 5) % 12 + 1
+    # the winter that a year names is the one that it opens with
+    first = dt.date(year - 1 if month == 12 else year, month, 1)
+    end_year, end_month = (first.year + (month + 1) // 12, (month + 1) % 12 + 1)
+    return first, _month(end_year, end_month)[1]

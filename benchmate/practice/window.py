@@ -1,0 +1,53 @@
+"""When a hold is lifted and when a window shuts: a rule's `opens` and `closes` as dates."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterable, Mapping
+from typing import Any
+
+from benchmate.practice.almanac import Almanac
+from benchmate.practice.book import Rule, RuleBook
+from benchmate.practice.facts import Facts
+
+
+def opens_on(rule: Rule, facts: Facts, almanac: Almanac, book: RuleBook) -> dt.date | None:
+    """The day from which the rule no longer stands against the work, or None where only a change of the tree lifts
+    it."""
+    return None if rule.opens is None else _day(rule.opens, almanac.on, facts, almanac, book)
+
+
+def closes_on(rule: Rule, after: dt.date, facts: Facts, almanac: Almanac, book: RuleBook) -> dt.date | None:
+    """The last day of the window that the rule speaks of, looked for from `after` on."""
+    if rule.closes is None:
+        return None
+    if "frost_days" in rule.closes:
+        days = dt.timedelta(days=int(rule.closes["frost_days"]))
+        frost = almanac.first_frost(after)
+        return None if frost is None else frost - days
+    return _day(rule.closes, after, facts, almanac, book)
+
+
+def _day(spec: Mapping[str, Any], after: dt.date, facts: Facts, almanac: Almanac, book: RuleBook) -> dt.date | None:
+    if "stage" in spec:
+        return almanac.next_stage(str(spec["stage"]), after)
+    if "date" in spec:
+        return almanac.next_date(str(spec["date"]), after)
+    if "season" in spec:
+        return almanac.next_season(after)
+    if "trait" in spec:
+        return almanac.next_window(facts.trait(str(spec["trait"])), after)
+    if "after" in spec:
+        works = book.group(str(spec["after"]))
+        days = [done.last for done in facts.done if done.work in works and not done.denied]
+        return max(days) + dt.timedelta(days=int(spec["days"])) if days else None
+    raise ValueError(f"a window cannot be told from {dict(spec)}")
+
+
+def latest_opening(rules: Iterable[Rule], facts: Facts, almanac: Almanac, book: RuleBook) -> dt.date | None:
+    """When the last of several holds is lifted; None where one of them is lifted by no date."""
+    days = [opens_on(rule, facts, almanac, book) for rule in rules]
+    if not days or any(day is None for day in days):
+        return None
+    latest = max(day for day in days if day)
+    return latest if latest > almanac.on else None
