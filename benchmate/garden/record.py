@@ -41,13 +41,18 @@ class Tree:
     size: Mapping[str, float] = field(default_factory=dict)
 
 
+KINDS = ("seen", "done", "plan", "left", "note", "struck")
+
+
 @dataclass(frozen=True, slots=True)
 class Entry:
     """One event of a journal. kind: seen, done, plan, left, note, struck.
 
     at: the day of the event (or day and time). facts, work: tables as in a reading (`{"kind": ..., "value": ...}`,
     `{"work": ..., "share": 0.33}`). strikes: the id that a struck entry takes back. follow: what to come back for, as
-    tables with `work`, `part`, `on`, `says`. more: keys that this program does not know, kept as they stand.
+    tables with `work`, `part`, `on`, `says`, and where known `weather` (held back until then), `slips` (what is lost by
+    waiting) and `closed_by` (other works that make it needless). when: the ISO date, month, year or season that the
+    words speak of. more: keys that this program does not know, or whose value it cannot use, kept as they stand.
     """
 
     id: str
@@ -62,4 +67,10 @@ class Entry:
     follow: tuple[Mapping[str, Any], ...] = ()
     strikes: str | None = None
     photo: str | None = None
+    when: str | None = None
     more: Mapping[str, Any] = field(default_factory=dict)
+
+    @property
+    def day(self) -> dt.date:
+        """The day of the event, without its time."""
+        return self.at.date() if isinstance(self.at, dt.datetime) else self.at

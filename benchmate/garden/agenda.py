@@ -1,0 +1,77 @@
+"""What is due over the whole garden, tree by tree, the most urgent first."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any
+
+from benchmate.garden.follow import FollowUp
+from benchmate.garden.record import Tree
+
+if TYPE_CHECKING:
+    from benchmate.garden.store import Garden
+
+
+@dataclass(frozen=True, slots=True)
+class Due:
+    """A follow-up on a day. days_left: to the last day for it; below 0 where it is overdue."""
+
+    follow: FollowUp
+    days_left: int
+
+    @property
+    def overdue(self) -> bool:
+        return self.days_left < 0
+
+    @property
+    def weather_bound(self) -> bool:
+        return self.follow.weather is not None
+
+    def as_json(self) -> dict[str, Any]:
+        return self.follow.as_json() | {"days_left": self.days_left, "overdue": self.overdue}
+
+
+@dataclass(frozen=True, slots=True)
+class DueTree:
+    """One tree with what is due on it, the most urgent first."""
+
+    tree: Tree
+    items: tuple[Due, ...]
+
+    def as_json(self) -> dict[str, Any]:
+        return {"tree": self.tree.name, "folder": self.tree.folder, "items": [item.as_json() for item in self.items]}
+
+
+def due_items(follow: Iterable[FollowUp], on: dt.date, days: int) -> tuple[Due, ...]:
+    """Those of one tree that begin within `days` days from `on`, or began before."""
+    last = on.toordinal() + days
+    items = [
+        Due(item, (item.until or item.on).toordinal() - on.toordinal())
+        for item in follow
+        if item.on is not None and item.on.toordinal() <= last
+    ]
+    return tuple(sorted(items, key=_urgency))
+
+
+def _urgency(item: Due) -> tuple[int, bool, str, str]:
+    """Days left; at the same day what a weather holds back comes after what can be done, and words keep the order."""
+    return item.days_left, item.weather_bound, item.follow.work, item.follow.uid
+
+
+def group_due(
+    trees: Iterable[Tree], still_open: Mapping[str, Iterable[FollowUp]], on: dt.date, days: int
+) -> tuple[DueTree, ...]:
+    """The trees on which something is due, from open follow-ups by folder."""
+    groups = [DueTree(tree, items) for tree in trees if (items := due_items(still_open.get(tree.folder, ()), on, days))]
+    return tuple(sorted(groups, key=lambda group: (_urgency(group.items[0]), group.tree.name)))
+
+
+def due(garden: Garden, on: dt.date, days: int = 7) -> tuple[DueTree, ...]:
+    """What is due in the garden from `on` to `days` days later, and what is overdue. Undated plans are not due.
+
+    on: today. days: 0 and up. Raises OSError where the garden cannot be listed.
+    """
+    still_open = {folder: glance.open for folder, glance in garden.glances().items()}
+    return group_due(garden.trees(), still_open, on, days)

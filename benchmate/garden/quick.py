@@ -1,0 +1,84 @@
+"""Reads the lines that this program writes itself, several times faster than a whole TOML reader.
+
+It takes nothing but exactly those lines: at the first sign of anything else it gives None, and the TOML reader has the
+last word. What it does take, it reads to the same values.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+import json
+import re
+from functools import lru_cache
+from typing import Any
+
+_CHARS = r'[^"\\\x00-\x1f\x7f\ud800-\udfff]*'
+_STRING = rf'"{_CHARS}(?:(?:\\["\\btnfr]|\\u00[017][0-9a-f]){_CHARS})*"'
+_DATE = r"\d{4}-\d\d-\d\d"
+_MOMENT = _DATE + r"T(?:[01]\d|2[0-3]):\d\d:\d\d(?:\.\d{6})?(?:[+-]\d\d:\d\d)?"
+_KEY = re.compile(r"[A-Za-z0-9_-]+")
+_SIMPLE = re.compile(rf"(?:({_STRING})|({_DATE})|({_MOMENT}))(?:  # [\w-]+)?")
+_COMMENT = re.compile(r"(.*[^ ])  # [\w-]+")
+_STRINGS = re.compile(f"({_STRING})")
+_SIGNS = re.compile(r"(?P<key>[A-Za-z0-9_-]+) = |(?P<word>[^\s,{}\[\]]+)")
+_IS_DATE = re.compile(_DATE)
+_PLAIN = re.compile(r"true|false|-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?")
+_DATE_KEY = "\x00date"  # a key that no TOML text can hold unescaped, so that it cannot come from the file
+
+
+class _Other(Exception):
+    pass
+
+
+def _sign(match: re.Match[str]) -> str:
+    if key := match["key"]:
+        return f'"{key}":'
+    word = match["word"]
+    if _PLAIN.fullmatch(word):
+        return word
+    if _IS_DATE.fullmatch(word):
+        return f'{{"\\u0000date":"{word}"}}'
+    raise _Other
+
+
+@lru_cache(4096)  # journals say the same few things between their quotes: ", side = " and the like
+def _between_strings(text: str) -> str:
+    return _SIGNS.sub(_sign, text)
+
+
+def _as_json(value: str) -> str:
+    parts = _STRINGS.split(value)
+    parts[::2] = map(_between_strings, parts[::2])
+    return "".join(parts)
+
+
+def _table(pairs: list[tuple[str, Any]]) -> Any:
+    table = dict(pairs)
+    if len(table) != len(pairs):
+        raise _Other
+    return dt.date.fromisoformat(table[_DATE_KEY]) if _DATE_KEY in table else table
+
+
+_decode = json.JSONDecoder(object_pairs_hook=_table).decode
+
+
+def quick_table(lines: list[str]) -> dict[str, Any] | None:
+    """The `key = value` lines of one table, or None where they are not of the plain kind."""
+    table: dict[str, Any] = {}
+    try:
+        for line in lines:
+            key, parted, value = line.partition(" = ")
+            if not parted or key in table or not _KEY.fullmatch(key):
+                return None
+            if simple := _SIMPLE.fullmatch(value):
+                words, date, moment = simple.groups()
+                if words is not None:
+                    table[key] = words[1:-1] if "\\" not in words else json.loads(words)
+                else:
+                    table[key] = dt.date.fromisoformat(date) if date else dt.datetime.fromisoformat(moment)
+            else:
+                tagged = _COMMENT.fullmatch(value) if value[-1:] not in ("]", "}") else None
+                table[key] = _decode(_as_json(tagged[1] if tagged else value))
+    except (_Other, ValueError, RecursionError):
+        return None
+    return table
