@@ -109,7 +109,8 @@ class Reading:
 
     candidates: things compared by place ("the left one is 9 mm"), each a Fact of kind "candidate". term: what a
     `meaning` question asks about. note: the words to keep. refers: reference words that need the talk ("that", "same
-    again"). reason: the words after "because".
+    again"). reason: the words after "because". means: tools, chemicals and circumstances spoken of (rules/words,
+    MEANS). series: every measure in the order said, for figures that take one measure twice.
     """
 
     said: str
@@ -129,6 +130,8 @@ class Reading:
     note: str | None = None
     reason: str | None = None
     refers: tuple[str, ...] = ()
+    means: tuple[str, ...] = ()
+    series: tuple[tuple[str, float], ...] = ()
 
     def as_json(self) -> dict[str, Any]:
         """The contract's object; keys beyond the contract only where they say something."""
@@ -152,6 +155,8 @@ class Reading:
             "note": self.note,
             "reason": self.reason,
             "refers": list(self.refers),
+            "means": list(self.means),
+            "series": [list(pair) for pair in self.series],
             "missed_spans": [list(missed.span) for missed in self.missed],
         }
         return out | {key: value for key, value in more.items() if value}

@@ -1,0 +1,148 @@
+"""The grammar as a table: lark builds it once, the search steps through it.
+
+Stepping the LALR table here, rather than through lark, does two things: the search can try what a word may be without
+paying for a parser copy, and a start that finds the compiled table never imports lark. A test holds the trees against
+those of lark itself.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+GRAMMAR = Path(__file__).with_name("bench.lark")
+END = "$END"
+Stack = tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Node:
+    """A branch of the parse tree: the rule's alias or name, and what it holds."""
+
+    name: str
+    children: tuple[Any, ...]
+
+
+def grammar_data() -> dict[str, Any]:
+    """The LALR table of bench.lark as plain data (JSON). Imports lark; raises its GrammarError on a faulty grammar."""
+    from lark import Lark
+    from lark.grammar import Rule
+    from lark.lexer import Lexer, TerminalDef
+
+    class NoLexer(Lexer):
+        """The spotter makes the tokens; lark never sees text."""
+
+        def __init__(self, conf: object) -> None:
+            pass
+
+        def lex(self, lexer_state: Any, parser_state: Any) -> Any:
+            yield from ()
+
+    lark = Lark(GRAMMAR.read_text(encoding="utf-8"), parser="lalr", lexer=NoLexer)
+    data, memo = lark.memo_serialize([TerminalDef, Rule])
+    table = data["parser"]["parser"]
+    tokens = {int(number): name for number, name in table["tokens"].items()}
+    rules = []
+    numbers: dict[int, int] = {}
+    for number, rule in memo.items():
+        if rule["__type__"] == "Rule":
+            numbers[int(number)] = len(rules)
+            origin = rule["origin"]["name"]
+            options = rule["options"]
+            rules.append([origin, len(rule["expansion"]), rule["alias"], bool(options and options["expand1"])])
+    states = {
+        str(state): {tokens[int(t)]: [0, arg] if kind == 0 else [1, numbers[arg["@"]]] for t, (kind, arg) in row.items()}
+        for state, row in table["states"].items()
+    }
+    ends = {"start": table["start_states"]["start"], "end": table["end_states"]["start"]}
+    return {**ends, "rules": rules, "states": states}
+
+
+class Automaton:
+    """Steps of the LALR table on stacks of state numbers. Steps are remembered, since the same few occur again."""
+
+    def __init__(self, data: Mapping[str, Any]) -> None:
+        self._rules: list[tuple[str, int, str | None, bool]] = [tuple(rule) for rule in data["rules"]]
+        self._states: dict[int, dict[str, tuple[int, int]]] = {
+            int(state): {token: (int(kind), int(arg)) for token, (kind, arg) in row.items()}
+            for state, row in data["states"].items()
+        }
+        self.start: Stack = (int(data["start"]),)
+        self._end = int(data["end"])
+        self._steps: dict[tuple[Stack, str], Stack | None] = {}
+
+    def step(self, stack: Stack, token: str) -> Stack | None:
+        """The stack after `token`, or None where the grammar does not take it there."""
+        key = (stack, token)
+        if key not in self._steps:
+            if len(self._steps) > 50_000:  # a long talk must not grow without end
+                self._steps.clear()
+            self._steps[key] = self._step(stack, token)
+        return self._steps[key]
+
+    def _step(self, stack: Stack, token: str) -> Stack | None:
+        states = list(stack)
+        while True:
+            action = self._states[states[-1]].get(token)
+            if action is None:
+                return None
+            kind, arg = action
+            if kind == 0:
+                return (*states, arg)
+            origin, size, _, _ = self._rules[arg]
+            if size:
+                del states[-size:]
+            goto = self._states[states[-1]].get(origin)
+            if goto is None:
+                return None
+            states.append(goto[1])
+            if goto[1] == self._end:
+                return tuple(states)
+
+    def ends(self, stack: Stack) -> bool:
+        """Whether the sentence may end here."""
+        return self.step(stack, END) is not None
+
+    def expected(self, stack: Stack) -> frozenset[str]:
+        """The token types that may come next."""
+        return frozenset(t for t in self._states[stack[-1]] if t.isupper() and self.step(stack, t) is not None)
+
+    def tree(self, tokens: Sequence[tuple[str, Any]]) -> Node:
+        """The parse tree of a token sequence, shaped as lark shapes it (`_rule` spliced in, `?rule` of one child passed
+        through). tokens: (type, leaf); the leaf is kept as it is. Raises ValueError where the sequence does not parse."""
+        states, values = [*self.start], []
+        for token, leaf in [*tokens, (END, None)]:
+            while True:
+                action = self._states[states[-1]].get(token)
+                if action is None:
+                    raise ValueError(f"no parse at {token}")
+                kind, arg = action
+                if kind == 0:
+                    states.append(arg)
+                    values.append(leaf)
+                    break
+                values.append(self._reduce(states, values, arg))
+                goto = self._states[states[-1]][self._rules[arg][0]]
+                states.append(goto[1])
+                if goto[1] == self._end:
+                    break
+        root: Node = values[0]
+        return root
+
+    def _reduce(self, states: list[int], values: list[Any], number: int) -> Node | Any:
+        origin, size, alias, expand = self._rules[number]
+        taken = values[len(values) - size :]
+        if size:
+            del states[-size:]
+            del values[-size:]
+        children: list[Any] = []
+        for child in taken:
+            if isinstance(child, Node) and child.name.startswith("_"):
+                children += child.children
+            else:
+                children.append(child)
+        if expand and len(children) == 1 and not alias:
+            return children[0]
+        return Node(alias or origin, tuple(children))

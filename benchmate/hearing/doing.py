@@ -1,0 +1,65 @@
+"""Verbs: which work "take ... off" is when it is said of a wire, and whether it is done, meant or refused."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from .lexicon import Lexicon
+
+DONE, NOW, LATER, NOT = "done", "now", "later", "not"
+# Works that are a decision in themselves as soon as they are said.
+AT_ONCE = frozenset({"leave", "wait"})
+
+
+@dataclass(frozen=True, slots=True)
+class Mood:
+    """How the verb is meant. done: as in the contract. event: something is told of the tree rather than decided.
+    denied: the event did not happen. open: the form alone does not tell past from present ("put", "cut")."""
+
+    done: str
+    event: bool = False
+    denied: bool = False
+    open: bool = False
+
+
+def mood_of(aux: Sequence[str], form: str, verb: str, lexicon: Lexicon, subject: bool) -> Mood:
+    """From the small words before the verb and its form (V, VED, VING). subject: something is said to be worked on
+    ("it was repotted")."""
+    denied, someone = "not" in aux, "i" in aux
+    if form == "V":
+        if denied:
+            return Mood(NOT)
+        if "will" in aux:
+            return Mood(LATER)
+        return Mood(NOW, open=_same_past(verb, lexicon) and "let" not in aux)
+    if form == "VING":
+        if denied:
+            return Mood(NOT)
+        return Mood(LATER if "will" in aux else NOW)
+    passive = "be" in aux or (denied and not someone) or (subject and "have" in aux and not someone)
+    if passive and not someone:
+        return Mood(DONE, event=True, denied=denied)
+    if denied:
+        return Mood(NOT)
+    return Mood(LATER if "will" in aux else DONE)
+
+
+def _same_past(verb: str, lexicon: Lexicon) -> bool:
+    return verb.split("-")[0] in lexicon.data.get("same_past", ())
+
+
+def work_of(lexicon: Lexicon, verb: str, particles: Sequence[str], parts: Sequence[str], share: bool) -> str | None:
+    """The work that a verb means with what stands around it, or None. The most telling pattern wins: with the share,
+    then with particle and part, then with one of them, then the verb alone."""
+    patterns = lexicon.patterns
+    found = [*particles, ""]
+    for with_share in ("share", "") if share else ("",):
+        for part in parts:
+            for particle in found:
+                if work := patterns.get(f"{verb}|{particle}|{part}|{with_share}"):
+                    return work
+    for particle in found:
+        if work := patterns.get(f"{verb}|{particle}||"):
+            return work
+    return None

@@ -1,0 +1,91 @@
+"""Hearing a statement: the steps in order, and the account of every word."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from typing import Any
+
+from .assembling import Assembler, Clause
+from .automaton import Automaton, Node
+from .dates import DateWords
+from .joining import join
+from .lexicon import Lexicon
+from .reading import Fact, Guess, Missed, Reading, Work
+from .search import Found, find_reading
+from .spotting import Spotter
+from .words import Word, split_words
+
+LONGEST = 2_000  # characters; more than anybody says in one breath
+
+
+class Ear:
+    """Hears statements with one lexicon and one grammar table. Make it once; `hear` is pure."""
+
+    def __init__(self, lexicon: Lexicon, grammar: Mapping[str, Any]) -> None:
+        self.lexicon = lexicon
+        self.automaton = Automaton(grammar)
+        self.spotter = Spotter(lexicon)
+
+    def hear(self, text: str, on: dt.date, southern: bool = False, names: Sequence[str] = (), first_frost: str | None = None) -> Reading:
+        """The reading of one statement.
+
+        on: today. southern: seasons of the southern hemisphere. names: the garden's trees by name. first_frost: ISO
+        date for "before first frost", if the place has one. Any text gives a reading; words that no sentence of the
+        grammar takes in are in `missed`.
+        """
+        words = split_words(text[:LONGEST], self.lexicon.short, self.lexicon.bare)
+        beyond = (Missed(text[LONGEST:].strip(), (LONGEST, len(text))),) if text[LONGEST:].strip() else ()
+        if not words:
+            return Reading(text, missed=beyond)
+        dates = DateWords(self.lexicon.dates, self.spotter.values, on, southern)
+        lattice = self.spotter.spot(text, words, dates, names)
+        found = find_reading(words, lattice, self.automaton, self.lexicon)
+        tree = self.automaton.tree([(token.kind, token) for token in found.tokens])
+        clauses = Assembler(self.lexicon, on.isoformat(), first_frost).clauses(tree) if isinstance(tree, Node) else []
+        reading = _with_places(join(text, clauses, self.lexicon), words)
+        return replace(reading, missed=(*_missed(text, words, found, clauses), *beyond), guessed=_guessed(found))
+
+
+def _guessed(found: Found) -> tuple[Guess, ...]:
+    out: dict[tuple[int, int], Guess] = {}
+    for token in found.tokens:
+        for guess in token.guesses:
+            out.setdefault(guess.span, guess)
+    return tuple(out.values())
+
+
+def _missed(text: str, words: Sequence[Word], found: Found, clauses: Sequence[Clause]) -> tuple[Missed, ...]:
+    """Runs of words that were passed over though they say something, or that turned out to say nothing here."""
+    marks = list(found.marks)
+    for clause in clauses:
+        for token in clause.idle:
+            marks[token.first : token.end] = ["missed"] * (token.end - token.first)
+    out: list[Missed] = []
+    at = 0
+    while at < len(words):
+        if marks[at] != "missed":
+            at += 1
+            continue
+        end = at + 1
+        while end < len(words) and marks[end] == "missed":
+            end += 1
+        span = (words[at].start, words[end - 1].end)
+        out.append(Missed(text[span[0] : span[1]], span))
+        at = end
+    return tuple(out)
+
+
+def _with_places(reading: Reading, words: Sequence[Word]) -> Reading:
+    """Spans of word numbers turned into spans of characters in the text as said."""
+
+    def place(thing: Any) -> Any:
+        first, end = thing.span
+        if end <= first or end > len(words):
+            return thing
+        return replace(thing, span=(words[first].start, words[end - 1].end))
+
+    facts: tuple[Fact, ...] = tuple(place(f) for f in reading.facts)
+    work: tuple[Work, ...] = tuple(place(w) for w in reading.work)
+    return replace(reading, facts=facts, work=work)

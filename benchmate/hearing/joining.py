@@ -1,0 +1,147 @@
+"""Clauses of one statement joined: what a later clause takes from an earlier one, and the reading as a whole."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from .assembling import Clause
+from .doing import DONE, LATER, NOW
+from .lexicon import Lexicon
+from .phrases import Phrase
+from .reading import Fact, Reading, Spot, Work
+
+
+def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon) -> Reading:
+    """The reading of all clauses, without what was missed or guessed."""
+    done: list[Clause] = []
+    for clause in clauses:
+        before = done[-1] if done else None
+        if before is not None:
+            _inherit(before, clause)
+            if _no_but(before, clause) or _belongs(before, clause, lexicon):
+                continue
+        done.append(clause)
+    acts: list[str] = []
+    for clause in done:
+        acts += [act for act in clause.acts if act not in acts]
+    whole = Reading(
+        said,
+        acts=tuple(_settled_acts(acts, done)),
+        topic=next((c.topic for c in reversed(done) if c.topic), None),
+        facts=tuple(_unique([f for c in done for f in c.facts])),
+        work=tuple(_compared([w for c in done for w in c.work], done)),
+        measures={k: v for c in done for k, v in c.measures.items()},
+        figure=next((c.figure for c in done if c.figure), None),
+        tree=next((c.tree for c in done if c.tree), None),
+        pick=next((c.pick for c in done if c.pick is not None), None),
+        when=next((c.when for c in done if c.when), None),
+        candidates=tuple(f for c in done for f in c.candidates),
+        term=next((c.term for c in done if c.term), None),
+        note=next((c.note for c in done if c.note), None),
+        refers=tuple(r for c in done for r in c.refers),
+        means=tuple(dict.fromkeys(m for c in done for m in c.means)),
+        series=tuple(s for c in done for s in c.series),
+    )
+    return whole
+
+
+def _settled_acts(acts: list[str], clauses: Sequence[Clause]) -> list[str]:
+    """A species called out beside something else is no observation."""
+    telling = [c for c in clauses if "observe" in c.acts and (c.measures or c.candidates or any(f.kind != "species" for f in c.facts))]
+    if not telling and len(acts) > 1:
+        acts = [act for act in acts if act != "observe"]
+    return acts
+
+
+def _unique(facts: list[Fact]) -> list[Fact]:
+    seen: set[tuple[object, ...]] = set()
+    out = []
+    for fact in facts:
+        key = (fact.kind, fact.value, fact.spot, fact.when, fact.denied)
+        if key not in seen:
+            seen.add(key)
+            out.append(fact)
+    return out
+
+
+def _compared(work: list[Work], clauses: Sequence[Clause]) -> list[Work]:
+    if any(c.topic == "compare" for c in clauses):
+        return [replace(w, done=None) if w.done == NOW else w for w in work]
+    return work
+
+
+def _inherit(before: Clause, clause: Clause) -> None:
+    """ "going to wire it and bend it", "can I wire it and bend it", "repotted it and put it in the shade"."""
+    joined = set(clause.joined) & {"and", ",", "or", "pause", "so"}
+    if clause.kind != "decide" or not joined or clause.mood is None or not clause.work:
+        return
+    if before.kind in ("may", "when", "what_if", "compare") and "or" in clause.joined or (
+        before.kind in ("may", "when") and "and" in clause.joined and clause.mood.done == NOW
+    ):
+        clause.acts, clause.topic = ["ask"], before.topic
+        clause.work = [replace(w, done=None) for w in clause.work]
+    elif before.mood is not None and clause.mood.done == NOW and before.kind in ("decide", "remind"):
+        if before.mood.done == LATER and "and" in clause.joined:
+            clause.work = [replace(w, done=LATER) for w in clause.work]
+            clause.mood = replace(clause.mood, done=LATER)
+        elif before.mood.done == DONE and clause.mood.open and clause.when is None:
+            clause.work = [replace(w, done=DONE) for w in clause.work]
+            clause.mood = replace(clause.mood, done=DONE)
+
+
+def _no_but(before: Clause, clause: Clause) -> bool:
+    """ "not three leaves, two": the second number is meant in place of the first."""
+    first, second = before.phrase, clause.phrase
+    if before.kind != "observe" or clause.kind != "observe" or first is None or second is None:
+        return False
+    negated = [c for c in (before.measures or {}) if c in ("leaves", "buds", "pairs", "count")]
+    if not negated or not before.span or "not" not in _denials(before):
+        return False
+    number = next(iter([*second.numbers, *clause.measures.values()]), None)
+    if number is None:
+        return False
+    before.kind, before.acts = "correct", ["correct"]
+    before.work, before.measures = [Work(None, Spot(), {negated[0]: number})], {}
+    return True
+
+
+def _denials(clause: Clause) -> tuple[str, ...]:
+    return tuple(getattr(clause, "denied", ()))
+
+
+def _belongs(before: Clause, clause: Clause, lexicon: Lexicon) -> bool:
+    """A clause of qualifiers alone ("a third off", "20 mm wide", "low left branch") belongs to what was said before."""
+    phrase = clause.phrase
+    if clause.kind == "decide" and clause.mood and _only_share(clause) and before.work and before.work[-1].work in _SHARED:
+        share = clause.work[0].measures["share"]
+        before.work[-1] = replace(before.work[-1], measures={**before.work[-1].measures, "share": share})
+        return True
+    if clause.kind != "observe" or clause.facts or phrase is None or clause.work:
+        return False
+    if not (phrase.side or phrase.level or phrase.ordinal or clause.measures or phrase.shown_part or clause.candidates):
+        return False
+    measures = {**clause.measures, **{k: v for c in clause.candidates for k, v in c.measures.items()}}
+    if "temperature_c" in measures or "age_years" in measures:
+        return False
+    if before.work and before.kind in ("decide", "may", "remind") and not clause.candidates:
+        work = before.work[-1]
+        before.work[-1] = replace(work, spot=_merged(work.spot, phrase), measures={**work.measures, **measures})
+        return True
+    findings = [n for n, f in enumerate(before.facts) if f.kind == "finding"]
+    if findings and before.kind == "observe" and not clause.candidates:
+        fact = before.facts[findings[-1]]
+        before.facts[findings[-1]] = replace(fact, spot=_merged(fact.spot, phrase), measures={**fact.measures, **measures})
+        return True
+    return False
+
+
+_SHARED = frozenset({"root-prune", "repot", "thin-leaves", "shorten", "leaf-cut", "remove", "candle-shorten", "thin-needles", "collect"})
+
+
+def _only_share(clause: Clause) -> bool:
+    return len(clause.work) == 1 and set(clause.work[0].measures) == {"share"} and clause.work[0].spot == Spot()
+
+
+def _merged(spot: Spot, phrase: Phrase) -> Spot:
+    return Spot(spot.part or phrase.shown_part, spot.side or phrase.side, spot.level or phrase.level, spot.ordinal or phrase.ordinal, spot.count)

@@ -1,0 +1,217 @@
+"""Noun phrases of the parse tree as plain values: what stands in them, in whose words, and what they mean as facts."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field, replace
+from typing import Any
+
+from .automaton import Node
+from .lexicon import Lexicon
+from .reading import Fact, Span, Spot
+from .spotting import Token
+from .values import Value
+
+ASIDE = "aside"  # a meaning that no rule asks for ("a thick branch"): heard, not recorded
+HIDDEN = "~"  # a part that only helps to tell the work ("into the ~shade")
+
+
+@dataclass
+class Phrase:
+    """One noun phrase, taken apart."""
+
+    span: tuple[int, int] = (0, 0)
+    parts: list[str] = field(default_factory=list)
+    findings: list[Token] = field(default_factory=list)
+    states: list[Token] = field(default_factory=list)
+    events: list[Token] = field(default_factory=list)
+    means: list[str] = field(default_factory=list)
+    species: list[Token] = field(default_factory=list)
+    name: str | None = None
+    called: str | None = None
+    flush: bool = False
+    one: bool = False
+    pronoun: str | None = None
+    other: str | None = None
+    every: bool = False
+    numbers: list[float] = field(default_factory=list)
+    ordinal: int | None = None
+    side: str | None = None
+    level: str | None = None
+    share: float | None = None
+    measures: dict[str, float] = field(default_factory=dict)
+    bare: list[Value] = field(default_factory=list)
+    series: list[tuple[str, float]] = field(default_factory=list)
+
+    @property
+    def part(self) -> str | None:
+        """The part that is meant: the last one named, since "branch tips" are tips."""
+        return self.parts[-1] if self.parts else None
+
+    @property
+    def shown_part(self) -> str | None:
+        """The part, unless it only helps to tell the work."""
+        return None if self.part is None or self.part.startswith(HIDDEN) else self.part
+
+    def spot(self, count: bool = True) -> Spot:
+        number = int(self.numbers[0]) if count and self.numbers else None
+        return Spot(self.shown_part, self.side, self.level, self.ordinal if not self.flush else None, number)
+
+    @property
+    def says_place_only(self) -> bool:
+        """Only qualifiers: something else must be meant by them."""
+        return not (self.findings or self.states or self.events or self.species or self.flush or self.name)
+
+
+def leaves(node: Any) -> Iterator[Token]:
+    """The tokens below a node, in order."""
+    if isinstance(node, Token):
+        yield node
+    elif isinstance(node, Node):
+        for child in node.children:
+            yield from leaves(child)
+
+
+def read_phrase(node: Node) -> Phrase:
+    """Take an `np` node apart. The order within the phrase matters only for parts, where the last one wins."""
+    phrase = Phrase()
+    tokens = list(leaves(node))
+    phrase.span = (tokens[0].first, tokens[-1].end)
+    for place, token in enumerate(tokens):
+        if token.kind == "NAME" and place and tokens[place - 1].kind == "CALLED":
+            phrase.called = token.value
+            continue
+        _take(phrase, token)
+    return phrase
+
+
+def _take(phrase: Phrase, token: Token) -> None:
+    kind, value = token.kind, token.value
+    if kind == "PART":
+        phrase.parts.append(value)
+    elif kind == "FINDING":
+        phrase.findings.append(token)
+    elif kind == "STATE":
+        phrase.states.append(token)
+    elif kind == "EVENT":
+        phrase.events.append(token)
+    elif kind == "MEANS":
+        phrase.means.append(value)
+    elif kind == "SPECIES":
+        phrase.species.append(token)
+    elif kind == "NAME":
+        phrase.name = value
+    elif kind == "FLUSH":
+        phrase.flush = True
+    elif kind == "ONE":
+        phrase.one = True
+    elif kind == "PRON":
+        phrase.pronoun = value
+    elif kind == "OTHER":
+        phrase.other = value
+    elif kind == "DET":
+        phrase.every = phrase.every or value == "all"
+    elif kind == "NUM":
+        phrase.numbers.append(value)
+    elif kind == "ORD":
+        phrase.ordinal = int(value)
+    elif kind == "SIDE":
+        phrase.side = value
+    elif kind == "LEVEL":
+        phrase.level = value
+    elif kind == "SHARE":
+        phrase.share = value
+    elif kind == "MEASURE":
+        _take_measure(phrase, value)
+
+
+def _take_measure(phrase: Phrase, value: Value) -> None:
+    if value.bare:
+        phrase.bare.append(value)
+    else:
+        phrase.measures.update(value.measures)
+        phrase.series += value.measures.items()
+
+
+def settle_bare(phrase: Phrase, lexicon: Lexicon, length_as: str | None = None, degree_as: str = "angle_deg") -> None:
+    """Give measures without a direction their names: by the part they stand with, else as told by the caller."""
+    table = lexicon.numbers.get("bare_length", {})
+    for value in phrase.bare:
+        if value.bare == "degree":
+            name = degree_as
+        else:
+            part = (phrase.part or "").removeprefix(HIDDEN)
+            name = length_as or table.get(part, table.get("default", "diameter_mm") if part else "height_mm")
+        phrase.measures.setdefault(name, value.number)
+        phrase.series.append((name, value.number))
+    phrase.bare = []
+
+
+# ---- what a phrase says as facts
+
+
+def state_meaning(lexicon: Lexicon, state: str, part: str | None) -> str | None:
+    """kind:value of a state said of a part (or of the tree), or None where it says nothing of that part."""
+    if state.startswith("="):
+        return state[1:]
+    cell: Mapping[str, Any] = lexicon.states.get(state, {})
+    if part is not None:
+        meaning: str | None = cell.get("of", {}).get(part) or cell.get("on") or cell.get("alone")
+        return meaning
+    return cell.get("alone") or cell.get("on")
+
+
+def fact_of_meaning(meaning: str, spot: Spot, lexicon: Lexicon, span: Span) -> Fact | None:
+    """The fact that a meaning stands for; None for an aside. A part that the finding names already is left out."""
+    kind, _, value = meaning.partition(":")
+    if kind == ASIDE:
+        return None
+    if kind != "finding":
+        return Fact(kind, value, span=span)
+    return Fact(kind, value, without_named(value, spot, lexicon), span=span)
+
+
+def without_named(finding: str, spot: Spot, lexicon: Lexicon) -> Spot:
+    """The spot without a part that the finding names."""
+    if spot.part in lexicon.names.get(finding, ()):
+        return replace(spot, part=None)
+    return spot
+
+
+def phrase_facts(phrase: Phrase, lexicon: Lexicon, subject: str | None = None, seen: bool = False) -> tuple[list[Fact], list[Token]]:
+    """(facts, tokens that say nothing here) of one phrase. subject: the part that a bare state speaks of.
+    seen: the phrase stands after "has" or "with", where a fruit or two leaders are findings by themselves."""
+    facts: list[Fact] = []
+    idle: list[Token] = []
+    span = phrase.span
+    for token in phrase.species:
+        facts.append(species_fact(token))
+    if phrase.flush and phrase.ordinal:
+        facts.append(Fact("flush", phrase.ordinal, span=span))
+    part = phrase.part or subject
+    for token in phrase.states:
+        meaning = state_meaning(lexicon, token.value, part)
+        if meaning is None:
+            idle.append(token)
+            continue
+        spot = phrase.spot(count=True) if phrase.part or not subject else replace(phrase.spot(), part=subject)
+        fact = fact_of_meaning(meaning, replace(spot, part=None if (spot.part or "").startswith(HIDDEN) else spot.part), lexicon, (token.first, token.end))
+        if fact is not None:
+            facts.append(fact)
+    for token in phrase.findings:
+        facts.append(Fact("finding", token.value, without_named(token.value, phrase.spot(), lexicon), span=(token.first, token.end)))
+    for token in phrase.events:
+        facts.append(Fact("event", token.value, span=(token.first, token.end)))
+    if not any(f.kind == "finding" for f in facts):
+        counted = lexicon.counted.get(phrase.part or "")
+        if counted and phrase.numbers and phrase.numbers[0] >= 2:
+            facts.append(Fact("finding", counted, replace(phrase.spot(), part=None), span=span))
+        elif seen and phrase.part in lexicon.seen:
+            facts.append(Fact("finding", lexicon.seen[phrase.part], span=span))
+    return facts, idle
+
+
+def species_fact(token: Token) -> Fact:
+    if str(token.value).startswith("group:"):
+        return Fact("trait", token.value, span=(token.first, token.end))
+    return Fact("species", token.value, span=(token.first, token.end))

@@ -1,0 +1,188 @@
+"""From words to a lattice: everything each stretch of words may be, and what each choice costs.
+
+Costs order the choices; they are no probabilities. A term of many words costs as much as one of one word, so longer
+terms win; a guess costs more than any exact word; what no choice takes in is missed, at the highest cost.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from .dates import DateWords, spot_dates
+from .lexicon import END, Lexicon, Trie
+from .reading import Guess
+from .values import ValueWords, spot_values
+from .words import Word
+
+TERM, SEPARATOR, NAMED = 1.0, 0.5, 0.8
+SAME = 0.1  # "'s" for "is" or "has"
+JOINED, HEARD, SLIP, SLIP_PER_EDIT = 3.0, 7.0, 8.0, 4.0
+WORDS_START, WORDS_EACH = 5.0, 2.0
+SLIPS_TRIED = 3
+# Types whose guess could change the species or the work.
+GRAVE = frozenset({"SPECIES", "V", "VED", "VING", "EVENT", "NAME"})
+_SHORTENED = {"'s": ("is", "has")}
+
+
+@dataclass(frozen=True, slots=True)
+class Token:
+    """A term in its place: words [first, end) taken as `kind` with `value`. heard: guesses it rests on."""
+
+    kind: str
+    value: Any
+    first: int
+    end: int
+    cost: float
+    guesses: tuple[Guess, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class _Alternative:
+    word: str
+    end: int
+    cost: float
+    guess: Guess | None = None
+
+
+class Spotter:
+    """Spots terms of a lexicon. Holds what depends on the lexicon alone, so that it is made once a talk."""
+
+    def __init__(self, lexicon: Lexicon) -> None:
+        self.lexicon = lexicon
+        self.values = ValueWords(lexicon.numbers)
+        self._slips: dict[str, list[tuple[str, int]]] = {}
+
+    def spot(self, text: str, words: Sequence[Word], dates: DateWords, names: Sequence[str] = ()) -> list[list[Token]]:
+        """For each word, the tokens that begin there. names: names of trees in the garden, as written."""
+        lattice: list[list[Token]] = [[] for _ in words]
+        alternatives = [list(self._alternatives(words, at)) for at in range(len(words))]
+        named = {tuple(self.lexicon.split(name)): name for name in names}
+        best = [options[0].word if len(options) == 1 else self._likeliest(options) for options in alternatives]
+        guesses = [next((o.guess for o in options if o.word == b and o.end == at + 1), None)
+                   for at, (b, options) in enumerate(zip(best, alternatives, strict=True))]
+        for at in range(len(words)):
+            found: dict[tuple[str, str, int], Token] = {}
+            for token in self._terms(alternatives, at):
+                key = (token.kind, str(token.value), token.end)
+                if key not in found or token.cost < found[key].cost:
+                    found[key] = token
+            lattice[at] += found.values()
+            for token in self._worth(best, dates, at):
+                rests_on = tuple(g for g in guesses[at : token.end] if g is not None)
+                lattice[at].append(Token(token.kind, token.value, at, token.end, token.cost + SLIP * len(rests_on), rests_on))
+            for key, name in named.items():
+                if tuple(w.text for w in words[at : at + len(key)]) == key:
+                    lattice[at].append(Token("NAME", name, at, at + len(key), NAMED))
+        self._add_open_ends(text, words, lattice)
+        return lattice
+
+    # -- alternatives: what a heard word may have been
+
+    def _alternatives(self, words: Sequence[Word], at: int) -> Iterator[_Alternative]:
+        word = words[at]
+        yield _Alternative(word.text, at + 1, 0.0)
+        for full in _SHORTENED.get(word.text, ()):
+            yield _Alternative(full, at + 1, SAME)
+        if at + 1 < len(words):
+            joined = word.text + words[at + 1].text
+            if len(joined) >= 6 and joined.isalpha() and joined in self.lexicon.known:
+                heard = f"{word.text} {words[at + 1].text}"
+                yield _Alternative(joined, at + 2, JOINED, Guess(heard, joined, 0.95, (word.start, words[at + 1].end)))
+        for meant in self.lexicon.heard.get(word.text, ()):
+            yield _Alternative(meant, at + 1, HEARD, Guess(word.text, meant, 0.8, (word.start, word.end)))
+        for meant, edits in self.slips(word.text):
+            likeness = 1 - edits / max(len(meant), len(word.text))
+            yield _Alternative(meant, at + 1, SLIP + SLIP_PER_EDIT * edits, Guess(word.text, meant, likeness, (word.start, word.end)))
+
+    def _likeliest(self, options: Sequence[_Alternative]) -> str:
+        first = options[0]
+        if first.word in self.lexicon.known or first.word[0].isdigit():
+            return first.word
+        single = [o for o in options if o.end == first.end]
+        return min(single[1:], key=lambda o: o.cost).word if len(single) > 1 else first.word
+
+    def slips(self, word: str) -> list[tuple[str, int]]:
+        """(known word, edits) for a word that the lexicon does not know; none for short or ordinary words.
+
+        Up to four letters must be exact, five to seven may have one slip, eight and more two: of English words with
+        four letters a quarter lie within one edit of some term, of those with five a twelfth.
+        """
+        lexicon = self.lexicon
+        if word in self._slips:
+            return self._slips[word]
+        edits = 0 if len(word) < 5 else 1 if len(word) < 8 else 2
+        found: list[tuple[str, int]] = []
+        if edits and word.isalpha() and word not in lexicon.known and word not in lexicon.plain:
+            from rapidfuzz import process
+            from rapidfuzz.distance import OSA
+
+            near = process.extract(word, lexicon.fuzzy_words, scorer=OSA.distance, score_cutoff=edits, limit=8)
+            ranked = sorted((int(score), meant[0] != word[0], abs(len(meant) - len(word)), meant) for meant, score, _ in near)
+            found = [(meant, score) for score, _, _, meant in ranked[:SLIPS_TRIED]]
+        self._slips[word] = found
+        return found
+
+    # -- terms, numbers and dates
+
+    def _terms(self, alternatives: Sequence[Sequence[_Alternative]], at: int) -> Iterator[Token]:
+        rare = self.lexicon.rare
+        stack: list[tuple[Trie, int, float, tuple[Guess, ...], tuple[str, ...]]] = [(self.lexicon.trie, at, 0.0, (), ())]
+        while stack:
+            node, place, cost, guesses, said = stack.pop()
+            for kind, value in node.get(END, ()):
+                price = (SEPARATOR if kind == "SEP" else TERM) + rare.get(f"{' '.join(said)} {kind}", 0.0)
+                marked = tuple(
+                    Guess(g.heard, g.taken, g.likeness, g.span, kind in GRAVE) for g in guesses
+                ) if guesses else ()
+                yield Token(kind, value, at, place, cost + price, marked)
+            if place < len(alternatives):
+                for option in alternatives[place]:
+                    inner = node.get(option.word)
+                    if inner is not None:
+                        more = (*guesses, option.guess) if option.guess else guesses
+                        stack.append((inner, option.end, cost + option.cost, more, (*said, option.word)))
+
+    def _worth(self, words: Sequence[str], dates: DateWords, at: int) -> Iterator[Token]:
+        for value in spot_values(self.values, words, at):
+            carried: Any = value if value.kind == "MEASURE" else value.number
+            yield Token(value.kind, carried, at, value.end, TERM)
+        for when in spot_dates(dates, words, at):
+            yield Token("DATE", when, at, when.end, TERM)
+
+    # -- ends that are open: the words of a note, the term that is asked about, a name that is not known yet
+
+    def _add_open_ends(self, text: str, words: Sequence[Word], lattice: list[list[Token]]) -> None:
+        for tokens in list(lattice):
+            for token in tokens:
+                end = token.end
+                if end >= len(words):
+                    continue
+                if token.kind in ("NOTE", "QMEANING"):
+                    lattice[end].append(self._rest(token.kind, text, words, end))
+                elif token.kind in ("CALLED", "TURN"):
+                    lattice[end] += self._new_names(token.kind, text, words, end)
+
+    def _rest(self, kind: str, text: str, words: Sequence[Word], first: int) -> Token:
+        last = len(words)
+        if kind == "NOTE":
+            return Token("WORDS", text[words[first].start :].strip(), first, last, TERM)
+        while last > first + 1 and words[last - 1].text in ("?", ".", "mean", "means", "meant"):
+            last -= 1
+        term = " ".join(w.text for w in words[first:last])
+        known = any(t in self.lexicon.glossary for t in (term, term.removesuffix("s"), term.removesuffix("es")))
+        cost = TERM if known else WORDS_START + WORDS_EACH * (last - first)
+        return Token("WORDS", term, first, len(words), cost)
+
+    def _new_names(self, kind: str, text: str, words: Sequence[Word], first: int) -> Iterator[Token]:
+        for length in (1, 2, 3):
+            taken = words[first : first + length]
+            if len(taken) < length or any(not w.text[0].isalpha() for w in taken):
+                return
+            written = text[taken[0].start : taken[-1].end]
+            strange = any(w.text not in self.lexicon.known for w in taken)
+            if kind == "CALLED" or strange or written[0].isupper():
+                named_as = written if kind == "CALLED" or written[0].isupper() else written.title()
+                cost = TERM + 0.3 * length if kind == "CALLED" else 2 * TERM + length
+                yield Token("NAME", named_as, first, first + length, cost)

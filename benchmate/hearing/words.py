@@ -1,0 +1,82 @@
+"""Text into words, each with its place in the text as said."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+_WORD = re.compile(
+    r"\d{4}-\d{2}-\d{2}|\d+-\d+-\d+|\d+(?:st|nd|rd|th)\b|\d+/\d+|\d+\.\d+|\d+"
+    r"|[^\W\d_]+(?:'[^\W\d_]+)*|\.\.\.|\S",
+)
+_CURLY = str.maketrans({"’": "'", "‘": "'", "`": "'", "“": '"', "”": '"', "–": "-", "—": "-"})
+JOINER = "-"
+
+
+@dataclass(frozen=True, slots=True)
+class Word:
+    """One word, lower case. start and end: its characters in the text as said."""
+
+    text: str
+    start: int
+    end: int
+
+
+def split_words(text: str, short: Mapping[str, str], bare: Mapping[str, str]) -> list[Word]:
+    """The words of a text in lower case.
+
+    short: contraction -> full words ("isn't" -> "is not"). bare: the same without apostrophe. A possessive "'s" becomes
+    a word of its own. A hyphen between letters joins nothing: "right-hand" is two words, like "right hand".
+    """
+    words: list[Word] = []
+    folded = text.translate(_CURLY).lower()
+    if len(folded) != len(text):  # a letter whose lower case is longer would shift every place
+        folded = "".join(c if len(c.lower()) != 1 else c.lower() for c in text.translate(_CURLY))
+    for match in _WORD.finditer(folded):
+        word, start, end = match.group(), match.start(), match.end()
+        if word == JOINER and _inside_word(folded, start):
+            continue
+        full = short.get(word) or bare.get(word)
+        if full is not None:
+            words += [Word(part, start, end) for part in full.split()]
+        elif word.endswith("'s") and len(word) > 2:
+            words += [Word(word[:-2], start, end - 2), Word("'s", end - 2, end)]
+        else:
+            words.append(Word(word.replace("'", "") or word, start, end))
+    return words
+
+
+def _inside_word(text: str, place: int) -> bool:
+    return 0 < place < len(text) - 1 and text[place - 1].isalnum() and text[place + 1].isalpha()
+
+
+def plural(word: str) -> str:
+    """The regular plural of an English noun; irregular ones stand in the lexicon.
+
+    >>> [plural(w) for w in ("branch", "twig", "berry", "leaf")]
+    ['branches', 'twigs', 'berries', 'leaves']
+    """
+    if word.endswith(("s", "x", "z", "ch", "sh")):
+        return word + "es"
+    if word.endswith("y") and word[-2:-1] not in "aeiou":
+        return word[:-1] + "ies"
+    if word.endswith("leaf"):
+        return word[:-1] + "ves"
+    return word + "s"
+
+
+def verb_forms(base: str, irregular: Mapping[str, list[str]]) -> tuple[list[str], str]:
+    """(past and participles), (-ing form) of a verb of one word.
+
+    >>> verb_forms("prune", {})
+    (['pruned'], 'pruning')
+    """
+    if base in irregular:
+        *past, ing = irregular[base]
+        return past, ing
+    if base.endswith("e"):
+        return [base + "d"], base[:-1] + "ing"
+    if base.endswith("y") and base[-2:-1] not in "aeiou":
+        return [base[:-1] + "ied"], base + "ing"
+    return [base + "ed"], base + "ing"
