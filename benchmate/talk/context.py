@@ -5,35 +5,43 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from benchmate.garden.record import Entry
-from benchmate.hearing.reading import NOWHERE, Reading, Spot
+from benchmate.hearing.reading import NOWHERE, Fact, Reading, Spot
 from benchmate.practice.advice import Advice
-from benchmate.telling.answer import Answer
 
 
 @dataclass(frozen=True, slots=True)
 class Pending:
-    """Something put to the grower that a yes lets through. reading: the words as taken. pick: the option, where one
-    was taken that is not a go."""
+    """Something that waits for the grower's word. reading: the words as taken. wants: "yes", or a "tree" by name."""
 
     reading: Reading
-    tree: str | None
-    pick: int | None = None
+    wants: str = "yes"
 
 
 @dataclass(frozen=True, slots=True)
 class Context:
-    """tree: name of the tree at hand. reading: the last statement with something in it. answer: what it was told.
-    advice: the options last offered. logged: entries of the last statement that logged anything, and on which tree.
-    told: cautions that were told in full. pending: what waits for a yes."""
+    """What the talk knows.
+
+    tree: name of the tree at hand, None where the talk is of a species or of nothing yet. reading: the last statement
+    with something in it. advice: the options last offered. facts: what was said of this tree or species in this talk,
+    newest first. logged: entries of the last statement that logged any, on the tree `logged_on`. told: hazards that
+    were told in full. pending: what waits for a yes or a name.
+    """
 
     tree: str | None = None
     reading: Reading | None = None
-    answer: Answer | None = None
     advice: Advice | None = None
+    facts: tuple[Fact, ...] = ()
     logged: tuple[Entry, ...] = ()
     logged_on: str | None = None
     told: frozenset[str] = field(default_factory=frozenset)
     pending: Pending | None = None
+
+    @property
+    def species(self) -> str | None:
+        """The species that the talk is of, where it is of no tree of the garden."""
+        if self.tree:
+            return None
+        return next((str(fact.value) for fact in self.facts if fact.kind == "species" and not fact.denied), None)
 
 
 def spots_of(reading: Reading | None) -> list[Spot]:

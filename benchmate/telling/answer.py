@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import datetime as dt
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import Any
 
 from benchmate.garden.record import Entry
 from benchmate.hearing.reading import Reading
 from benchmate.practice.advice import Advice, Ask
+from benchmate.telling.lines import Line
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,12 +39,12 @@ class Answer:
     units: str = "metric"
     ends: bool = False
     found: tuple[Any, ...] = ()
-    figures_lacking: tuple[Ask, ...] = field(default=())
+    lines: tuple[Line, ...] = ()
 
     @property
     def all_asks(self) -> tuple[Ask, ...]:
         """Questions of the talk and of the advice, the most telling first, two at most, none twice."""
-        asks = (*self.asks, *self.figures_lacking, *(self.advice.asks if self.advice else ()))
+        asks = (*self.asks, *(self.advice.asks if self.advice else ()))
         seen: dict[str, Ask] = {}
         for ask in asks:
             seen.setdefault(ask.fact, ask)

@@ -45,6 +45,7 @@ def tell(answer: Answer, *, plain: bool = False) -> list[Line]:
     lines += [Line(sentence(words), role.ASIDE) for words in answer.aside]
     lines += heard_lines(answer.reading, answer.on, answer.units)
     lines += logged_lines(answer)
+    lines += answer.lines
     lead = "Question: " if plain else "? "
     lines += [Line(ask.says, role.ASK, lead) for ask in answer.all_asks]
     return lines

@@ -1,0 +1,119 @@
+"""The bench: statements in, answers out, the talk's context kept between them. It knows no screen."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Sequence
+from dataclasses import replace
+
+from benchmate.fault import UserError
+from benchmate.garden.record import Entry, Tree
+from benchmate.hearing.reading import Reading
+from benchmate.talk.context import Context
+from benchmate.talk.house import House
+from benchmate.talk.statement import check_measures, checked, yes_or_no
+from benchmate.talk.which_tree import named
+from benchmate.telling.answer import Answer
+
+
+class Bench:
+    """One talk.
+
+    house: the rules and the garden. on: the day that counts as today, or None for the clock's. tree: name of the tree
+    at hand when it opens. dry: log nothing, show what would be. talking: whether statements follow one another here;
+    a single statement from the command line has no talk behind it.
+    """
+
+    def __init__(
+        self,
+        house: House,
+        on: dt.date | None = None,
+        *,
+        tree: str | None = None,
+        dry: bool = False,
+        talking: bool = True,
+    ) -> None:
+        self.house = house
+        self._on = on
+        self.dry = dry
+        self.talking = talking
+        self.context = Context()
+        self.unwritten: tuple[tuple[str, tuple[Entry, ...]], ...] = ()
+        if tree is not None:
+            self.turn_to(tree)
+
+    @property
+    def on(self) -> dt.date:
+        """Today."""
+        return self._on or dt.date.today()
+
+    @property
+    def here(self) -> Tree | None:
+        """The tree at hand."""
+        name = self.context.tree
+        return named(self.house.trees(), name) if name else None
+
+    def turn_to(self, name: str) -> Tree:
+        """Take up another tree. What was said of the last one stays with it. Raises UserError for an unknown name."""
+        if self.house.garden is None:
+            raise UserError(f"no tree is called {name!r}: no garden is open; name one with --garden")
+        tree = self.house.garden.find(name)
+        if tree.name != self.context.tree:
+            self.context = Context(tree=tree.name, told=self.context.told)
+        return tree
+
+    def answer(self, statement: str) -> Answer:
+        """The answer to one statement; what it decides is logged first. Raises UserError for what cannot be said."""
+        words = checked(statement)
+        reading = self._short_pick(words)
+        if reading is None:
+            from benchmate.talk.spoken import spoken_command
+
+            if self.talking and (command := spoken_command(words)):
+                return command(self, words)
+            if (waiting := self._waiting(words)) is not None:
+                return waiting
+            reading = self.house.hear(words, self.on)
+        return self.carry(reading)
+
+    def carry(self, reading: Reading, *, confirmed: bool = False) -> Answer:
+        """The answer to a reading. confirmed: the grower has said yes to it."""
+        from benchmate.talk.turns import carry_out
+
+        check_measures(reading, self.house.length_units)
+        answer, self.context = carry_out(self, reading, confirmed)
+        if reading.missed and not self.dry:
+            self.house.keep_missed(reading, self.on)
+        return answer
+
+    def log(self, tree: Tree, entries: Sequence[Entry]) -> tuple[Entry, ...]:
+        """Entries into the tree's journal, with their ids; on the disk when this returns. A dry talk writes nothing.
+
+        Raises NotLogged where they could not be written.
+        """
+        if self.dry or self.house.garden is None:
+            return tuple(entries)
+        return tuple(self.house.garden.append_all(tree, entries))
+
+    def _short_pick(self, words: str) -> Reading | None:
+        """A bare number, where options are on offer, takes one of them."""
+        advice = self.context.advice
+        if advice and words.isdecimal() and len(words) < 3:
+            return Reading(words, ("pick",), pick=int(words))
+        return None
+
+    def _waiting(self, words: str) -> Answer | None:
+        """What waits for a yes or for a tree's name: let through, dropped, or left where the words say neither."""
+        pending = self.context.pending
+        if pending is None:
+            return None
+        said = yes_or_no(words)
+        self.context = replace(self.context, pending=None)
+        if pending.wants == "tree":
+            tree = named(self.house.trees(), words.strip(" .!"))
+            return self.carry(replace(pending.reading, tree=tree.name), confirmed=True) if tree else None
+        if said is True:
+            return self.carry(pending.reading, confirmed=True)
+        if said is False:
+            return Answer(Reading(words), self.on, self.context.tree, says=("Nothing was logged",))
+        return None

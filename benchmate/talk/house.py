@@ -1,0 +1,214 @@
+"""Everything that a talk reads from: rules, words, the garden. Each part is opened when it is first wanted, once."""
+
+from __future__ import annotations
+
+import datetime as dt
+import os
+from collections.abc import Mapping, Sequence
+from contextlib import suppress
+from functools import cached_property
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from benchmate.fault import UserError
+from benchmate.garden.record import Entry, Place, Tree
+from benchmate.hearing.reading import Reading
+from benchmate.rulebase import CompiledStore, RuleFolders, RuleTables, compiled, find_rules
+
+if TYPE_CHECKING:
+    from benchmate.garden import Garden
+    from benchmate.hearing.lexicon import Lexicon
+    from benchmate.practice.book import RuleBook
+
+HOME_GARDEN = "benchmate-garden"
+MISSED = "missed.txt"
+_TAIL = 60
+
+
+class House:
+    """folder: the garden's, or None where there is none. rules: the folder of `--rules`, or None."""
+
+    def __init__(self, folder: Path | None, rules: Path | None = None) -> None:
+        self.folder = folder
+        self._rules = rules
+
+    @cached_property
+    def rule_folders(self) -> RuleFolders:
+        return find_rules(self._rules, self.folder)
+
+    @cached_property
+    def store(self) -> CompiledStore:
+        return CompiledStore.beside(self.folder)
+
+    @cached_property
+    def tables(self) -> RuleTables:
+        """All rule files, parsed: slow, so only where nothing compiled will do."""
+        from benchmate.rulebase import read_tables
+
+        return read_tables(self.rule_folders)
+
+    @cached_property
+    def lexicon(self) -> Lexicon:
+        from benchmate.hearing.lexicon import Lexicon, lexicon_data
+
+        return Lexicon(self._compiled("lexicon", lambda: lexicon_data(self.tables.tables)))
+
+    @cached_property
+    def book(self) -> RuleBook:
+        from benchmate.practice.book import book_as_plain, book_from_plain
+
+        def build() -> Mapping[str, Any]:
+            from benchmate.practice.compile import compile_book
+
+            return book_as_plain(compile_book(self.tables.tables, self.lexicon, self.tables.place_of))
+
+        return book_from_plain(self._compiled("book", build))
+
+    @cached_property
+    def figure_tables(self) -> Mapping[str, Any]:
+        """Rows of rules/figures by kind, with the sources that they cite."""
+
+        def build() -> Mapping[str, Any]:
+            from benchmate.reckoning import gather
+
+            return gather(table for name, table in self.tables.tables.items() if name.startswith("figures/"))
+
+        return self._compiled("figures", build)
+
+    @cached_property
+    def glossary(self) -> Mapping[str, Any]:
+        """Term -> its table of rules/words/glossary.toml."""
+        table = self._compiled("glossary", lambda: dict(self.tables.tables.get("words/glossary.toml", {})))
+        terms: Mapping[str, Any] = table.get("term", {})
+        return terms
+
+    def _compiled(self, name: str, build: Any) -> dict[str, Any]:
+        return compiled(name, self.rule_folders, self.store, build)
+
+    @cached_property
+    def garden(self) -> Garden | None:
+        """The garden, or None where there is none. Raises UserError where its folder is not one."""
+        if self.folder is None:
+            return None
+        from benchmate.garden import open_garden
+
+        return open_garden(self.folder)
+
+    @property
+    def place(self) -> Place:
+        return self.garden.place if self.garden else Place()
+
+    def trees(self) -> Sequence[Tree]:
+        return self.garden.trees() if self.garden else ()
+
+    def entries(self, tree: Tree | None) -> Sequence[Entry]:
+        return self.garden.entries(tree) if self.garden and tree else ()
+
+    def last_standing(self, tree: Tree) -> tuple[Entry, ...]:
+        """The entry of the tree that was written last and still stands, or none."""
+        if self.garden is None:
+            return ()
+        written = self.garden.tail(tree, _TAIL)
+        struck = {entry.strikes for entry in written if entry.strikes}
+        standing = [entry for entry in written if entry.kind != "struck" and entry.id not in struck]
+        return tuple(standing[-1:])
+
+    def next_tree(self, here: Tree | None) -> Tree | None:
+        """The tree after this one, the first after the last; None in a garden without trees."""
+        trees = list(self.trees())
+        at = next((n for n, tree in enumerate(trees) if here and tree.folder == here.folder), -1)
+        return trees[(at + 1) % len(trees)] if trees else None
+
+    def begin_tree(self, name: str, said: Mapping[str, str], on: dt.date) -> Tree:
+        """A new tree with what was said of it: species, phase, health. Raises UserError where it cannot be made."""
+        from benchmate.garden import new_tree
+
+        if self.garden is None:
+            raise UserError("no garden is open; name one with --garden")
+        told: dict[str, Any] = {key: said[key] for key in ("phase", "health") if key in said}
+        return new_tree(self.garden, name, said.get("species"), since=on, **told)
+
+    @property
+    def not_logged(self) -> type[Exception]:
+        """What is raised where an entry could not be written."""
+        from benchmate.garden import NotLogged
+
+        return NotLogged
+
+    @cached_property
+    def length_units(self) -> tuple[str, ...]:
+        """Words of the units that lie above zero."""
+        units = self.lexicon.numbers.get("unit", {}).values()
+        kept = [unit for unit in units if unit.get("kind") in ("length", "volume", "share", "ppm", "mass")]
+        return tuple(word for unit in kept for word in unit["says"] if len(word) > 1 and word not in ("in", "ins"))
+
+    def temperatures(self) -> tuple[Any, ...]:
+        """Daily lows and highs from temperatures.csv in the garden's folder, where there is one."""
+        path = self.folder / "temperatures.csv" if self.folder else None
+        if path is None or not path.is_file():
+            return ()
+        from benchmate.reckoning import FigureError
+        from benchmate.reckoning.heat import read_daily_temperatures
+
+        try:
+            return read_daily_temperatures(path.read_text(encoding="utf-8"))
+        except (FigureError, UnicodeDecodeError) as error:
+            raise UserError(f"{path}: {error}") from error
+
+    def keep_missed(self, reading: Reading, on: dt.date) -> None:
+        """Put a statement that was not wholly understood into GARDEN/.benchmate/missed.txt, for `benchmate words`.
+
+        BENCHMATE_MISSED=off leaves it out. Where it cannot be written nothing is lost that belongs in the record.
+        """
+        if self.folder is None or os.environ.get("BENCHMATE_MISSED") == "off":
+            return
+        line = "\t".join([on.isoformat(), " | ".join(missed.words for missed in reading.missed), reading.said])
+        with suppress(OSError):
+            folder = self.folder / ".benchmate"
+            folder.mkdir(exist_ok=True)
+            with (folder / MISSED).open("a", encoding="utf-8") as file:
+                file.write(" ".join(line.splitlines()) + "\n")
+
+    def hear(self, words: str, on: dt.date) -> Reading:
+        """The reading of one statement, with the garden's trees known by name."""
+        from benchmate.hearing import hear
+
+        names = tuple(tree.name for tree in self.trees())
+        reading: Reading = hear(words, self.lexicon, on, self.place.southern, names)
+        return reading
+
+
+def garden_folder(asked: str | None, env: Mapping[str, str] | None = None) -> Path | None:
+    """The garden's folder: the one asked for, BENCHMATE_GARDEN, the one we stand in, the one in the home folder.
+
+    Gives None where there is none. One that is asked for by name is given even if it is not there, so that its absence
+    can be told.
+    """
+    env = os.environ if env is None else env
+    named = asked or env.get("BENCHMATE_GARDEN")
+    if named:
+        return Path(named).expanduser()
+    here = Path.cwd()
+    if (here / "garden.toml").is_file():
+        return here
+    home = home_garden(env)
+    return home if home and (home / "garden.toml").is_file() else None
+
+
+def home_garden(env: Mapping[str, str] | None = None) -> Path | None:
+    """Where a garden is made unless another place is named, or None where there is no home folder."""
+    env = os.environ if env is None else env
+    home = env.get("HOME") or env.get("USERPROFILE")
+    return Path(home) / HOME_GARDEN if home else None
+
+
+def today_of(words: str | None) -> dt.date:
+    """The day of `--on`, or today. Raises UserError for what is no day."""
+    if words is None:
+        return dt.date.today()
+    try:
+        if len(words) != 10:
+            raise ValueError
+        return dt.date.fromisoformat(words)
+    except ValueError:
+        raise UserError(f"--on {words!r} is no day of the calendar; write it as 2026-06-14") from None

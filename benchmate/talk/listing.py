@@ -1,0 +1,85 @@
+"""Which trees: those of a species, in a state, with a finding, or with work done in a time."""
+
+from __future__ import annotations
+
+import datetime as dt
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING, Any
+
+from benchmate.garden.record import Entry, Tree
+from benchmate.hearing.reading import Fact, Reading
+from benchmate.practice import gather
+from benchmate.talk.dates import span_of
+from benchmate.talk.which_tree import is_of
+from benchmate.telling.dates import day_words
+from benchmate.telling.heard import fact_words
+from benchmate.telling.story import matching
+from benchmate.telling.wording import list_words, work_words
+
+if TYPE_CHECKING:
+    from benchmate.talk.house import House
+
+_NO_READING = Reading("")
+
+
+@dataclass(frozen=True, slots=True)
+class Listed:
+    """says: the answer in plain lines. rows: the trees found, for JSON."""
+
+    says: tuple[str, ...]
+    rows: tuple[dict[str, Any], ...]
+
+
+def trees_where(reading: Reading, house: House, on: dt.date) -> Listed:
+    """The trees on which all that the question names holds, as far as the record knows."""
+    wanted = [fact for fact in reading.facts if fact.kind != "event"]
+    works = [work.work for work in reading.work if work.work]
+    works += [str(fact.value) for fact in reading.facts if fact.kind == "event"]
+    when = reading.when or next((fact.when for fact in reading.facts if fact.when), None)
+    span = span_of(when, house.place.southern) if when else None
+    found: list[tuple[Tree, str]] = []
+    for tree in house.trees():
+        if not all(is_of(tree, str(fact.value)) != fact.denied for fact in wanted if fact.kind == "species"):
+            continue
+        entries = house.entries(tree)
+        told = _told_facts([fact for fact in wanted if fact.kind != "species"], tree, entries, house, on)
+        done = _told_works(works, entries, span, on)
+        if told is not None and done is not None:
+            found.append((tree, "; ".join(filter(None, [tree.species or "", told, done]))))
+    asked = ", ".join([*(fact_words(fact, on) for fact in wanted), *(work_words(work, done=True) for work in works)])
+    rows = tuple({"tree": tree.name, "folder": tree.folder, "species": tree.species} for tree, _ in found)
+    if not found:
+        return Listed((f"No tree here: {asked}" if asked else "There are no trees here",), ())
+    names = list_words([tree.name for tree, _ in found])
+    count = "1 tree" if len(found) == 1 else f"{len(found)} trees"
+    head = f"{count}{f' ({asked})' if asked else ''}: {names}"
+    return Listed((head, *(f"{tree.name}: {words}." for tree, words in found)), rows)
+
+
+def _told_facts(wanted: list[Fact], tree: Tree, entries: Any, house: House, on: dt.date) -> str | None:
+    """What is known that fits, with its day; None where something does not hold. Unknown does not count as holding."""
+    if not wanted:
+        return ""
+    known = gather(replace(_NO_READING), tree, entries, house.place, on, house.book)
+    told = []
+    for fact in wanted:
+        rows = known.of(fact.kind)
+        if fact.kind in ("health", "phase"):
+            first = known.first(fact.kind)
+            rows = (first,) if first else ()
+        fits = [row for row in rows if row.value == fact.value and not row.denied]
+        if bool(fits) == fact.denied:
+            return None
+        told += [row.told for row in fits[:1]]
+    return ", ".join(told)
+
+
+def _told_works(works: list[str], entries: Any, span: tuple[dt.date, dt.date] | None, on: dt.date) -> str | None:
+    told = []
+    for work in works:
+        start, end = span or (None, on)
+        done: list[Entry] = matching(entries, work=work, kinds=("done",), start=start, end=min(end, on))
+        if not done:
+            return None
+        told.append(f"{work_words(work, done=True)} on {day_words(max(entry.day for entry in done))}")
+    return ", ".join(told)

@@ -1,0 +1,155 @@
+"""Words for the talk itself: one decorated function each, which feeds help, completion and "what can I say"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from benchmate.garden.record import Entry
+from benchmate.hearing.reading import Reading
+from benchmate.telling import lines as role
+from benchmate.telling.answer import Answer
+from benchmate.telling.lines import Line
+
+if TYPE_CHECKING:
+    from benchmate.talk.bench import Bench
+
+Run = Callable[["Bench", str], Answer]
+_NUMBERS = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
+_ONE = r"(?:option |number |the )?(?P<number>\d|" + "|".join(_NUMBERS) + ")"
+
+
+@dataclass(frozen=True, slots=True)
+class Spoken:
+    """A command of the talk. says: as it is said. does: one line. pattern: all ways of saying it. run: what does it."""
+
+    says: str
+    does: str
+    pattern: re.Pattern[str]
+    run: Run
+
+
+SPOKEN: list[Spoken] = []
+
+
+def spoken(says: str, does: str, pattern: str) -> Callable[[Run], Run]:
+    """Register a command of the talk under the words that call it."""
+
+    def register(run: Run) -> Run:
+        SPOKEN.append(Spoken(says, does, re.compile(pattern, re.IGNORECASE), run))
+        return run
+
+    return register
+
+
+def spoken_command(words: str) -> Run | None:
+    """What these words call, or None where they are no command of the talk."""
+    plain = words.strip(" .!?").casefold()
+    return next((one.run for one in SPOKEN if one.pattern.fullmatch(plain)), None)
+
+
+def _number(words: str) -> int | None:
+    match = re.search(rf"\b{_ONE}$", words.strip(" .!?").casefold())
+    if not match:
+        return None
+    said = match["number"]
+    return int(said) if said.isdigit() else _NUMBERS.index(said) + 1
+
+
+def _tell(bench: Bench, words: str, lines: list[Line], *says: str) -> Answer:
+    return Answer(Reading(words), bench.on, bench.context.tree, says=says, lines=tuple(lines))
+
+
+@spoken("more", "every option with all its reasons and what they rest on", r"(tell me |say )?more|go on|in full")
+def more(bench: Bench, words: str) -> Answer:
+    """All options in depth."""
+    return _in_depth(bench, words, None)
+
+
+@spoken("why two", "one option with its reasons, rules and sources", rf"(tell me )?(why|more on|more about) {_ONE}")
+def why_number(bench: Bench, words: str) -> Answer:
+    """One option in depth, and how each rule about it came out."""
+    return _in_depth(bench, words, _number(words))
+
+
+def _in_depth(bench: Bench, words: str, number: int | None) -> Answer:
+    from benchmate.telling.depth import depth_lines, trace_lines
+
+    advice = bench.context.advice
+    if advice is None or not advice.options:
+        return _tell(bench, words, [], "Nothing was advised before in this talk; ask, as in: what now")
+    if number is not None and not 1 <= number <= len(advice.options):
+        return _tell(bench, words, [], f"There are {len(advice.options)} options; say a number from 1")
+    sources = bench.house.book.sources
+    numbers = () if number is None else (number,)
+    lines = depth_lines(advice, bench.on, sources, numbers=numbers, units=bench.house.place.units)
+    if number is not None:
+        option = advice.options[number - 1]
+        about = [one for one in advice.trace if one.work == option.work and one.spot in (option.spot, one.spot)]
+        if about:
+            lines += [Line("How the rules came out:", role.ASIDE), *trace_lines(about)]
+    return _tell(bench, words, lines)
+
+
+@spoken("what can I say", "what the bench understands, with examples", r"help|\?|what can (i|we) say|commands")
+def what_can_i_say(bench: Bench, words: str) -> Answer:
+    """Examples for the tree at hand, from the words and rules, and the commands of the talk."""
+    here = bench.here
+    lines = [Line(f'"{example}"', role.REASON, indent=2) for example in examples_for(bench)]
+    lines.append(Line("Of the talk itself:", role.OPTION))
+    lines += [Line(f'"{one.says}": {one.does}.', role.REASON, indent=2) for one in SPOKEN]
+    lines.append(Line('"take the second", or its number: take an option.', role.REASON, indent=2))
+    lines.append(Line('"no, the right one": correct it. "scratch that": take it back.', role.REASON, indent=2))
+    return _tell(bench, words, lines, f"Say what you see, do or ask{f' about {here.name}' if here else ''}, as in")
+
+
+def examples_for(bench: Bench) -> list[str]:
+    """Statements that the rules answer for the tree at hand: a few of the rules' own, on its species where they say."""
+    from benchmate.talk.which_tree import is_of
+
+    here = bench.here
+    examples = ["second flush is hardened, what now", "can I wire it", "when can I repot it", "repotted it today"]
+    names = [
+        name
+        for taxon, row in bench.house.book.taxa.items()
+        if here and is_of(here, taxon)
+        for name in row.get("names", ())[:1]
+    ]
+    if names:
+        examples.insert(0, f"{names[0]}, strong, first flush has hardened, what now")
+    if here and bench.house.trees():
+        other = bench.house.next_tree(here)
+        if other and other.name != here.name:
+            examples.append(f"let's do {other.name}")
+    return examples
+
+
+@spoken(
+    "where am I", "the tree at hand, the day, what is known of it", r"where (am i|are we)|which tree( is this)?|status"
+)
+def where_am_i(bench: Bench, words: str) -> Answer:
+    """The tree at hand with what is known of it today."""
+    from benchmate.talk.status import known_words, status_words
+
+    return _tell(
+        bench, words, [Line(known, role.REASON, indent=2) for known in known_words(bench)], status_words(bench)
+    )
+
+
+@spoken("log it again", "another try at what could not be written", r"(log|write) (it|that) again|try again")
+def log_again(bench: Bench, words: str) -> Answer:
+    """Write what could not be written before."""
+    if not bench.unwritten:
+        return _tell(bench, words, [], "Nothing waits to be written")
+    waiting, bench.unwritten = bench.unwritten, ()
+    logged: list[Entry] = []
+    unlogged = None
+    for name, entries in waiting:
+        try:
+            logged += bench.log(bench.turn_to(name), entries)
+        except bench.house.not_logged as error:
+            unlogged = str(error).removeprefix("not logged: ")
+            bench.unwritten = (*bench.unwritten, (name, entries))
+    return Answer(Reading(words), bench.on, bench.context.tree, logged=tuple(logged), unlogged=unlogged)

@@ -1,0 +1,321 @@
+"""One statement carried out: which tree it means, what it decides, what is logged, what the talk keeps of it."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING, Any
+
+from benchmate.garden.record import Entry, Tree
+from benchmate.hearing.reading import Reading
+from benchmate.practice.advice import Advice, Ask
+from benchmate.talk.context import Context, Pending
+from benchmate.talk.correct import corrected
+from benchmate.talk.decide import entries_of, picked_entry
+from benchmate.talk.refer import resolve
+from benchmate.talk.which_tree import Meant, meant_tree, species_said, which
+from benchmate.telling.answer import Answer
+from benchmate.telling.options import option_words
+from benchmate.telling.story import tree_words
+
+if TYPE_CHECKING:
+    from benchmate.talk.bench import Bench
+
+ADVISED = {"advice", "may", "when", "compare", "why", "what-if"}
+_STATES = {"observe", "decide"}
+
+
+def carry_out(bench: Bench, reading: Reading, confirmed: bool) -> tuple[Answer, Context]:
+    """The answer to a reading and what the talk knows after it; what it decides is logged."""
+    turn = Turn(bench, _with_frost_day(reading, bench), confirmed)
+    turn.take_back()
+    if turn.point_and_correct():
+        turn.find_tree()
+        turn.decide()
+    turn.write()
+    return turn.answer(), turn.kept()
+
+
+class Turn:
+    """The work on one statement. Filled in by its steps, in their order."""
+
+    def __init__(self, bench: Bench, reading: Reading, confirmed: bool) -> None:
+        self.bench = bench
+        self.house = bench.house
+        self.before = bench.context
+        self.on = bench.on
+        self.reading = reading
+        self.confirmed = confirmed
+        self.meant = Meant()
+        self.tree: Tree | None = None
+        self.facts: tuple[Any, ...] = ()
+        self.advice: Advice | None = None
+        self.says: list[str] = []
+        self.aside: list[str] = []
+        self.asks: list[Ask] = []
+        self.found: list[Any] = []
+        self.to_log: list[tuple[Tree, tuple[Entry, ...]]] = []
+        self.logged: list[tuple[str, Entry]] = []
+        self.confirm: str | None = None
+        self.unlogged: str | None = None
+        self.struck = False
+        self.new_name: str | None = None
+
+    @property
+    def acts(self) -> tuple[str, ...]:
+        return self.reading.acts
+
+    @property
+    def southern(self) -> bool:
+        return self.house.place.southern
+
+    # ---- what was said before
+
+    def take_back(self) -> None:
+        """A strike takes back what this talk logged last, else the tree's last entry."""
+        if "strike" in self.acts:
+            self._strike(self.reading.said)
+
+    def _strike(self, said: str) -> None:
+        before = self.before
+        entries: tuple[Entry, ...] = ()
+        if before.logged and before.logged_on:
+            tree = meant_tree(Reading("", tree=before.logged_on), self.house.trees(), None).tree
+            entries = before.logged
+        else:
+            tree = meant_tree(replace(self.reading, refers=()), self.house.trees(), self.bench.here).tree
+            entries = self.house.last_standing(tree) if tree else ()
+        if tree is None:
+            self.asks.append(which(self.house.trees()))
+        elif not entries:
+            self.says.append(f"There is nothing to take back in the record of {tree.name}")
+        else:
+            strikes = tuple(Entry("", self.on, "struck", said, strikes=entry.id) for entry in entries)
+            self.to_log.append((tree, strikes))
+            self.struck = True
+            self.says.append(f"Taken back for {tree.name}: {'; '.join(entry.said or entry.id for entry in entries)}")
+
+    def point_and_correct(self) -> bool:
+        """Fill in what the words point back to; False where the grower must say more first."""
+        if "correct" in self.acts:
+            last = self.before.reading
+            fixed = corrected(last, self.reading) if last else None
+            if fixed is None:
+                what = "Say what it should have been" if last else "Nothing was said before in this talk; say it whole"
+                self.asks.append(Ask("work", f"{what}, as in: no, the right branch."))
+                return False
+            if self.before.logged:
+                self._strike(self.reading.said)
+                self.says.clear()
+            self.reading = fixed
+        resolved = resolve(self.reading, self.before.reading, self.before.advice)
+        self.reading = resolved.reading
+        if resolved.ask:
+            self.asks.append(resolved.ask)
+        return resolved.ask is None
+
+    # ---- which tree
+
+    def find_tree(self) -> None:
+        """The tree, and what was said of it before in this talk."""
+        reading, before = self.reading, self.before
+        here = self.bench.here
+        if before.species and not reading.tree and not species_said(reading) and "turn" not in self.acts:
+            self.meant = Meant(species_alone=True)
+        else:
+            self.meant = meant_tree(reading, self.house.trees(), here)
+        if "turn" in self.acts and not reading.tree and not species_said(reading):
+            self.meant = Meant(self.house.next_tree(here))
+        self.tree = self.meant.tree
+        same = self.tree.name == before.tree if self.tree else before.tree is None and self._same_species()
+        self.facts = before.facts if same else ()
+        if "new" in self.acts:
+            self._new_tree()
+        elif "turn" in self.acts and self.tree:
+            self.says.append(tree_words(self.tree, self.house.place.units))
+
+    def _same_species(self) -> bool:
+        said = species_said(self.reading)
+        return said is None or said == self.before.species
+
+    def _new_tree(self) -> None:
+        if self.house.garden is None:
+            self.says.append("No garden is open, so no record can be begun; name one with --garden")
+            return
+        self.new_name = self.reading.tree
+        self.tree = None
+        if not self.new_name:
+            self.asks.append(Ask("tree", "What shall it be called? Say: new tree, field maple, call it Gatepost."))
+
+    # ---- what it decides
+
+    def decide(self) -> None:
+        """Advice, answers to questions, and the entries that the statement makes."""
+        from benchmate.talk import questions
+
+        reading = self.reading
+        if "pick" in self.acts:
+            self._pick()
+            return
+        if "ask" in self.acts and reading.topic not in ADVISED:
+            questions.answer(self)
+        elif ("ask" in self.acts or _STATES & set(self.acts)) and "new" not in self.acts:
+            questions.advise(self)
+        if self.new_name and self._settled_guesses():
+            self._begin_record()
+            return
+        entries = entries_of(reading, self.advice, self.on, southern=self.southern, refused=self._refused())
+        if entries:
+            self._to_log(entries)
+        elif self.meant.ask and not self.says and self._needs_tree():
+            self.asks.append(self.meant.ask)
+        if self.meant.aside and (self.advice or entries):
+            self.aside.append(self.meant.aside)
+
+    def _needs_tree(self) -> bool:
+        """Whether the statement cannot be answered without knowing the tree or its species."""
+        return (
+            self.meant.species_alone
+            or bool({"turn", "remind", "note"} & set(self.acts))
+            or ("ask" in self.acts and self.reading.topic in ADVISED)
+        )
+
+    def _to_log(self, entries: tuple[Entry, ...]) -> None:
+        if not self._settled_guesses():
+            return
+        if self.tree:
+            self.to_log.append((self.tree, entries))
+        elif self.house.garden is None:
+            self.aside.append("nothing is logged: no garden is open")
+        elif self.meant.ask:
+            self.asks.insert(0, self.meant.ask)
+        else:
+            self.aside.append("nothing is logged: no tree of this garden is meant")
+
+    def _settled_guesses(self) -> bool:
+        """A guess that could change the species or the work is put to the grower before anything is logged."""
+        grave = [guess for guess in self.reading.guessed if guess.grave]
+        if not grave or self.confirmed:
+            return True
+        taken = " and ".join(f'"{guess.heard}" as "{guess.taken}"' for guess in grave)
+        self.confirm = f"Took {taken}. Is that right? Say yes or no."
+        return False
+
+    def _refused(self) -> tuple[str, ...]:
+        """The options that were on offer for this tree and are not what was decided."""
+        offered = self.before.advice
+        if not offered or "decide" not in self.acts or not self.tree or offered.tree != self.tree.name:
+            return ()
+        decided = {work.work for work in self.reading.work}
+        return tuple(option_words(option) for option in offered.options if option.work not in decided)
+
+    def _pick(self) -> None:
+        offered, number = self.before.advice, self.reading.pick or 0
+        options = offered.options if offered else ()
+        if not offered or not options:
+            self.says.append("No options stand on offer to take one from; ask first, as in: what now")
+            return
+        if not 1 <= number <= len(options):
+            self.says.append(f"There are {len(options)} options; say a number from 1 to {len(options)}")
+            return
+        option = options[number - 1]
+        self.reading = replace(self.reading, refers=())
+        if option.verdict in ("avoid", "ask") and not self.confirmed:
+            against = option.against[0].says if option.against else "a fact that decides is not known"
+            self.confirm = f"{against.rstrip('.')}. Log it all the same? Say yes or no."
+            return
+        refused = [option_words(other) for other in options if other is not option]
+        entry = picked_entry(option, self.reading.said, self.on, refused=refused)
+        reminders = entries_of(self.reading, None, self.on, southern=self.southern)
+        follow = tuple(one for reminder in reminders for one in reminder.follow)
+        self.says.append(f"Taken: {option_words(option)}")
+        self.tree = meant_tree(Reading("", tree=offered.tree), self.house.trees(), None).tree if offered.tree else None
+        self._to_log((replace(entry, follow=(*entry.follow, *follow)),))
+
+    def _begin_record(self) -> None:
+        reading = self.reading
+        said = {fact.kind: str(fact.value) for fact in reading.facts if not fact.denied}
+        if self.bench.dry:
+            self.says.append(f"Would begin the record of {self.new_name}")
+            return
+        tree = self.house.begin_tree(str(self.new_name), said, self.on)
+        self.tree = tree
+        self.says.append(f"The record of {tree.name} is begun: {tree_words(tree, self.house.place.units)}")
+        entries = entries_of(reading, None, self.on, southern=self.southern)
+        self.to_log.append((tree, entries or (Entry("", self.on, "note", reading.said),)))
+
+    # ---- what came of it
+
+    def write(self) -> None:
+        """The entries onto the disk. What could not be written is told first, and kept for another try."""
+        if self.confirm:
+            self.to_log.clear()
+            self.struck = False
+        for tree, entries in self.to_log:
+            try:
+                self.logged += [(tree.name, entry) for entry in self.bench.log(tree, entries)]
+            except self.house.not_logged as error:
+                if not self.bench.talking:
+                    raise
+                self.unlogged = str(error).removeprefix("not logged: ")
+                self.bench.unwritten = (*self.bench.unwritten, (tree.name, entries))
+                self.says.clear()
+
+    def answer(self) -> Answer:
+        """All of it, to be told."""
+        tree = self.tree.name if self.tree else None
+        return Answer(
+            self.reading,
+            self.on,
+            tree or (self.logged[0][0] if self.logged else None),
+            self.advice,
+            tuple(self.says),
+            tuple(entry for _, entry in self.logged if entry.kind != "struck" or len(self.logged) == 1 or self.struck),
+            self.bench.dry,
+            self.unlogged,
+            self.confirm,
+            tuple(self.asks),
+            tuple(self.aside),
+            self.before.told,
+            self.house.place.units,
+            "leave" in self.acts,
+            tuple(self.found),
+        )
+
+    def kept(self) -> Context:
+        """What the talk knows now."""
+        before = self.before
+        new = [entry for _, entry in self.logged if entry.kind != "struck"]
+        told = {caution.id for caution in self.advice.cautions if caution.kind != "tree"} if self.advice else set()
+        waits = None
+        if self.confirm:
+            waits = Pending(self.reading)
+        elif any(ask.fact == "tree" for ask in self.asks) and not self.new_name:
+            waits = Pending(self.reading, "tree")
+        moved = bool(self.tree) or self.meant.species_alone
+        tree = self.tree.name if self.tree else None if self.meant.species_alone else before.tree
+        has_content = bool(self.reading.work or self.reading.facts) and "pick" not in self.acts
+        facts = (*self.reading.facts, *self.reading.candidates, *self.facts)
+        offers = self.advice and self.advice.options
+        if self.reading.topic in ("what-if", "list", "recall", "due"):
+            facts = self.facts or before.facts
+        return Context(
+            tree,
+            self.reading if has_content else before.reading,
+            self.advice if offers else before.advice if tree == before.tree and not new else None,
+            facts if moved or has_content else before.facts,
+            tuple(new) if new else () if self.struck else before.logged,
+            self.logged[-1][0] if new else before.logged_on,
+            before.told | told,
+            waits,
+        )
+
+
+def _with_frost_day(reading: Reading, bench: Bench) -> Reading:
+    """ "Before first frost" is a day that the place knows."""
+    if reading.when != "first-frost":
+        return reading
+    frost = bench.house.place.first_frost
+    if frost is None:
+        return replace(reading, when=None)
+    day = bench.on.replace(month=frost[0], day=min(frost[1], 28))
+    return replace(reading, when=(day if day >= bench.on else day.replace(year=day.year + 1)).isoformat())
