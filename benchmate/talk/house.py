@@ -17,7 +17,7 @@ from benchmate.rulebase import CompiledStore, RuleFolders, RuleTables, compiled,
 
 if TYPE_CHECKING:
     from benchmate.garden import Garden
-    from benchmate.hearing.lexicon import Lexicon
+    from benchmate.hearing import Ear, Lexicon
     from benchmate.practice.book import RuleBook
 
 HOME_GARDEN = "benchmate-garden"
@@ -60,7 +60,7 @@ class House:
         def build() -> Mapping[str, Any]:
             from benchmate.practice.compile import compile_book
 
-            return book_as_plain(compile_book(self.tables.tables, self.lexicon, self.tables.place_of))
+            return plain(book_as_plain(compile_book(self.tables.tables, self.lexicon, self.tables.place_of)))
 
         return book_from_plain(self._compiled("book", build))
 
@@ -169,13 +169,33 @@ class House:
             with (folder / MISSED).open("a", encoding="utf-8") as file:
                 file.write(" ".join(line.splitlines()) + "\n")
 
-    def hear(self, words: str, on: dt.date) -> Reading:
-        """The reading of one statement, with the garden's trees known by name."""
-        from benchmate.hearing import hear
+    @cached_property
+    def ear(self) -> Ear:
+        from benchmate.hearing import Ear, grammar_data
 
+        return Ear(self.lexicon, self._compiled("grammar", grammar_data))
+
+    def hear(self, words: str, on: dt.date) -> Reading:
+        """The reading of one statement, with the garden's trees known by name and its first frost by date."""
         names = tuple(tree.name for tree in self.trees())
-        reading: Reading = hear(words, self.lexicon, on, self.place.southern, names)
-        return reading
+        return self.ear.hear(words, on, self.place.southern, names, self.first_frost(on))
+
+    def first_frost(self, on: dt.date) -> str | None:
+        """The next mean first frost as an ISO date, or None where the place has none or has not told."""
+        if self.place.first_frost is None:
+            return None
+        month, day = self.place.first_frost
+        coming = [dt.date(year, month, min(day, 28)) for year in (on.year, on.year + 1)]
+        return next(frost for frost in coming if frost >= on).isoformat()
+
+
+def plain(value: Any) -> Any:
+    """The value as JSON carries it: days as ISO text."""
+    if isinstance(value, Mapping):
+        return {key: plain(inner) for key, inner in value.items()}
+    if isinstance(value, list | tuple):
+        return [plain(inner) for inner in value]
+    return value.isoformat() if isinstance(value, dt.date) else value
 
 
 def garden_folder(asked: str | None, env: Mapping[str, str] | None = None) -> Path | None:

@@ -26,7 +26,7 @@ _STATES = {"observe", "decide"}
 
 def carry_out(bench: Bench, reading: Reading, confirmed: bool) -> tuple[Answer, Context]:
     """The answer to a reading and what the talk knows after it; what it decides is logged."""
-    turn = Turn(bench, _with_frost_day(reading, bench), confirmed)
+    turn = Turn(bench, reading, confirmed)
     turn.take_back()
     if turn.point_and_correct():
         turn.find_tree()
@@ -308,14 +308,3 @@ class Turn:
             before.told | told,
             waits,
         )
-
-
-def _with_frost_day(reading: Reading, bench: Bench) -> Reading:
-    """ "Before first frost" is a day that the place knows."""
-    if reading.when != "first-frost":
-        return reading
-    frost = bench.house.place.first_frost
-    if frost is None:
-        return replace(reading, when=None)
-    day = bench.on.replace(month=frost[0], day=min(frost[1], 28))
-    return replace(reading, when=(day if day >= bench.on else day.replace(year=day.year + 1)).isoformat())

@@ -1,0 +1,136 @@
+"""`due`, `plan`, `record`, `check`, `calendar`, `sheet`: commands about the garden's files."""
+
+from __future__ import annotations
+
+from argparse import Namespace
+from typing import TYPE_CHECKING
+
+from benchmate.fault import UserError
+from benchmate.talk.commands.settings import house_of, print_json, print_lines, wants_json, write_out
+from benchmate.talk.dates import span_of
+from benchmate.talk.house import House, today_of
+from benchmate.telling.answer import entry_json
+from benchmate.telling.lines import ANSWER, ASIDE, Line
+
+if TYPE_CHECKING:
+    from benchmate.garden import Garden
+
+
+def garden_of(house: House) -> Garden:
+    """The garden that the command is about. Raises UserError where there is none."""
+    if house.garden is None:
+        raise UserError("no garden here; name one with --garden DIR, or look at the demo with --demo")
+    return house.garden
+
+
+def due_command(args: Namespace) -> int:
+    """What is due, by tree."""
+    from benchmate.garden import due
+    from benchmate.telling.due import due_lines
+
+    on = today_of(getattr(args, "on", None))
+    if args.days < 0:
+        raise UserError(f"--days {args.days} lies in the past; give 0 or more")
+    groups = due(garden_of(house_of(args)), on, args.days)
+    if wants_json(args):
+        print_json({"on": on.isoformat(), "days": args.days, "trees": [group.as_json() for group in groups]})
+    else:
+        print_lines(due_lines(groups, on, args.days), args)
+    return 0
+
+
+def record_command(args: Namespace) -> int:
+    """The tree's history by season, newest first unless asked."""
+    from benchmate.telling.story import matching, story_lines
+
+    house = house_of(args)
+    garden = garden_of(house)
+    on = today_of(getattr(args, "on", None))
+    tree = garden.find(args.tree)
+    entries = garden.entries(tree)
+    start, end = _bound(args.start, 0), _bound(args.end, 1)
+    if args.work or args.kind or start or end:
+        kinds = (args.kind,) if args.kind else ()
+        entries = tuple(matching(entries, work=args.work, kinds=kinds, start=start, end=end))
+    if wants_json(args):
+        row = {"name": tree.name, "folder": tree.folder, "species": tree.species, "origin": tree.origin}
+        row |= {"phase": tree.phase, "health": tree.health, "since": tree.since.isoformat() if tree.since else None}
+        row |= {"pot": dict(tree.pot) or None, "size": dict(tree.size) or None}
+        told = {key: value for key, value in row.items() if value is not None}
+        print_json({"tree": told, "entries": [entry_json(entry) for entry in entries]})
+        return 0
+    place = house.place
+    print_lines(
+        story_lines(tree, entries, on, southern=place.southern, newest_first=not args.oldest, units=place.units), args
+    )
+    return 0
+
+
+def _bound(words: str | None, end: int) -> object:
+    if words is None:
+        return None
+    span = span_of(words)
+    if span is None:
+        raise UserError(f"{words!r} is no day, month or year; write it as 2026-06-14, 2026-06 or 2026")
+    return span[end]
+
+
+def check_command(args: Namespace) -> int:
+    """The garden's files: silence where all is well."""
+    from benchmate.garden import check_garden
+
+    house = house_of(args)
+    garden_of(house)
+    faults = sorted(check_garden(house.folder))
+    if wants_json(args):
+        print_json({"faults": [fault.as_json() for fault in faults]})
+    else:
+        for fault in faults:
+            print(fault)
+    return 1 if faults else 0
+
+
+def plan_command(args: Namespace) -> int:
+    """Work laid out over coming seasons."""
+    from benchmate.planning.plan import plan_tree
+    from benchmate.telling.planned import plan_json, plan_lines
+
+    house = house_of(args)
+    tree = garden_of(house).find(args.tree)
+    on = today_of(getattr(args, "on", None))
+    if not 1 <= args.years <= 20:
+        raise UserError(f"--years {args.years} cannot be planned; give 1 to 20")
+    plan = plan_tree(tree, house.entries(tree), house.place, on, args.years, house.book)
+    if wants_json(args):
+        print_json(plan_json(plan))
+    else:
+        print_lines(plan_lines(plan, on), args)
+    return 0
+
+
+def calendar_command(args: Namespace) -> int:
+    """What is due as iCalendar."""
+    from benchmate.telling.calendar import calendar_text
+
+    house = house_of(args)
+    garden = garden_of(house)
+    on = today_of(getattr(args, "on", None))
+    rows = [(tree, garden.follow_ups(tree)) for tree in garden.trees()]
+    write_out(calendar_text(rows, on), args.out)
+    if args.out:
+        print_lines([Line(f"{sum(len(found) for _, found in rows)} events written to {args.out}.", ANSWER)], args)
+    return 0
+
+
+def sheet_command(args: Namespace) -> int:
+    """The tree on one page."""
+    from benchmate.telling.page import page_text
+
+    house = house_of(args)
+    garden = garden_of(house)
+    tree = garden.find(args.tree)
+    on = today_of(getattr(args, "on", None))
+    write_out(page_text(tree, garden.entries(tree), garden.follow_ups(tree), house.place, on), args.out)
+    if args.out:
+        print_lines([Line(f"The page of {tree.name} is written to {args.out}.", ASIDE)], args)
+    return 0

@@ -1,0 +1,143 @@
+"""`say`, `hear`, `words` and `learn`: commands that take statements, or speak of them."""
+
+from __future__ import annotations
+
+import json
+import sys
+from argparse import Namespace
+from collections.abc import Iterator
+from pathlib import Path
+
+from benchmate.fault import UserError
+from benchmate.talk.commands.settings import house_of, print_json, print_lines, wants_json
+from benchmate.talk.house import MISSED, House, today_of
+from benchmate.telling.lines import ANSWER, ASIDE, REASON, Line
+
+
+def say(args: Namespace) -> int:
+    """One statement, one answer; or statement after statement from standard input."""
+    from benchmate.talk.bench import Bench
+    from benchmate.telling import as_json, lay, tell
+
+    many = args.text == "-"
+    on = today_of(getattr(args, "on", None))
+    bench = Bench(house_of(args), on, tree=args.tree, dry=args.dry, talking=many)
+    if many:
+        return _say_each(bench, args)
+    answer = bench.answer(args.text)
+    if wants_json(args):
+        print_json(as_json(answer, lay(tell(answer))))
+    else:
+        print_lines(tell(answer, plain=bool(getattr(args, "plain", False))), args)
+    return 0
+
+
+def _say_each(bench: object, args: Namespace) -> int:
+    from benchmate.talk.bench import Bench
+    from benchmate.talk.plain_loop import converse, piped_lines
+    from benchmate.talk.screen import screen_of
+    from benchmate.telling import Answer, as_json, lay, tell
+
+    assert isinstance(bench, Bench)
+    if not wants_json(args):
+        screen = screen_of(sys.stdout, plain=bool(getattr(args, "plain", False)))
+        return converse(bench.answer, piped_lines(), screen)
+    status = 0
+
+    def one_line(answer: Answer) -> str:
+        return json.dumps(as_json(answer, lay(tell(answer))), ensure_ascii=False)
+
+    for words in piped_lines():
+        if words.strip():
+            try:
+                print(one_line(bench.answer(words)), flush=True)
+            except UserError as error:
+                status = 1
+                print(f"benchmate: {error}", file=sys.stderr, flush=True)
+    return status
+
+
+def hear_command(args: Namespace) -> int:
+    """The reading alone. A file gives one reading a line, whatever its lines hold."""
+    from benchmate.talk.statement import checked
+    from benchmate.telling.heard import heard_lines
+
+    if (args.text is None) == (args.file is None):
+        raise UserError("say what is to be heard: a statement, - for standard input, or --file F")
+    on = today_of(getattr(args, "on", None))
+    house = house_of(args)
+    if args.file is not None or args.text == "-":
+        for words in _lines_of(args.file):
+            reading = house.hear(words, on)
+            if wants_json(args):
+                print_json(reading.as_json())
+            else:
+                print_lines(heard_lines(reading, on) or [Line("Nothing was understood.", ASIDE)], args)
+        return 0
+    reading = house.hear(checked(args.text), on)
+    if wants_json(args):
+        print_json(reading.as_json())
+    else:
+        print_lines(heard_lines(reading, on) or [Line("Nothing was understood.", ASIDE)], args)
+    return 0
+
+
+def _lines_of(path: str | None) -> Iterator[str]:
+    """Statements, one a line. Only line ends end a statement; bytes that are no UTF-8 are kept as marks."""
+    if path is None:
+        from benchmate.talk.plain_loop import piped_lines
+
+        yield from piped_lines()
+        return
+    try:
+        text = Path(path).read_bytes().decode("utf-8", errors="replace")
+    except OSError as error:
+        raise UserError(
+            f"{path}: {(error.strerror or 'it cannot be read').lower()}; name a file of statements"
+        ) from error
+    lines = text.replace("\r\n", "\n").split("\n")
+    yield from lines[:-1] if lines and not lines[-1] else lines
+
+
+def words_command(args: Namespace) -> int:
+    """Words that were not taken in, how often, and the line of TOML that would teach each."""
+    house = house_of(args)
+    rows = missed_words(house)
+    if wants_json(args):
+        print_json({"words": rows})
+        return 0
+    if not rows:
+        print_lines([Line("Every word so far was taken in, or none were kept.", ANSWER)], args)
+        return 0
+    lines = [Line(f"{len(rows)} {'word was' if len(rows) == 1 else 'words were'} not taken in.", ANSWER)]
+    for row in rows:
+        lines.append(Line(f'"{row["words"]}", {row["times"]} times, as in: {row["said"]}', REASON))
+        lines.append(Line(str(row["teach"]), REASON, "teach it: ", 2))
+    where = house.folder / "rules" / "words" / "mine.toml" if house.folder else "rules/words/mine.toml"
+    lines.append(Line(f"Put such lines into {where}, with a term of the bench in place of the dots.", ASIDE))
+    print_lines(lines, args)
+    return 0
+
+
+def missed_words(house: House) -> list[dict[str, object]]:
+    """The words in GARDEN/.benchmate/missed.txt that the lexicon still does not know, the most frequent first."""
+    path = house.folder / ".benchmate" / MISSED if house.folder else None
+    if path is None or not path.is_file():
+        return []
+    found: dict[str, dict[str, object]] = {}
+    for line in path.read_text(encoding="utf-8", errors="replace").splitlines():
+        day, _, rest = line.partition("\t")
+        missed, _, said = rest.partition("\t")
+        for words in filter(None, missed.split(" | ")):
+            row = found.setdefault(words.casefold(), {"words": words, "times": 0, "said": said, "last": day})
+            row["times"] = int(str(row["times"])) + 1
+            row["last"] = day
+            row["teach"] = f'{json.dumps(words.casefold(), ensure_ascii=False)} = "..."'
+    return sorted(found.values(), key=lambda row: -int(str(row["times"])))
+
+
+def learn_command(args: Namespace) -> int:
+    """Five minutes at the bench with a copy of the demo garden."""
+    from benchmate.talk.learning import learn
+
+    return learn(args)
