@@ -9,10 +9,11 @@ from benchmate.garden.record import Place
 from benchmate.hearing.reading import Reading, Spot
 from benchmate.practice.advice import ASK, AVOID, GO, HOLD, Advice, Ask, Option
 from benchmate.practice.allowance import dose_left
-from benchmate.practice.almanac import Almanac
+from benchmate.practice.almanac import almanac_for
 from benchmate.practice.asks import choose_asks
 from benchmate.practice.book import RuleBook
 from benchmate.practice.facts import Facts
+from benchmate.practice.gather import said_traits
 from benchmate.practice.match import Matcher
 from benchmate.practice.options import (
     MOST_OFFERED,
@@ -32,7 +33,7 @@ _RANK = {GO: 0, ASK: 1, HOLD: 2, AVOID: 3}
 
 def advise(reading: Reading, facts: Facts, book: RuleBook, place: Place, on: dt.date) -> Advice:
     """The whole answer to one statement. Doing nothing is always among the options."""
-    matcher = Matcher(book, facts, Almanac(on, place, facts.entry, book.seasons))
+    matcher = Matcher(book, facts, almanac_for(on, place, facts.entry, book.seasons, said_traits(facts)))
     spoken = spoken_targets(reading, book)
     rows = [one for target in spoken for one in weigh_with_spared(target, matcher)]
     if wants_offers(reading, spoken):
@@ -46,7 +47,9 @@ def advise(reading: Reading, facts: Facts, book: RuleBook, place: Place, on: dt.
     if not asked and not asks:
         asks = _what_tree(reading, facts, book, rows)
     left, cap = dose_left(matcher) if facts.taxon or facts.tree else (None, None)
-    assumed = [*facts.assumed, *(one.allowance.assumed for one in rows if one.allowance.assumed)]
+    assumed = [one.allowance.assumed for one in rows if one.allowance.assumed]
+    if facts.stage_assumed and any(_rests_on_stage(one) for one in rows):
+        assumed.insert(0, facts.stage_assumed)
     if cap and cap.assumed:
         assumed.append(cap.assumed)
     return Advice(
@@ -113,6 +116,17 @@ def _rank(one: Weighed) -> tuple[int, int, int, int]:
     option: Option = one.option
     order = {ASKED: 0, DECIDED: 0, DONE: 0, OFFERED: 1}
     return _RANK[option.verdict], -option.weight, order.get(one.target.how, 2), 0 if option.rest else 1
+
+
+def _rests_on_stage(one: Weighed) -> bool:
+    """Whether a rule that spoke, or that may yet, looked at the stage."""
+    return any(
+        test.kind in ("stage", "flush")
+        for result in (*one.spoke, *one.open)
+        for clause in result.rule.condition
+        for tests in clause
+        for test in tests
+    )
 
 
 def _what_tree(reading: Reading, facts: Facts, book: RuleBook, rows: list[Weighed]) -> tuple[Ask, ...]:

@@ -49,7 +49,7 @@ def allowance(target: Target, matcher: Matcher) -> Allowance:
         return NO_BUDGET
     over = matcher.book.budget.get("over", {})
     too_much = (str(over.get("caution", "over-dose")),)
-    opens = matcher.almanac.next_season() if cap.share > 0 and taken > 0 else None
+    opens = matcher.almanac.next_season(matcher.almanac.on) if cap.share > 0 and taken > 0 else None
     if said and share is not None and taken + share > cap.share + 1e-6:
         far = taken + share > cap.share + float(over.get("margin", 0.0)) + 1e-6
         verdict = AVOID if far else HOLD

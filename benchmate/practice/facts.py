@@ -84,6 +84,7 @@ class Facts:
     known: kind -> facts. done: work from record and statement, latest first. measures: what was said or recorded of the
     whole tree or of what is asked about. tree: its name in the garden, or None for a bare species; with a tree the
     record is closed: work that it does not hold was not done. season_start: first day of the growing season `on` is in.
+    stage_assumed: what was taken from the date, in words.
     """
 
     on: dt.date
@@ -95,7 +96,7 @@ class Facts:
     tree: str | None = None
     since: dt.date | None = None
     season_start: dt.date | None = None
-    assumed: tuple[str, ...] = ()
+    stage_assumed: str | None = None
 
     def first(self, kind: str) -> Known | None:
         """The strongest fact of a kind that is not a denial, or None."""

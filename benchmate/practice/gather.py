@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 
 from benchmate.garden.record import Entry, Place, Tree
 from benchmate.hearing.reading import Fact, Reading
-from benchmate.practice.almanac import Almanac
+from benchmate.practice.almanac import almanac_for
 from benchmate.practice.book import RuleBook
 from benchmate.practice.facts import SAID, Done, Facts, Known
 from benchmate.practice.recorded import came_by, done_in, from_tree, left_behind, seen_in, standing
@@ -47,12 +47,11 @@ def gather(
     species = facts.first("species")
     taxon = str(species.value) if species else None
     entry = taxon_entry(taxon, book.taxa) if taxon else {}
-    almanac = Almanac(on, place, entry, book.seasons)
-    start = almanac.season_start()
-    stages, flush, assumed = stage_facts(facts, almanac)
-    groups["stage"] = list(stages)
-    if flush:
-        groups["flush"] = [*groups.get("flush", []), *flush]
+    almanac = almanac_for(on, place, entry, book.seasons, said_traits(facts))
+    start = almanac.season_start
+    stages = stage_facts(facts, almanac)
+    groups["stage"] = list(stages.stages)
+    groups["flush"] = [*groups.get("flush", []), *stages.flush]
     return Facts(
         on=on,
         known={kind: tuple(rows) for kind, rows in groups.items() if rows},
@@ -63,8 +62,14 @@ def gather(
         tree=tree.name if tree else None,
         since=tree.since if tree else None,
         season_start=start,
-        assumed=assumed,
+        stage_assumed=stages.assumed,
     )
+
+
+def said_traits(facts: Facts) -> dict[str, str]:
+    """What the grower says that the tree is by kind, as trait -> value; groups are no traits."""
+    pairs = [str(known.value).partition(":") for known in facts.of("trait") if not known.denied]
+    return {name: value for name, _, value in reversed(pairs) if name != "group"}
 
 
 def _said(fact: Fact) -> Known:

@@ -11,7 +11,7 @@ from benchmate.hearing.reading import Spot
 from benchmate.practice.almanac import Almanac
 from benchmate.practice.book import Rule, RuleBook
 from benchmate.practice.condition import SINGLE, Clause, Test
-from benchmate.practice.facts import Facts
+from benchmate.practice.facts import SAID, Facts
 from benchmate.practice.gates import open_keys
 from benchmate.practice.quantity import quantity
 from benchmate.practice.target import Target, eval_spot
@@ -146,6 +146,8 @@ class Matcher:
             return "species"
         if test.kind == "trait":
             return "species" if self.facts.taxon is None else "trait"
+        if test.kind == "stage" and any(known.origin == SAID for known in self.facts.of("stage")):
+            return "further stage"  # what the grower said leaves it open, and asking again would not help
         return test.kind
 
     def _known_words(self, clause: Clause) -> str:
@@ -187,4 +189,6 @@ def clause_words(clause: Clause) -> str:
 
 
 def _number(value: float) -> str:
-    return "no frost" if value == float("inf") else f"{value:g}" if value == round(value) else f"{value:.2f}"
+    if value in (float("inf"), float("-inf")):
+        return "no frost"
+    return f"{value:g}" if value == round(value) else f"{value:.2f}"

@@ -1,14 +1,86 @@
-"""The growth stage: what was said of it, else what was seen lately, else what the date suggests. The date never
-decides."""
+"""The growth stage: what was said of it, else what was seen lately, else what the date suggests.
+
+The date only suggests: what comes of it is marked as taken from the date, is told, and gives way to any word.
+"""
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
 from benchmate.practice.almanac import Almanac
-from benchmate.practice.facts import Facts, Known
-
-StageFacts = tuple[tuple[Known, ...], tuple[Known, ...], tuple[str, ...]]
+from benchmate.practice.facts import SAID, SEASON, Facts, Known
 
 
-def stage_facts(facts: Facts, almanac: Almanac) -> StageFacts:
-    """Stage facts with a truth for every stage that can be told, a flush where one follows, and what was assumed."""
-    return facts.of("stage"), (), ()
+@dataclass(frozen=True, slots=True)
+class Stages:
+    """stages: a truth for every stage that can be told. flush: what follows for the flush. assumed: what was taken from
+    the date, in words, or None."""
+
+    stages: tuple[Known, ...]
+    flush: tuple[Known, ...] = ()
+    assumed: str | None = None
+
+
+def stage_facts(facts: Facts, almanac: Almanac) -> Stages:
+    """Stage and flush as far as statement, record and date tell them."""
+    told = facts.of("stage")
+    # what was said of the stage is said of now; what the record saw yields to it as a whole
+    basis = [known for known in told if known.origin == SAID] or list(told)
+    seen = [known for known in basis if not known.denied]
+    denied = {known.value for known in basis if known.denied}
+    out = [*basis]
+    guess = almanac.guess
+    flush = facts.first("flush")
+    if seen:
+        out += _implied(seen, almanac, denied)
+    fits = guess is not None and _agrees(guess.stage, guess.flush, seen, denied, flush, almanac)
+    assumed = None
+    if guess is not None and fits:
+        known = {one.value for one in out}
+        suggested = Known("stage", guess.stage, origin=SEASON)
+        rest = [suggested, *_implied([suggested], almanac, denied)]
+        if seen:
+            # beside a stage that was told the date may add what it allows, and rule nothing out
+            rest = [one for one in rest if not one.denied]
+        out += [one for one in rest if one.value not in known]
+        if not seen:
+            assumed = f"{guess.stage.replace('-', ' ')} is taken from the date, {guess.how}"
+    return Stages(tuple(out), _flush(facts, almanac, guess.flush if guess and fits else None), assumed)
+
+
+def _implied(seen: Sequence[Known], almanac: Almanac, denied: Iterable[object]) -> list[Known]:
+    """What the known stages say of all others. Where one rules out what another brings with it, it is so."""
+    out = []
+    held = {known.value for known in seen} | set(denied)
+    for stage in almanac.stages:
+        if stage in held:
+            continue
+        truths = [almanac.implied(str(known.value), stage) for known in seen]
+        if True in truths or False in truths:
+            out.append(Known("stage", stage, denied=True not in truths, origin=seen[0].origin, on=seen[0].on))
+    return out
+
+
+def _agrees(
+    stage: str,
+    flush: int | None,
+    seen: Sequence[Known],
+    denied: set[str | int],
+    said_flush: Known | None,
+    almanac: Almanac,
+) -> bool:
+    """Whether the date's suggestion can stand beside what is known."""
+    if said_flush and flush and said_flush.value != flush:
+        return False
+    if any(almanac.implied(stage, str(one)) for one in denied):
+        return False
+    return all(almanac.implied(str(known.value), stage) is not False for known in seen)
+
+
+def _flush(facts: Facts, almanac: Almanac, guessed: int | None) -> tuple[Known, ...]:
+    if facts.first("flush"):
+        return ()
+    if almanac.traits.get("flush") == "single":
+        return (Known("flush", 1, origin=SEASON),)
+    return (Known("flush", guessed, origin=SEASON),) if guessed else ()

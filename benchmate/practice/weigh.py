@@ -12,7 +12,7 @@ from benchmate.practice.allowance import Allowance, allowance
 from benchmate.practice.book import Rule
 from benchmate.practice.match import Matcher, Result
 from benchmate.practice.target import DONE, LEAVE, Target
-from benchmate.practice.window import closes_on, latest_opening
+from benchmate.practice.window import closes_on, latest_opening, trait_closes
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,6 +111,11 @@ def _closes(verdict: str, opens: dt.date | None, spoke: Sequence[Result], matche
         return None
     after = opens or matcher.almanac.on
     days = [closes_on(r.rule, after, matcher.facts, matcher.almanac, matcher.book) for r in spoke if r.rule.closes]
+    days += [
+        trait_closes(r.rule.opens, after, matcher.facts, matcher.almanac)
+        for r in spoke
+        if r.rule.opens and "trait" in r.rule.opens
+    ]
     told = [day for day in days if day and day >= after]
     return min(told).isoformat() if told else None
 

@@ -22,10 +22,16 @@ def closes_on(rule: Rule, after: dt.date, facts: Facts, almanac: Almanac, book: 
     if rule.closes is None:
         return None
     if "frost_days" in rule.closes:
-        days = dt.timedelta(days=int(rule.closes["frost_days"]))
-        frost = almanac.first_frost(after)
-        return None if frost is None else frost - days
+        return almanac.before_frost(int(rule.closes["frost_days"]), after)
+    if "trait" in rule.closes:
+        return trait_closes(rule.closes, after, facts, almanac)
     return _day(rule.closes, after, facts, almanac, book)
+
+
+def trait_closes(spec: Mapping[str, Any], after: dt.date, facts: Facts, almanac: Almanac) -> dt.date | None:
+    """When the taxon's own window that holds or next opens is over."""
+    window = almanac.window(facts.trait(str(spec["trait"])), after)
+    return window.closes if window else None
 
 
 def _day(spec: Mapping[str, Any], after: dt.date, facts: Facts, almanac: Almanac, book: RuleBook) -> dt.date | None:
@@ -36,7 +42,8 @@ def _day(spec: Mapping[str, Any], after: dt.date, facts: Facts, almanac: Almanac
     if "season" in spec:
         return almanac.next_season(after)
     if "trait" in spec:
-        return almanac.next_window(facts.trait(str(spec["trait"])), after)
+        window = almanac.window(facts.trait(str(spec["trait"])), after)
+        return max(window.opens, after) if window else None
     if "after" in spec:
         works = book.group(str(spec["after"]))
         days = [done.last for done in facts.done if done.work in works and not done.denied]

@@ -16,7 +16,8 @@ RULES = Path(__file__).parents[2] / "rules"
 
 def small_tables() -> dict:
     tables = {"practice/few.toml": tomllib.loads((HERE / "few_rules.toml").read_text())}
-    for name in ("practice/places.toml", "words/questions.toml"):
+    kept = ("practice/places.toml", "words/questions.toml")
+    for name in (*kept, *(f"seasons/{path.name}" for path in (RULES / "seasons").glob("*.toml"))):
         tables[name] = tomllib.loads((RULES / name).read_text())
     few = tables["practice/few.toml"]
     for taxon in few.pop("species"):

@@ -81,7 +81,7 @@ def test_a_hold_tells_when_it_is_lifted(book):
 
 
 def test_work_done_before_this_season_does_not_count(book):
-    for day, verdict in (("2025-10-20", "go"), ("2025-11-20", "hold"), ("2026-03-20", "hold")):
+    for day, verdict in (("2025-10-20", "go"), ("2025-12-05", "hold"), ("2026-03-20", "hold")):
         reading = ask("defoliate", Fact("health", "strong"))
         told = advice(book, reading, tree(), [done(day, "repot")])
         assert option(told, "defoliate").verdict == verdict, day

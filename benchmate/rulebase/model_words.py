@@ -1,0 +1,89 @@
+"""The shape of works, questions, the glossary and the word files that have tables of their own."""
+
+from __future__ import annotations
+
+from typing import Annotated, Any, Literal
+
+from pydantic import Field
+
+from benchmate.rulebase.model_rules import CapShape, CautionShape, RuleShape, Sentence, Shape, Share
+
+
+class WorkShape(Shape):
+    group: Literal["cutting", "shaping", "roots", "care", "none"]
+    takes: Literal["foliage", "root", "none"]
+    share: Share | None = None
+    heavy: bool = False
+    heavy_when: list[str] = Field(default=[])
+    says: list[str]
+    nouns: list[str] = Field(default=[])
+    part_named: list[str] = Field(default=[])
+    remind: Any = None
+
+
+class WorksFile(Shape):
+    work: dict[str, WorkShape]
+
+
+class QuestionsFile(Shape):
+    ask: dict[str, dict[str, str | list[str]]]
+
+
+class TermShape(Shape):
+    names: list[str] = Field(default=[])
+    says: Sentence
+
+
+class GlossaryFile(Shape):
+    term: dict[str, TermShape]
+
+
+class TraitWords(Shape):
+    says: list[str]
+
+
+class TraitsFile(Shape):
+    trait: dict[str, dict[str, TraitWords]]
+
+
+class StateShape(Shape):
+    says: list[str]
+    alone: str | None = None
+    on: str | None = None
+    of: dict[str, str] = Field(default={})
+
+
+class StatesFile(Shape):
+    state: dict[str, dict[str, Any]]
+
+
+class PracticeFile(Shape):
+    rule: list[RuleShape] = Field(default=[])
+
+
+class BudgetFile(PracticeFile):
+    cap: list[CapShape]
+    root_cap: list[CapShape]
+    unknown: dict[str, Any]
+    over: dict[str, Any]
+    serious: dict[str, Any]
+    apart: dict[str, Any]
+    free: dict[str, Any]
+
+
+class PlacesFile(Shape):
+    local: list[str]
+    whole_tree_works: list[str]
+    needs_object: list[str]
+    finding_part: dict[str, str]
+    work_part: dict[str, str]
+    holds: dict[str, list[str]]
+    kinds_of: dict[str, list[str]]
+    ends: dict[str, list[str]]
+    leaves_behind: dict[str, str]
+    ageing: dict[str, Annotated[int, Field(ge=0)]]
+    origin: dict[str, list[str]]
+
+
+class CautionsFile(Shape):
+    caution: dict[str, CautionShape]
