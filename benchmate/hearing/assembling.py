@@ -86,8 +86,8 @@ class Assembler:
 
     def _observe(self, clause: Clause, node: Node) -> None:
         self._see(clause, node.children[0])
-        says = [f for f in clause.facts if f.kind != "species"] or clause.measures or clause.candidates
-        clause.acts = ["observe"] if says or clause.facts else []
+        if not clause.acts and (clause.facts or clause.measures or clause.candidates):
+            clause.acts = ["observe"]
 
     def _see(self, clause: Clause, node: Node) -> None:
         """Walk the chain of phrases, auxiliaries and links from left to right."""
@@ -108,6 +108,8 @@ class Assembler:
                     subject = phrase if subject is None or phrase.parts or phrase.findings else subject
                 else:
                     self._linked(clause, phrase, link)
+                    if subject is not None and link.kind == "AT" and phrase.says_place_only:
+                        subject.side, subject.level = subject.side or phrase.side, subject.level or phrase.level
                 clause.phrase = clause.phrase or phrase
                 if phrase.called:
                     clause.tree = phrase.called
@@ -224,7 +226,7 @@ class Assembler:
             thing = subject
         shares = [p.share for _, p in phrases if p.share is not None]
         particles = [t.value for t in posts if t.kind == "PARTICLE"] + ["back" for t in posts if t.kind == "BACKTO"]
-        parts = [p for _, phrase in phrases for p in reversed(phrase.parts)] + (list(subject.parts) if subject else [])
+        parts = _telling_parts(phrases) + (list(subject.parts) if subject else [])
         name = work_of(self.lexicon, verb.value, particles, parts, bool(shares))
         if name is None:
             clause.idle.append(verb)
@@ -526,6 +528,12 @@ class Assembler:
                     clause.work = [Work("check", Spot(clause.phrase.shown_part, clause.phrase.side, clause.phrase.level))]
         clause.acts = ["remind"]
         clause.work = [replace(work, done=None) for work in clause.work]
+
+
+def _telling_parts(phrases: Sequence[tuple[Token | None, Phrase]]) -> list[str]:
+    """The parts that help to tell the work: those of the object, of "a third of the roots", and helpers ("the ~shade")."""
+    outright = [p for link, phrase in phrases if link is None or link.kind == "OF" for p in reversed(phrase.parts)]
+    return outright + [p for link, phrase in phrases if link is not None for p in phrase.parts if p.startswith(HIDDEN)]
 
 
 def _within(on: str, when: str) -> bool:

@@ -89,7 +89,7 @@ def _iso(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
 
 def _named_day(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
     for length in (4, 3, 2, 1):
-        shift = dw.day.get(tuple(words[at : at + length]))
+        shift = dw.day.get(tuple(words[at : at + length])) if at + length <= len(words) else None
         if shift is not None:
             day = (dw.on + dt.timedelta(days=shift)).isoformat()
             yield When(at + length, day, day)

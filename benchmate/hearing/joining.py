@@ -51,6 +51,9 @@ def _settled_acts(acts: list[str], clauses: Sequence[Clause]) -> list[str]:
     telling = [c for c in clauses if "observe" in c.acts and (c.measures or c.candidates or any(f.kind != "species" for f in c.facts))]
     if not telling and len(acts) > 1:
         acts = [act for act in acts if act != "observe"]
+    if "decide" in acts and all(work.done is None for c in clauses if c.topic == "compare" or "or" in c.joined for work in c.work):
+        compared = any(c.topic == "compare" for c in clauses)
+        acts = [act for act in acts if not (compared and act == "decide")]
     return acts
 
 

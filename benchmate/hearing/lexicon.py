@@ -137,10 +137,14 @@ class _Builder:
                 self.add(phrase, "QFIGURE", figure)
 
     def add_species(self) -> None:
-        for path, table in self.tables.items():
-            if path.startswith("species/") and "taxon" in table:
-                for name in [table["taxon"], *table.get("names", [])]:
-                    self.add(name, "SPECIES", table["taxon"])
+        taxa = [table for path, table in self.tables.items() if path.startswith("species/") and "taxon" in table]
+        for table in taxa:
+            for name in table.get("names", []):
+                self.add(name, "SPECIES", table["taxon"])
+        given = {name.lower() for table in taxa for name in table.get("names", [])}
+        for table in taxa:  # a genus whose bare name means one species in the trade ("liquidambar") leaves it to that
+            if table["taxon"].lower() not in given:
+                self.add(table["taxon"], "SPECIES", table["taxon"])
 
     def add_works(self) -> None:
         verbs: set[str] = set()

@@ -17,6 +17,7 @@ from .values import ValueWords, spot_values
 from .words import Word
 
 TERM, SEPARATOR, NAMED = 1.0, 0.5, 0.8
+HELPER = 0.3  # a part that only helps to tell the work yields to the verb of the same word
 SAME = 0.1  # "'s" for "is" or "has"
 JOINED, HEARD, SLIP, SLIP_PER_EDIT = 3.0, 7.0, 8.0, 4.0
 WORDS_START, WORDS_EACH = 5.0, 2.0
@@ -59,9 +60,10 @@ class Spotter:
         lattice: list[list[Token]] = [[] for _ in words]
         alternatives = [list(self._alternatives(words, at)) for at in range(len(words))]
         named = {tuple(self.lexicon.split(name)): name for name in names}
-        best = [options[0].word if len(options) == 1 else self._likeliest(options) for options in alternatives]
-        guesses = [next((o.guess for o in options if o.word == b and o.end == at + 1), None)
-                   for at, (b, options) in enumerate(zip(best, alternatives, strict=True))]
+        readings = [self._likeliest(options) for options in alternatives]
+        variants = [[options[min(choice, len(options) - 1)] for options in readings] for choice in (0, 1)]
+        if variants[0] == variants[1]:
+            variants.pop()
         for at in range(len(words)):
             found: dict[tuple[str, str, int], Token] = {}
             for token in self._terms(alternatives, at):
@@ -69,9 +71,10 @@ class Spotter:
                 if key not in found or token.cost < found[key].cost:
                     found[key] = token
             lattice[at] += found.values()
-            for token in self._worth(best, dates, at):
-                rests_on = tuple(g for g in guesses[at : token.end] if g is not None)
-                lattice[at].append(Token(token.kind, token.value, at, token.end, token.cost + SLIP * len(rests_on), rests_on))
+            for variant in variants:
+                for token in self._worth([option.word for option in variant], dates, at):
+                    rests_on = tuple(o.guess for o in variant[at : token.end] if o.guess is not None)
+                    lattice[at].append(Token(token.kind, token.value, at, token.end, token.cost + SLIP * len(rests_on), rests_on))
             for key, name in named.items():
                 if tuple(w.text for w in words[at : at + len(key)]) == key:
                     lattice[at].append(Token("NAME", name, at, at + len(key), NAMED))
@@ -87,21 +90,25 @@ class Spotter:
             yield _Alternative(full, at + 1, SAME)
         if at + 1 < len(words):
             joined = word.text + words[at + 1].text
+            heard, span = f"{word.text} {words[at + 1].text}", (word.start, words[at + 1].end)
             if len(joined) >= 6 and joined.isalpha() and joined in self.lexicon.known:
-                heard = f"{word.text} {words[at + 1].text}"
-                yield _Alternative(joined, at + 2, JOINED, Guess(heard, joined, 0.95, (word.start, words[at + 1].end)))
+                yield _Alternative(joined, at + 2, JOINED, Guess(heard, joined, 0.95, span))
+            elif word.text not in self.lexicon.known or words[at + 1].text not in self.lexicon.known:
+                for meant, edits in self.slips(joined)[:1]:
+                    yield _Alternative(meant, at + 2, SLIP + SLIP_PER_EDIT * edits, Guess(heard, meant, 1 - edits / len(joined), span))
         for meant in self.lexicon.heard.get(word.text, ()):
             yield _Alternative(meant, at + 1, HEARD, Guess(word.text, meant, 0.8, (word.start, word.end)))
         for meant, edits in self.slips(word.text):
             likeness = 1 - edits / max(len(meant), len(word.text))
             yield _Alternative(meant, at + 1, SLIP + SLIP_PER_EDIT * edits, Guess(word.text, meant, likeness, (word.start, word.end)))
 
-    def _likeliest(self, options: Sequence[_Alternative]) -> str:
+    def _likeliest(self, options: Sequence[_Alternative]) -> list[_Alternative]:
+        """The one or two best words here, for numbers and dates."""
         first = options[0]
         if first.word in self.lexicon.known or first.word[0].isdigit():
-            return first.word
-        single = [o for o in options if o.end == first.end]
-        return min(single[1:], key=lambda o: o.cost).word if len(single) > 1 else first.word
+            return [first]
+        single = sorted((o for o in options[1:] if o.end == first.end), key=lambda o: o.cost)
+        return single[:2] or [first]
 
     def slips(self, word: str) -> list[tuple[str, int]]:
         """(known word, edits) for a word that the lexicon does not know; none for short or ordinary words.
@@ -133,6 +140,8 @@ class Spotter:
             node, place, cost, guesses, said = stack.pop()
             for kind, value in node.get(END, ()):
                 price = (SEPARATOR if kind == "SEP" else TERM) + rare.get(f"{' '.join(said)} {kind}", 0.0)
+                if kind == "PART" and value.startswith("~"):
+                    price += HELPER
                 marked = tuple(
                     Guess(g.heard, g.taken, g.likeness, g.span, kind in GRAVE) for g in guesses
                 ) if guesses else ()
