@@ -60,9 +60,13 @@ class House:
         def build() -> Mapping[str, Any]:
             from benchmate.practice.compile import compile_book
 
-            return plain(book_as_plain(compile_book(self.tables.tables, self.lexicon, self.tables.place_of)))
+            whole: Mapping[str, Any] = plain(
+                book_as_plain(compile_book(self.tables.tables, self.lexicon, self.tables.place_of))
+            )
+            return whole
 
-        return book_from_plain(self._compiled("book", build))
+        book: RuleBook = book_from_plain(self._compiled("book", build))
+        return book
 
     @cached_property
     def figure_tables(self) -> Mapping[str, Any]:

@@ -18,10 +18,11 @@ def tell_answer(answer: Answer, screen: Screen) -> str:
     return screen.lay(tell(answer, plain=screen.plain))
 
 
-def converse(ask: Ask, statements: Iterator[str], screen: Screen) -> int:
+def converse(ask: Ask, statements: Iterator[str], screen: Screen | Callable[[], Screen]) -> int:
     """Answer statement after statement until they end or the grower leaves. Gives 1 if one of them was at fault.
 
     A statement at fault costs one line on standard error, and the talk goes on. An empty line does nothing.
+    screen: how answers are laid; asked anew each time where it may change its width.
     """
     status = 0
     for statement in statements:
@@ -34,7 +35,7 @@ def converse(ask: Ask, statements: Iterator[str], screen: Screen) -> int:
             sys.stdout.flush()
             print(f"benchmate: {escape(str(error))}", file=sys.stderr, flush=True)
             continue
-        print(tell_answer(answer, screen), flush=True)
+        print(tell_answer(answer, screen if isinstance(screen, Screen) else screen()), flush=True)
         print(flush=True)
         if answer.ends:
             break

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from benchmate.garden.record import Tree
 from benchmate.hearing.reading import Reading
@@ -12,7 +12,6 @@ from benchmate.practice import gather
 from benchmate.practice.advice import Advice
 from benchmate.practice.facts import Facts
 from benchmate.talk.which_tree import is_of, species_said
-from benchmate.telling.wording import list_words
 
 if TYPE_CHECKING:
     from benchmate.talk.turns import Turn
@@ -29,14 +28,14 @@ def facts_of(turn: Turn, reading: Reading, tree: Tree | None) -> Facts:
 
 def advise(turn: Turn) -> None:
     """Advice on what was seen, done or asked."""
-    reading, house = turn.reading, turn.house
+    reading = turn.reading
     if reading.topic == "what-if":
         _what_if(turn)
         return
     if reading.topic == "why" and not reading.work and not reading.facts:
         _why(turn)
         return
-    turn.advice = weigh_options(reading, facts_of(turn, reading, turn.tree), house.book, house.place, turn.on)
+    turn.advice = _weighed(turn, reading)
 
 
 def answer(turn: Turn) -> None:
@@ -143,56 +142,38 @@ def _plan(turn: Turn) -> None:
 
 
 def _why(turn: Turn) -> None:
-    """ "Why?" of what was just advised: every reason of the best option, and what stands against the others."""
+    """ "Why?" of what was just advised: the chain from facts and rules to the verdict of the best option."""
+    from benchmate.practice.explain import explain
+    from benchmate.telling.depth import explanation_lines
+
     offered = turn.before.advice
     if offered is None or not offered.options:
         turn.says.append("Nothing was advised before in this talk; ask about a work, as in: why not wire it")
         return
-    turn.advice = offered
-    best = offered.options[0]
-    reasons = [reason.says for reason in (*best.because, *best.against)]
-    facts = [fact for reason in (*best.because, *best.against) for fact in reason.rests_on]
-    turn.says.append(f"Because: {' '.join(reasons[:3])}" if reasons else "No rule speaks for it or against it")
-    if facts:
-        turn.says.append(f"This rests on: {list_words(list(dict.fromkeys(facts)))}.")
+    denied = "not" in turn.reading.said.casefold().split()
+    turn.lines += explanation_lines(explain(offered, deny=denied), turn.on, turn.house.book.sources)
+    turn.advice = replace(offered, options=(), asks=(), cautions=())
 
 
 def _what_if(turn: Turn) -> None:
-    """The advice as it would be, and what that changes."""
-    house, reading, before = turn.house, turn.reading, turn.before
-    asked = reading
-    if not reading.work and before.advice:
-        asked = replace(reading, work=before.advice.reading.work)
-    now = replace(asked, facts=())
-    was = weigh_options(now, facts_of(turn, now, turn.tree), house.book, house.place, turn.on)
-    turn.advice = weigh_options(asked, facts_of(turn, asked, turn.tree), house.book, house.place, turn.on)
-    changed = changes(was, turn.advice)
-    turn.says += changed or ["Nothing would change"]
+    """The advice as it would be, and what that changes. What is only supposed is not kept as known."""
+    from benchmate.practice.what_if import supposed, what_if
+    from benchmate.telling.changed import change_words
+
+    house, before = turn.house, turn.before
+    asked = before.advice.reading if before.advice else replace(turn.reading, facts=(), topic="may")
+    if before.advice is None or (turn.reading.work and before.advice.tree != (turn.tree.name if turn.tree else None)):
+        asked = replace(turn.reading, facts=(), topic="may")
+    now = supposed(asked, turn.reading)
+    if not turn.reading.facts and turn.reading.work:
+        turn.advice = _weighed(turn, now)
+        return
+    was = _weighed(turn, replace(asked, work=now.work))
+    changed = what_if(was, _weighed(turn, now))
+    turn.advice = changed.advice
+    turn.says += change_words(changed, turn.on, house.book.cautions)
 
 
-def changes(was: Advice, now: Advice) -> list[str]:
-    """What differs between two advices, option by option."""
-    from benchmate.telling.options import option_words, verdict_words
-
-    def keyed(advice: Advice) -> dict[Any, Any]:
-        return {(option.work, option.spot, option.rest): option for option in advice.options}
-
-    old, new = keyed(was), keyed(now)
-    said = []
-    for key, option in new.items():
-        before = old.get(key)
-        on = now_day(now)
-        words = option_words(option)
-        if before is None:
-            said.append(f"{words} would come up: {verdict_words(option, on)}")
-        elif before.verdict != option.verdict:
-            said.append(f"{words} would be {verdict_words(option, on)} instead of {verdict_words(before, on)}")
-    said += [f"{option_words(option)} would fall away" for key, option in old.items() if key not in new]
-    return said
-
-
-def now_day(advice: Advice) -> Any:
-    """The day of an advice."""
-    import datetime as dt
-
-    return dt.date.fromisoformat(advice.on)
+def _weighed(turn: Turn, reading: Reading) -> Advice:
+    house = turn.house
+    return weigh_options(reading, facts_of(turn, reading, turn.tree), house.book, house.place, turn.on)

@@ -14,6 +14,7 @@ from benchmate.talk.decide import entries_of, picked_entry
 from benchmate.talk.refer import resolve
 from benchmate.talk.which_tree import Meant, meant_tree, species_said, which
 from benchmate.telling.answer import Answer
+from benchmate.telling.lines import Line
 from benchmate.telling.options import option_words
 from benchmate.telling.story import tree_words
 
@@ -53,6 +54,7 @@ class Turn:
         self.aside: list[str] = []
         self.asks: list[Ask] = []
         self.found: list[Any] = []
+        self.lines: list[Line] = []
         self.to_log: list[tuple[Tree, tuple[Entry, ...]]] = []
         self.logged: list[tuple[str, Entry]] = []
         self.confirm: str | None = None
@@ -279,6 +281,7 @@ class Turn:
             self.house.place.units,
             "leave" in self.acts,
             tuple(self.found),
+            tuple(self.lines),
         )
 
     def kept(self) -> Context:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Mapping, Sequence
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from benchmate.practice.advice import Advice, Option, Reason, Trace
 from benchmate.telling import lines as role
@@ -12,12 +12,16 @@ from benchmate.telling.lines import Line
 from benchmate.telling.options import amount_words, option_words, verdict_words
 from benchmate.telling.wording import sentence
 
+if TYPE_CHECKING:
+    from benchmate.practice.explain import Explanation
+
 _MARK = {
     "published": "published",
     "practice": "a fact of the trade, no source",
     "memory": "from memory, not looked up",
 }
 _TRUTH = {True: "holds", False: "does not hold", None: "not known"}
+_MOST_LINKS = 8
 Sources = Mapping[str, Mapping[str, Any]]
 
 
@@ -80,6 +84,27 @@ def _whole_reason(reason: Reason, sign: str, sources: Sources) -> list[Line]:
             if words
         ),
     ]
+
+
+def explanation_lines(explained: Explanation, on: dt.date, sources: Sources, units: str = "metric") -> list[Line]:
+    """Why an option has its verdict: the rules that spoke, those silenced or waiting, what would lift it."""
+    option = explained.option
+    if option is None:
+        return [Line("Nothing of that kind was weighed.", role.ANSWER)]
+    words = option_words(option, units)
+    lines = [Line(f"{words[:1].upper()}{words[1:]}: {verdict_words(option, on)}.", role.ANSWER)]
+    for link in explained.links[:_MOST_LINKS]:
+        if link.reason:
+            sign = {"for": "+ ", "against": "- "}.get(link.side, "  ")
+            lines += _whole_reason(link.reason, sign, sources)
+        elif link.side == "silenced":
+            lines.append(Line(f"silenced by {link.silenced_by}.", role.REASON, f"{link.rule}: ", 3))
+        elif link.side == "open":
+            lines.append(Line(f"not known: {link.by}.", role.REASON, f"{link.rule}: ", 3))
+    if explained.facts:
+        lines.append(Line(f"{'; '.join(explained.facts)}.", role.ASIDE, "Known: "))
+    lines += [Line(sentence(lift), role.ASIDE, "It would change: ") for lift in explained.lifts[:3]]
+    return lines
 
 
 def trace_lines(trace: Sequence[Trace], *, most: int = 20) -> list[Line]:

@@ -12,7 +12,7 @@ from benchmate.telling.lines import Line
 from benchmate.telling.wording import part_words, sentence, work_words
 
 if TYPE_CHECKING:
-    from benchmate.garden.due import Due, DueTree
+    from benchmate.garden import Due, DueTree
 
 
 def due_lines(groups: Sequence[DueTree], on: dt.date, days: int) -> list[Line]:

@@ -32,7 +32,8 @@ def option_lines(
     for sign, reasons in sides if option.verdict != GO else sides[::-1]:
         lines += [reason_line(reason, sign) for reason in reasons[:most]]
         if len(reasons) > most:
-            lines.append(Line(f'{len(reasons) - most} more: say "why {number}".', role.REASON, sign, 3))
+            more = f"{len(reasons) - most} more {'for' if reasons is option.because else 'against'} it"
+            lines.append(Line(f'({more}: say "why {number}".)', role.REASON, indent=3))
     lines += [Line(words, role.REASON, indent=3) for words in amount_words(option, units)]
     for follow in option.follow[:most]:
         when = day_of(follow.on)

@@ -1,7 +1,8 @@
-"""`due`, `plan`, `record`, `check`, `calendar`, `sheet`: commands about the garden's files."""
+"""`due`, `record`, `check`, `calendar`: commands about the garden's files."""
 
 from __future__ import annotations
 
+import datetime as dt
 from argparse import Namespace
 from typing import TYPE_CHECKING
 
@@ -10,7 +11,7 @@ from benchmate.talk.commands.settings import house_of, print_json, print_lines, 
 from benchmate.talk.dates import span_of
 from benchmate.talk.house import House, today_of
 from benchmate.telling.answer import entry_json
-from benchmate.telling.lines import ANSWER, ASIDE, Line
+from benchmate.telling.lines import ANSWER, Line
 
 if TYPE_CHECKING:
     from benchmate.garden import Garden
@@ -53,7 +54,12 @@ def record_command(args: Namespace) -> int:
         kinds = (args.kind,) if args.kind else ()
         entries = tuple(matching(entries, work=args.work, kinds=kinds, start=start, end=end))
     if wants_json(args):
-        row = {"name": tree.name, "folder": tree.folder, "species": tree.species, "origin": tree.origin}
+        row: dict[str, object] = {
+            "name": tree.name,
+            "folder": tree.folder,
+            "species": tree.species,
+            "origin": tree.origin,
+        }
         row |= {"phase": tree.phase, "health": tree.health, "since": tree.since.isoformat() if tree.since else None}
         row |= {"pot": dict(tree.pot) or None, "size": dict(tree.size) or None}
         told = {key: value for key, value in row.items() if value is not None}
@@ -66,7 +72,7 @@ def record_command(args: Namespace) -> int:
     return 0
 
 
-def _bound(words: str | None, end: int) -> object:
+def _bound(words: str | None, end: int) -> dt.date | None:
     if words is None:
         return None
     span = span_of(words)
@@ -80,32 +86,13 @@ def check_command(args: Namespace) -> int:
     from benchmate.garden import check_garden
 
     house = house_of(args)
-    garden_of(house)
-    faults = sorted(check_garden(house.folder))
+    faults = sorted(check_garden(garden_of(house).path))
     if wants_json(args):
         print_json({"faults": [fault.as_json() for fault in faults]})
     else:
         for fault in faults:
             print(fault)
     return 1 if faults else 0
-
-
-def plan_command(args: Namespace) -> int:
-    """Work laid out over coming seasons."""
-    from benchmate.planning.plan import plan_tree
-    from benchmate.telling.planned import plan_json, plan_lines
-
-    house = house_of(args)
-    tree = garden_of(house).find(args.tree)
-    on = today_of(getattr(args, "on", None))
-    if not 1 <= args.years <= 20:
-        raise UserError(f"--years {args.years} cannot be planned; give 1 to 20")
-    plan = plan_tree(tree, house.entries(tree), house.place, on, args.years, house.book)
-    if wants_json(args):
-        print_json(plan_json(plan))
-    else:
-        print_lines(plan_lines(plan, on), args)
-    return 0
 
 
 def calendar_command(args: Namespace) -> int:
@@ -118,19 +105,6 @@ def calendar_command(args: Namespace) -> int:
     rows = [(tree, garden.follow_ups(tree)) for tree in garden.trees()]
     write_out(calendar_text(rows, on), args.out)
     if args.out:
-        print_lines([Line(f"{sum(len(found) for _, found in rows)} events written to {args.out}.", ANSWER)], args)
-    return 0
-
-
-def sheet_command(args: Namespace) -> int:
-    """The tree on one page."""
-    from benchmate.telling.page import page_text
-
-    house = house_of(args)
-    garden = garden_of(house)
-    tree = garden.find(args.tree)
-    on = today_of(getattr(args, "on", None))
-    write_out(page_text(tree, garden.entries(tree), garden.follow_ups(tree), house.place, on), args.out)
-    if args.out:
-        print_lines([Line(f"The page of {tree.name} is written to {args.out}.", ASIDE)], args)
+        count = sum(follow.on is not None for _, found in rows for follow in found)
+        print_lines([Line(f"{count} events are written to {args.out}.", ANSWER)], args)
     return 0

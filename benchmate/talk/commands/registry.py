@@ -85,16 +85,8 @@ COMMANDS: tuple[Command, ...] = (
         "what needs doing, over the whole garden",
         "benchmate due --days 30 --on 2026-06-14 --demo",
         f"{KEEP}:due_command",
-        ("benchmate.garden.due",),
+        ("benchmate.garden.store",),
         (_arg("--days", help="how far ahead to look (14)", type=int, default=14, metavar="N"),),
-    ),
-    Command(
-        "plan",
-        "work laid out over coming seasons",
-        "benchmate plan Ratchet --years 2 --on 2026-06-14 --demo",
-        f"{KEEP}:plan_command",
-        ("benchmate.planning.plan",),
-        (TREE, _arg("--years", help="how many years (3)", type=int, default=3, metavar="N")),
     ),
     Command(
         "record",
@@ -118,15 +110,6 @@ COMMANDS: tuple[Command, ...] = (
         f"{KEEP}:calendar_command",
         ("benchmate.telling.calendar",),
         (_arg("--out", help="the file to write (else standard output)", metavar="F"),),
-        json=False,
-    ),
-    Command(
-        "sheet",
-        "the tree on one self-contained page",
-        "benchmate sheet Ratchet --out ratchet.html --demo",
-        f"{KEEP}:sheet_command",
-        ("benchmate.telling.page",),
-        (TREE, _arg("--out", help="the file to write (else standard output)", metavar="F")),
         json=False,
     ),
     Command(

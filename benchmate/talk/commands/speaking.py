@@ -140,4 +140,5 @@ def learn_command(args: Namespace) -> int:
     """Five minutes at the bench with a copy of the demo garden."""
     from benchmate.talk.learning import learn
 
-    return learn(args)
+    status: int = learn(args)
+    return status

@@ -1,0 +1,52 @@
+"""What a supposed fact would change, in plain lines."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Mapping
+from typing import TYPE_CHECKING, Any
+
+from benchmate.telling.options import option_words, verdict_words
+
+if TYPE_CHECKING:
+    from benchmate.practice.what_if import Change, WhatIf
+
+_MOST = 6
+
+
+def change_words(changed: WhatIf, on: dt.date, cautions: Mapping[str, Any]) -> list[str]:
+    """The changes, the answer first: verdicts that turn, then reasons that come or go, then cautions."""
+    turned = [_turned(change, on) for change in changed.changes if change.verdicts[0] != change.verdicts[1]]
+    others = [
+        words for change in changed.changes if change.verdicts[0] == change.verdicts[1] for words in _kept(change)
+    ]
+    said = [words for words in turned if words] + others
+    if not said and not changed.cautions_gained and not changed.cautions_lost:
+        return ["Nothing would change"]
+    said += [f"Then minded: {_caution(id, cautions)}." for id in changed.cautions_gained]
+    said += [f"No longer minded: {_caution(id, cautions)}." for id in changed.cautions_lost]
+    return [words[:1].upper() + words[1:] for words in said[:_MOST]]
+
+
+def _turned(change: Change, on: dt.date) -> str:
+    before, after = change.before, change.after
+    if after is None:
+        return f"{option_words(before)} would fall away." if before else ""
+    why = next((reason.says for reason in change.gained), "")
+    if before is None:
+        return f"{option_words(after)} would come up: {verdict_words(after, on)}. {why}".strip()
+    was = verdict_words(before, on)
+    return f"{option_words(after)} would be: {verdict_words(after, on)}, instead of {was}. {why}".strip()
+
+
+def _kept(change: Change) -> list[str]:
+    option = change.after or change.before
+    if option is None:
+        return []
+    head = option_words(option)
+    return [f"{head}: {reason.says}" for reason in change.gained[:2]]
+
+
+def _caution(id: str, cautions: Mapping[str, Any]) -> str:
+    row = cautions.get(id, {})
+    return str(row.get("short") or row.get("says") or id.replace("-", " ")).rstrip(".")
