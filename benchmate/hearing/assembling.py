@@ -42,6 +42,7 @@ class Clause:
     idle: list[Token] = field(default_factory=list)
     phrase: Phrase | None = None
     mood: Mood | None = None
+    denied: bool = False
     span: tuple[int, int] = (0, 0)
 
 
@@ -52,11 +53,13 @@ class Assembler:
         self.lexicon = lexicon
         self.on = on
         self.first_frost = first_frost
+        self._said_before: list[Clause] = []
 
     def clauses(self, root: Node) -> list[Clause]:
         """One Clause a clause node, in order, each with the separators that stood before it."""
         out: list[Clause] = []
         joined: list[str] = []
+        self._said_before = out
         for child in root.children:
             if child.name == "sep":
                 joined += [token.value for token in child.children]
@@ -100,7 +103,7 @@ class Assembler:
             elif kind == "link":
                 link, aux = item, []
                 if item.kind == "DATE":
-                    self._date(clause, item, past=True)
+                    self._seen_date(clause, item)
             elif kind == "np":
                 phrase = read_phrase(item)
                 if link is None:
@@ -115,9 +118,17 @@ class Assembler:
                     clause.tree = phrase.called
                 aux, link = [], None
 
+    def _seen_date(self, clause: Clause, token: Token) -> None:
+        """A date said of what is seen belongs to the event before it, if there is one."""
+        self._date(clause, token, past=True)
+        if clause.facts and clause.facts[-1].kind == "event" and clause.facts[-1].when is None:
+            clause.facts[-1] = replace(clause.facts[-1], when=clause.when)
+            clause.when = None
+
     def _said(self, clause: Clause, phrase: Phrase, subject: Phrase | None, aux: Sequence[str]) -> None:
         part = subject.part if subject else None
         measured = self._measured(clause, phrase, subject)
+        clause.denied = clause.denied or ("not" in aux and bool(measured))
         facts, idle = phrase_facts(phrase, self.lexicon, part, seen="have" in aux)
         if "not" in aux:
             facts = [replace(f, denied=True) if f.kind != "species" else f for f in facts]
@@ -227,6 +238,8 @@ class Assembler:
         shares = [p.share for _, p in phrases if p.share is not None]
         particles = [t.value for t in posts if t.kind == "PARTICLE"] + ["back" for t in posts if t.kind == "BACKTO"]
         parts = _telling_parts(phrases) + (list(subject.parts) if subject else [])
+        if thing is not None and thing.pronoun and not thing.parts:
+            parts += self._meant_by_it()
         name = work_of(self.lexicon, verb.value, particles, parts, bool(shares))
         if name is None:
             clause.idle.append(verb)
@@ -252,6 +265,11 @@ class Assembler:
         if cell.get("remind") and done == LATER and clause.when:
             clause.work[-1] = replace(work, done=None)
             clause.acts = ["remind"]
+
+    def _meant_by_it(self) -> list[str]:
+        """The part that "it" means after a finding of the clause before ("wire's biting, take it off")."""
+        facts = self._said_before[-1].facts if self._said_before else []
+        return [self.lexicon.pronoun[str(f.value)] for f in facts if f.value in self.lexicon.pronoun and not f.denied]
 
     def _tense(self, clause: Clause, name: str, mood: Mood) -> str:
         done = mood.done
@@ -335,6 +353,8 @@ class Assembler:
         clause.idle += [token for token in idle if link is None or link.kind != "FOR"]
         clause.means += phrase.means
         clause.tree = clause.tree or phrase.name
+        if phrase.pronoun and link is None:
+            clause.refers.append(phrase.pronoun)
         if phrase.other or (phrase.one and not phrase.side and not phrase.level and not phrase.ordinal):
             clause.refers.append(phrase.other or "one")
 

@@ -51,15 +51,12 @@ def _same_past(verb: str, lexicon: Lexicon) -> bool:
 
 def work_of(lexicon: Lexicon, verb: str, particles: Sequence[str], parts: Sequence[str], share: bool) -> str | None:
     """The work that a verb means with what stands around it, or None. The most telling pattern wins: with the share,
-    then with particle and part, then with one of them, then the verb alone."""
+    then with particle and part, then the particle, then the part, then the verb alone."""
     patterns = lexicon.patterns
     found = [*particles, ""]
     for with_share in ("share", "") if share else ("",):
-        for part in parts:
-            for particle in found:
+        for particle in found:
+            for part in [*parts, ""]:
                 if work := patterns.get(f"{verb}|{particle}|{part}|{with_share}"):
                     return work
-    for particle in found:
-        if work := patterns.get(f"{verb}|{particle}||"):
-            return work
     return None

@@ -35,7 +35,7 @@ class Ear:
         date for "before first frost", if the place has one. Any text gives a reading; words that no sentence of the
         grammar takes in are in `missed`.
         """
-        words = split_words(text[:LONGEST], self.lexicon.short, self.lexicon.bare)
+        words = self._apart(split_words(text[:LONGEST], self.lexicon.short, self.lexicon.bare))
         beyond = (Missed(text[LONGEST:].strip(), (LONGEST, len(text))),) if text[LONGEST:].strip() else ()
         if not words:
             return Reading(text, missed=beyond)
@@ -46,6 +46,28 @@ class Ear:
         clauses = Assembler(self.lexicon, on.isoformat(), first_frost).clauses(tree) if isinstance(tree, Node) else []
         reading = _with_places(join(text, clauses, self.lexicon), words)
         return replace(reading, missed=(*_missed(text, words, found, clauses), *beyond), guessed=_guessed(found))
+
+    def _apart(self, words: list[Word]) -> list[Word]:
+        """Words run together ("cani", "rootpruned") taken apart where a term begins with the two."""
+        out: list[Word] = []
+        for word in words:
+            cut = None if word.text in self.lexicon.known or word.text in self.lexicon.plain else self._seam(word.text)
+            if cut is None:
+                out.append(word)
+            else:
+                at = word.start + cut
+                out += [Word(word.text[:cut], word.start, at), Word(word.text[cut:], at, word.end)]
+        return out
+
+    def _seam(self, text: str) -> int | None:
+        if len(text) < 4 or not text.isalpha():
+            return None
+        trie = self.lexicon.trie
+        for cut in range(len(text) - 1, 1, -1):
+            head, tail = text[:cut], text[cut:]
+            if head in trie and (tail in trie[head] or (tail in ("it", "them") and head in self.lexicon.known)):
+                return cut
+        return None
 
 
 def _guessed(found: Found) -> tuple[Guess, ...]:

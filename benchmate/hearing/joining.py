@@ -19,6 +19,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon) -> Reading:
         before = done[-1] if done else None
         if before is not None:
             _inherit(before, clause)
+            _fronted(before, clause)
             if _no_but(before, clause) or _belongs(before, clause, lexicon):
                 continue
         done.append(clause)
@@ -51,9 +52,8 @@ def _settled_acts(acts: list[str], clauses: Sequence[Clause]) -> list[str]:
     telling = [c for c in clauses if "observe" in c.acts and (c.measures or c.candidates or any(f.kind != "species" for f in c.facts))]
     if not telling and len(acts) > 1:
         acts = [act for act in acts if act != "observe"]
-    if "decide" in acts and all(work.done is None for c in clauses if c.topic == "compare" or "or" in c.joined for work in c.work):
-        compared = any(c.topic == "compare" for c in clauses)
-        acts = [act for act in acts if not (compared and act == "decide")]
+    if any(c.topic == "compare" for c in clauses) and all(w.done in (None, NOW) for c in clauses for w in c.work):
+        acts = [act for act in acts if act != "decide"]
     return acts
 
 
@@ -93,13 +93,25 @@ def _inherit(before: Clause, clause: Clause) -> None:
             clause.mood = replace(clause.mood, done=DONE)
 
 
+def _fronted(before: Clause, clause: Clause) -> None:
+    """ "3/8 inch branch, bend it": the thing named first is what is worked on."""
+    phrase = before.phrase
+    if before.kind != "observe" or before.facts or before.work or phrase is None or not phrase.parts:
+        return
+    if clause.work and clause.work[0].spot.part is None and "it" in clause.refers:
+        work = clause.work[0]
+        measures = {**before.measures, **{k: v for c in before.candidates for k, v in c.measures.items()}, **work.measures}
+        clause.work[0] = replace(work, spot=_merged(work.spot, phrase), measures=measures)
+        before.acts, before.measures, before.candidates = [], {}, []
+
+
 def _no_but(before: Clause, clause: Clause) -> bool:
     """ "not three leaves, two": the second number is meant in place of the first."""
     first, second = before.phrase, clause.phrase
     if before.kind != "observe" or clause.kind != "observe" or first is None or second is None:
         return False
-    negated = [c for c in (before.measures or {}) if c in ("leaves", "buds", "pairs", "count")]
-    if not negated or not before.span or "not" not in _denials(before):
+    negated = [c for c in before.measures if c in ("leaves", "buds", "pairs")] or (["leaves"] if before.denied else [])
+    if not before.denied or before.facts:
         return False
     number = next(iter([*second.numbers, *clause.measures.values()]), None)
     if number is None:
@@ -107,10 +119,6 @@ def _no_but(before: Clause, clause: Clause) -> bool:
     before.kind, before.acts = "correct", ["correct"]
     before.work, before.measures = [Work(None, Spot(), {negated[0]: number})], {}
     return True
-
-
-def _denials(clause: Clause) -> tuple[str, ...]:
-    return tuple(getattr(clause, "denied", ()))
 
 
 def _belongs(before: Clause, clause: Clause, lexicon: Lexicon) -> bool:

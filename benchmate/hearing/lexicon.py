@@ -40,6 +40,7 @@ class Lexicon:
         self.dates: Mapping[str, Any] = data["dates"]
         self.figures: Mapping[str, Any] = data["figures"]
         self.seen: Mapping[str, str] = data["seen"]
+        self.pronoun: Mapping[str, str] = data["pronoun"]
         self.rare: Mapping[str, float] = data["rare"]
         self.glossary: frozenset[str] = frozenset(data["glossary"])
         self._fuzzy: list[str] | None = None
@@ -215,6 +216,7 @@ class _Builder:
             "figures": {f: {k: v for k, v in c.items() if k != "asks"}
                         for f, c in self.tables.get("words/figures.toml", {}).get("figure", {}).items()},
             "seen": dict(parts.get("seen", {})),
+            "pronoun": dict(parts.get("pronoun", {})),
             "rare": dict(words.get("rare", {})),
             "glossary": sorted(self._glossary()),
             "same_past": sorted(verb for verb, forms in self.irregular.items() if forms[0] == verb),

@@ -96,7 +96,7 @@ def _passes(words: Sequence[Word], tokens: Sequence[Token], lexicon: Lexicon, at
         if END in node:
             alone = end == at + 1
             out.append((end, FILLER_TERM if exact and alone else FILLER * (end - at) + (0.9 if exact else 0.0), False))
-    if not word[0].isalnum():
+    if not word[0].isalnum() and word != "'s":
         out.append((at + 1, COMMA, False))
     elif any(token.kind == "AUX" and token.value == "not" for token in tokens):
         out.append((at + 1, MISSED_DENIAL, True))

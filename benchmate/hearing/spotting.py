@@ -19,7 +19,7 @@ from .words import Word
 TERM, SEPARATOR, NAMED = 1.0, 0.5, 0.8
 HELPER = 0.3  # a part that only helps to tell the work yields to the verb of the same word
 SAME = 0.1  # "'s" for "is" or "has"
-JOINED, HEARD, SLIP, SLIP_PER_EDIT = 3.0, 7.0, 8.0, 4.0
+JOINED, HEARD, SLIP, SLIP_PER_EDIT = 3.0, 5.0, 8.0, 4.0
 WORDS_START, WORDS_EACH = 5.0, 2.0
 SLIPS_TRIED = 3
 # Types whose guess could change the species or the work.
