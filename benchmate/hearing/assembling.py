@@ -43,7 +43,16 @@ class Clause:
     phrase: Phrase | None = None
     mood: Mood | None = None
     denied: bool = False
+    asked: bool = False
+    supposes: list[Work] = field(default_factory=list)
     span: tuple[int, int] = (0, 0)
+    taken: bool = False
+
+    @property
+    def idle_whole(self) -> bool:
+        """Nothing came of this clause, and no other one took it in."""
+        gave = (self.acts, self.facts, self.work, self.measures, self.means, self.tree, self.candidates, self.when, self.taken)
+        return not any(gave)
 
 
 class Assembler:
@@ -81,6 +90,7 @@ class Assembler:
 
     def _asked(self, clause: Clause) -> None:
         """ "bend it forty degrees?": a bare verb with a question mark asks whether one may."""
+        clause.asked = True
         if clause.kind == "decide" and clause.mood and clause.mood.done == NOW and clause.work:
             clause.acts, clause.topic = ["ask"], "may"
             clause.work = [replace(work, done=None) for work in clause.work]
@@ -97,6 +107,7 @@ class Assembler:
         subject: Phrase | None = None
         aux: list[str] = []
         link: Token | None = None
+        place = Spot()  # said before what is found there: "the wire on the left branch is biting"
         for kind, item in _chain(node):
             if kind == "aux":
                 aux, link = item, None
@@ -107,12 +118,16 @@ class Assembler:
             elif kind == "np":
                 phrase = read_phrase(item)
                 if link is None:
+                    before = len(clause.facts)
                     self._said(clause, phrase, subject, aux)
+                    if place != Spot():
+                        clause.facts[before:] = [self._at(f, place, outright=f.spot.part is None) for f in clause.facts[before:]]
                     subject = phrase if subject is None or phrase.parts or phrase.findings else subject
                 else:
-                    self._linked(clause, phrase, link)
-                    if subject is not None and link.kind == "AT" and phrase.says_place_only:
-                        subject.side, subject.level = subject.side or phrase.side, subject.level or phrase.level
+                    before = len(clause.facts)
+                    self._linked(clause, phrase, link, subject)
+                    if link.kind == "AT" and phrase.says_place_only and not before:
+                        place = phrase.spot(count=False)
                 clause.phrase = clause.phrase or phrase
                 if phrase.called:
                     clause.tree = phrase.called
@@ -120,7 +135,7 @@ class Assembler:
 
     def _seen_date(self, clause: Clause, token: Token) -> None:
         """A date said of what is seen belongs to the event before it, if there is one."""
-        self._date(clause, token, past=True)
+        self._date(clause, token, past=bool(clause.facts))
         if clause.facts and clause.facts[-1].kind == "event" and clause.facts[-1].when is None:
             clause.facts[-1] = replace(clause.facts[-1], when=clause.when)
             clause.when = None
@@ -146,12 +161,13 @@ class Assembler:
             clause.refers.append(phrase.other or str(phrase.pronoun))
 
     def _measured(self, clause: Clause, phrase: Phrase, subject: Phrase | None = None) -> dict[str, float]:
-        if subject is not None and subject.parts and not phrase.parts:
-            phrase.parts = [*subject.parts]
-            settle_bare(phrase, self.lexicon, degree_as="temperature_c")
+        borrowed = subject is not None and not phrase.parts
+        if borrowed and subject is not None:
+            parts = subject.parts or ["branch"] * bool(subject.one or subject.side or subject.level or subject.findings)
+            phrase.parts = [*parts]
+        settle_bare(phrase, self.lexicon, degree_as="temperature_c")
+        if borrowed:
             phrase.parts = []
-        else:
-            settle_bare(phrase, self.lexicon, degree_as="temperature_c")
         amount = self.lexicon.amount.get(phrase.part or "")
         measured = dict(phrase.measures)
         if amount and phrase.numbers:
@@ -170,13 +186,13 @@ class Assembler:
             clause.candidates.append(Fact("candidate", holder.part or "one", holder.spot(count=False), measured))
         clause.measures.update({} if placed else measured)
 
-    def _linked(self, clause: Clause, phrase: Phrase, link: Token) -> None:
+    def _linked(self, clause: Clause, phrase: Phrase, link: Token, subject: Phrase | None = None) -> None:
         facts, idle = phrase_facts(phrase, self.lexicon, seen=link.kind == "WITH")
         where = phrase.spot(count=False)
         if link.kind == "BACKTO" and not facts:
             self._back_to(clause, phrase)
             return
-        measured = self._measured(clause, phrase)
+        measured = self._measured(clause, phrase, subject)
         if link.kind == "OF" and phrase.numbers and clause.facts:
             clause.facts[-1] = replace(clause.facts[-1], spot=replace(clause.facts[-1].spot, count=int(phrase.numbers[0])))
         if link.kind in ("AT", "FROM", "OF", "BY", "OVER", "FOR") or phrase.says_place_only:
@@ -256,7 +272,11 @@ class Assembler:
         done = self._tense(clause, name, mood)
         for link, phrase in phrases:
             self._beside(clause, phrase, link, done, name)
-        work = replace(work, measures=measures, manner=tuple(manner), done=done)
+        for _, phrase in phrases:
+            name_of = self.lexicon.amount.get(phrase.part or "", "count")
+            clause.series += [(name_of, number) for number in phrase.numbers]
+        tokens = list(leaves(vp))
+        work = replace(work, measures=measures, manner=tuple(manner), done=done, span=(tokens[0].first, tokens[-1].end))
         if mood.event:
             clause.facts.append(Fact("event", name, Spot(), {}, clause.when, mood.denied, (verb.first, verb.end)))
             clause.when, clause.acts = None, ["observe"]
@@ -274,7 +294,7 @@ class Assembler:
     def _tense(self, clause: Clause, name: str, mood: Mood) -> str:
         done = mood.done
         ahead = clause.when is not None and clause.when > self.on[: len(clause.when)] and "-w" not in clause.when
-        if name in AT_ONCE and done == LATER:
+        if name in AT_ONCE and done in (LATER, NOW):
             return NOW
         if done == NOW and clause.when and ahead and not _within(self.on, clause.when):
             return LATER
@@ -318,6 +338,8 @@ class Assembler:
 
     def _amount(self, phrase: Phrase) -> dict[str, float]:
         settle_bare(phrase, self.lexicon, "length_mm")
+        if phrase.ordinal and not phrase.numbers and phrase.part in self.lexicon.amount:
+            phrase.numbers, phrase.ordinal = [phrase.ordinal], None  # "back to the first pair"
         if phrase.numbers:
             return {self.lexicon.amount.get(phrase.part or "", "leaves"): phrase.numbers[0], **phrase.measures}
         return dict(phrase.measures)
@@ -327,7 +349,7 @@ class Assembler:
         bends = name in ("bend", "guy", "wire")
         for link, phrase in phrases:
             kind = link.kind if link else None
-            if kind in ("TO", "BACKTO") and phrase.numbers and (phrase.part in self.lexicon.amount or kind == "BACKTO" or not phrase.parts):
+            if kind in ("TO", "BACKTO") and (phrase.numbers or phrase.ordinal) and (phrase.part in self.lexicon.amount or kind == "BACKTO" or not phrase.parts):
                 measures.update(self._amount(phrase))
                 phrase.parts = []
             else:
@@ -426,7 +448,10 @@ class Assembler:
                         clause.work.append(Work(work))
             elif kind == "np":
                 phrase = read_phrase(item)
-                self._tail_phrase(clause, phrase, link)
+                if link is not None and link.kind in ("AT", "OF") and clause.facts and clause.topic != "figure":
+                    self._linked(clause, phrase, link)
+                else:
+                    self._tail_phrase(clause, phrase, link)
                 link = None
         clause.phrase = before
 
@@ -513,6 +538,14 @@ class Assembler:
                 clause.note = child.value
             elif child.kind == "NAME":
                 clause.tree = child.value
+
+    def _again(self, clause: Clause, node: Node) -> None:
+        """ "same again on the right": what is meant stands in the talk."""
+        clause.acts = ["decide"]
+        clause.refers.append("same")
+        phrase = next((read_phrase(c) for c in node.children if isinstance(c, Node)), None)
+        clause.facts += [species_fact(token) for token in phrase.species] if phrase else []
+        clause.work = [Work(None, phrase.spot(count=False) if phrase else Spot(), done=NOW)]
 
     def _correct(self, clause: Clause, node: Node) -> None:
         for child in node.children:

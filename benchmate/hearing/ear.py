@@ -82,6 +82,8 @@ def _missed(text: str, words: Sequence[Word], found: Found, clauses: Sequence[Cl
     """Runs of words that were passed over though they say something, or that turned out to say nothing here."""
     marks = list(found.marks)
     for clause in clauses:
+        if clause.idle_whole:
+            marks[slice(*clause.span)] = ["missed" if mark == "used" else mark for mark in marks[slice(*clause.span)]]
         for token in clause.idle:
             marks[token.first : token.end] = ["missed"] * (token.end - token.first)
     out: list[Missed] = []

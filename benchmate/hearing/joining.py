@@ -20,9 +20,13 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon) -> Reading:
         if before is not None:
             _inherit(before, clause)
             _fronted(before, clause)
-            if _no_but(before, clause) or _belongs(before, clause, lexicon):
+            _looked_again(before, clause)
+            if _supposed(before, clause) or _no_but(before, clause) or _belongs(before, clause, lexicon):
+                clause.taken = True
                 continue
         done.append(clause)
+    for clause in done:
+        _bare_place(clause, alone=len(done) == 1)
     acts: list[str] = []
     for clause in done:
         acts += [act for act in clause.acts if act not in acts]
@@ -43,6 +47,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon) -> Reading:
         refers=tuple(r for c in done for r in c.refers),
         means=tuple(dict.fromkeys(m for c in done for m in c.means)),
         series=tuple(s for c in done for s in c.series),
+        supposes=tuple(w for c in done for w in c.supposes),
     )
     return whole
 
@@ -93,6 +98,40 @@ def _inherit(before: Clause, clause: Clause) -> None:
             clause.mood = replace(clause.mood, done=DONE)
 
 
+def _supposed(before: Clause, clause: Clause) -> bool:
+    """ "how much leaf is that if I halve 30 of 50 leaves": the work only belongs to the question."""
+    if before.topic != "figure" or clause.kind != "decide" or not clause.work or "because" not in clause.joined:
+        return False
+    before.supposes += clause.work
+    before.series += clause.series
+    for work in clause.work:
+        before.measures.update(work.measures)
+    before.facts += [fact for fact in clause.facts if fact.kind == "species"]
+    return True
+
+
+def _looked_again(before: Clause, clause: Clause) -> bool:
+    """ "checked it, again in two weeks": a date ahead after what was done is when to come back."""
+    if clause.kind != "observe" or clause.facts or clause.measures or not clause.when or before.kind != "decide" or not before.work:
+        return False
+    if before.work[-1].work != "check":
+        return False
+    clause.acts, clause.kind = ["remind"], "remind"
+    clause.work = [replace(before.work[-1], done=None)]
+    return False
+
+
+def _bare_place(clause: Clause, alone: bool) -> None:
+    """ "and the back one?": a place and a word that refers; the talk tells what is meant."""
+    phrase = clause.phrase
+    if not alone or clause.kind != "observe" or clause.facts or clause.work or clause.measures or phrase is None:
+        return
+    if (phrase.one or phrase.other or phrase.pronoun) and not phrase.states:
+        clause.work = [Work(None, phrase.spot(count=False), done=None if clause.asked else NOW)]
+        clause.acts, clause.topic = (["ask"], "may") if clause.asked else (["decide"], None)
+        clause.refers.append("one")
+
+
 def _fronted(before: Clause, clause: Clause) -> None:
     """ "3/8 inch branch, bend it": the thing named first is what is worked on."""
     phrase = before.phrase
@@ -102,7 +141,7 @@ def _fronted(before: Clause, clause: Clause) -> None:
         work = clause.work[0]
         measures = {**before.measures, **{k: v for c in before.candidates for k, v in c.measures.items()}, **work.measures}
         clause.work[0] = replace(work, spot=_merged(work.spot, phrase), measures=measures)
-        before.acts, before.measures, before.candidates = [], {}, []
+        before.acts, before.measures, before.candidates, before.taken = [], {}, [], True
 
 
 def _no_but(before: Clause, clause: Clause) -> bool:

@@ -141,9 +141,10 @@ def settle_bare(phrase: Phrase, lexicon: Lexicon, length_as: str | None = None, 
             name = degree_as
         else:
             part = (phrase.part or "").removeprefix(HIDDEN)
-            name = length_as or table.get(part, table.get("default", "diameter_mm") if part else "height_mm")
+            placed = part or phrase.one or phrase.side or phrase.level or phrase.ordinal
+            name = length_as or table.get(part, table.get("default", "diameter_mm") if placed else "height_mm")
         phrase.measures.setdefault(name, value.number)
-        phrase.series.append((name, value.number))
+        phrase.series += [(name, number) for number in (value.number, *value.others)]
     phrase.bare = []
 
 

@@ -110,7 +110,7 @@ class Reading:
     candidates: things compared by place ("the left one is 9 mm"), each a Fact of kind "candidate". term: what a
     `meaning` question asks about. note: the words to keep. refers: reference words that need the talk ("that", "same
     again"). reason: the words after "because". means: tools, chemicals and circumstances spoken of (rules/words,
-    MEANS). series: every measure in the order said, for figures that take one measure twice.
+    MEANS). supposes: work that a figure question supposes ("if I halve the leaves"). series: every measure in the order said, for figures that take one measure twice.
     """
 
     said: str
@@ -132,6 +132,7 @@ class Reading:
     refers: tuple[str, ...] = ()
     means: tuple[str, ...] = ()
     series: tuple[tuple[str, float], ...] = ()
+    supposes: tuple[Work, ...] = ()
 
     def as_json(self) -> dict[str, Any]:
         """The contract's object; keys beyond the contract only where they say something."""
@@ -156,6 +157,7 @@ class Reading:
             "reason": self.reason,
             "refers": list(self.refers),
             "means": list(self.means),
+            "supposes": [work.as_json() for work in self.supposes],
             "series": [list(pair) for pair in self.series],
             "missed_spans": [list(missed.span) for missed in self.missed],
         }

@@ -21,7 +21,7 @@ class Value:
     """A stretch of words [start, end) that gives a number.
 
     kind: NUM, ORD, SHARE or MEASURE. number: for the first three. measures: vocabulary measure -> value, for MEASURE.
-    bare: "length" or "degree" where the words do not tell which measure is meant; number then holds mm or degrees.
+    others: further numbers in the same unit ("9 and 7 mm"). bare: "length" or "degree" where the words do not tell which measure is meant; number then holds mm or degrees.
     """
 
     end: int
@@ -29,6 +29,7 @@ class Value:
     number: float = 0.0
     measures: Mapping[str, float] = field(default_factory=dict)
     bare: str | None = None
+    others: tuple[float, ...] = ()
 
 
 class ValueWords:
@@ -131,6 +132,11 @@ def spot_values(vw: ValueWords, words: Sequence[str], at: int) -> Iterator[Value
         if number[1] < len(words) - 1 and words[number[1]] in vw.range and (upper := _cardinal(vw, words, number[1] + 1)):
             yield Value(upper[1], "NUM", number[0])  # "3 to 4 buds": the smaller number is the safer one
             yield from _measured(vw, words, number[0], upper[1])
+        if words[number[1] : number[1] + 1] in (["and"], ["against"], ["to"]) and (second := _cardinal(vw, words, number[1] + 1)):
+            unit = _longest(vw.units, words, second[1])
+            if unit and unit[0][0] == "length":
+                size = unit[0][1]
+                yield Value(unit[1], "MEASURE", number[0] * size, bare="length", others=(second[0] * size,))
         yield Value(number[1], "NUM", number[0])
     elif words[at : at + 2] in (["an", "inch"], ["a", "foot"], ["a", "metre"]):
         yield from _measured(vw, words, 1.0, at + 1)
