@@ -1,23 +1,27 @@
-"""Words that point back: "that one", "the other", "same again on the right", "do that", "and the back one?".
+"""Words that point back: "that one", "the other", "same again on the right", "do that", "and the back one?", "bend it".
 
-What they point at is looked for in what was said and offered last. Where two things fit, the grower is asked; where
-none does, that is said. Nothing is taken at random.
+What they point at is looked for in what was said and offered last. Where two things fit, the grower is asked. Where
+nothing was said that could be meant, the statement stands as it was said.
 """
 
 from __future__ import annotations
 
+import re
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 from benchmate.hearing.reading import NOWHERE, Reading, Spot, Work
-from benchmate.practice.advice import Advice, Ask
+from benchmate.practice.advice import GO, Advice, Ask
 from benchmate.talk.context import spots_of
 from benchmate.telling.wording import list_words, spot_words
 
-THAT, OTHER, SAME = "that", "other", "same"
+SAME, OTHER, THAT, IT, ONE = "same", "other", "that", "it", "one"
+_POINTING = re.compile(r"\b(?:that|this|the same) (?:one|branch|shoot|leader|limb|twig)\b", re.IGNORECASE)
+_SINGLE = ("branch", "side-branch", "shoot", "twig", "leader", "apex", "stub", "spur", None)
 _OPPOSITE = {
-    "side": {"left": "right", "right": "left", "front": "back", "back": "front"},
-    "level": {"low": "high", "high": "low", "inner": "outer", "outer": "inner", "top": "bottom", "bottom": "top"},
-}
+    "left": "right", "right": "left", "front": "back", "back": "front",
+    "low": "high", "high": "low", "inner": "outer", "outer": "inner", "top": "bottom", "bottom": "top",
+}  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,109 +32,167 @@ class Resolved:
     ask: Ask | None = None
 
 
-def kinds_of(refers: tuple[str, ...]) -> set[str]:
-    """Which kinds of pointing the words hold."""
-    kinds = set()
-    for words in refers:
-        said = words.casefold()
-        if "same" in said or "again" in said or "do that" in said or "do it" in said or said == "and":
-            kinds.add(SAME)
-        elif "other" in said:
-            kinds.add(OTHER)
-        else:
-            kinds.add(THAT)
-    return kinds
+@dataclass(frozen=True, slots=True)
+class Pointing:
+    """What the talk lends to pointing words. last: the statement before. offered: options on offer. placed: whether a
+    work is done at a place that it does not name itself. own_part: the part that a finding names by itself."""
+
+    last: Reading | None
+    offered: Advice | None
+    placed: Callable[[str], bool]
+    own_part: Callable[[str], str | None]
+
+    @property
+    def spots(self) -> list[Spot]:
+        """Places spoken of last, each once; else those of the options on offer."""
+        found = spots_of(self.last)
+        if not found and self.offered:
+            found = [option.spot for option in self.offered.options if option.spot != NOWHERE]
+        return list(dict.fromkeys(found))
+
+    @property
+    def part(self) -> str | None:
+        """The one part that the statement before was about, or None where it was about none or several."""
+        if self.last is None:
+            return None
+        parts = {spot.part for spot in spots_of(self.last)}
+        parts |= {
+            fact.spot.part or self.own_part(str(fact.value)) for fact in self.last.facts if fact.kind == "finding"
+        }
+        parts.discard(None)
+        return parts.pop() if len(parts) == 1 else None
 
 
-def resolve(reading: Reading, last: Reading | None, offered: Advice | None) -> Resolved:
-    """The statement with its pointing words filled in from the last statement and the options offered."""
-    kinds = kinds_of(reading.refers)
-    if not kinds:
-        return Resolved(reading)
-    if last is None and offered is None:
-        return Resolved(
-            reading, Ask("part", "Nothing was said before that this could mean. Which branch or part is it?")
-        )
-    if SAME in kinds:
-        return _same_again(reading, last, offered)
-    return _pointed(reading, kinds, last, offered)
+def resolve(reading: Reading, talk: Pointing) -> Resolved:
+    """The statement with its pointing words filled in from the talk."""
+    if SAME in reading.refers or _unnamed_question(reading):
+        return _same_again(reading, talk)
+    if OTHER in reading.refers or _points(reading):
+        return _pointed(reading, talk)
+    return Resolved(_with_part(_with_it(reading, talk), talk))
 
 
-def _same_again(reading: Reading, last: Reading | None, offered: Advice | None) -> Resolved:
+def _unnamed_question(reading: Reading) -> bool:
+    """ "And the back one?": a question about a place, with no work of its own."""
+    return "ask" in reading.acts and reading.topic == "may" and any(work.work is None for work in reading.work)
+
+
+def _points(reading: Reading) -> bool:
+    return any(work.spot.side is None and _POINTING.search(_words(reading, work)) for work in reading.work)
+
+
+def _words(reading: Reading, work: Work) -> str:
+    return reading.said[work.span[0] : work.span[1]]
+
+
+def _same_again(reading: Reading, talk: Pointing) -> Resolved:
     """The last work again, at the place that is named now if one is."""
-    works = [work for work in last.work if work.work] if last else []
-    if not works and offered:
-        best = [option for option in offered.options if option.work not in ("leave", "wait") and option.verdict == "go"]
-        works = [Work(best[0].work, best[0].spot)] if len(best) == 1 else []
+    works = [work for work in talk.last.work if work.work] if talk.last else []
+    if not works and talk.offered:
+        good = [
+            option for option in talk.offered.options if option.verdict == GO and option.work not in ("leave", "wait")
+        ]
+        works = [Work(good[0].work, good[0].spot)] if len(good) == 1 else []
+    named = [work for work in reading.work if work.work]
+    if named:
+        works = named[:1]
     if len(works) != 1:
         names = list_words([work.work.replace("-", " ") for work in works if work.work], "or")
         return Resolved(reading, Ask("work", f"Which work is meant: {names}?" if names else "Which work is meant?"))
     (before,) = works
-    placed = [work for work in reading.work if work.work in (None, before.work)]
-    spot = placed[0].spot if placed else next((fact.spot for fact in reading.facts if fact.spot != NOWHERE), NOWHERE)
-    measures = dict(before.measures) | (dict(placed[0].measures) if placed else {})
+    bare = [work for work in reading.work if work.work is None]
+    spot = next((work.spot for work in bare if work.spot != NOWHERE), NOWHERE)
+    if OTHER in reading.refers:
+        other, ask = _the_other(talk.spots)
+        if other is None:
+            return Resolved(reading, ask)
+        spot = other
+    measures = dict(before.measures) | (dict(bare[0].measures) if bare else {})
     asks = "ask" in reading.acts
     work = Work(before.work, _moved(before.spot, spot), measures, None if asks else "now", before.manner)
-    rest = tuple(one for one in reading.work if one not in placed)
-    acts = reading.acts if asks else tuple(dict.fromkeys(["decide", *(a for a in reading.acts if a != "observe")]))
-    topic = reading.topic or ("may" if asks else None)
-    return Resolved(replace(reading, work=(work, *rest), acts=acts, topic=topic))
+    return Resolved(replace(reading, work=(work,)))
 
 
 def _moved(before: Spot, now: Spot) -> Spot:
-    """The place of the work before, with what is named now in its stead; a new side drops the old count and order."""
+    """The place of the work before, with what is named now in its stead; a new place drops the old count and order."""
     if now == NOWHERE:
         return before
     return Spot(now.part or before.part, now.side, now.level, now.ordinal, now.count)
 
 
-def _pointed(reading: Reading, kinds: set[str], last: Reading | None, offered: Advice | None) -> Resolved:
-    fits = list(
-        dict.fromkeys(
-            spots_of(last) or [option.spot for option in offered.options if option.spot != NOWHERE]
-            if offered
-            else spots_of(last)
-        )
-    )
-    works = list(reading.work)
-    bare = [number for number, work in enumerate(works) if work.spot in (NOWHERE, Spot("branch"), Spot("shoot"))]
-    if not bare:
+def _pointed(reading: Reading, talk: Pointing) -> Resolved:
+    """ "That one" is the one spoken of; "the other" is its opposite, or the second of two."""
+    fits = talk.spots
+    if not fits:
         return Resolved(reading)
-    if kinds == {THAT, OTHER} and len(bare) == 2:
-        return _both(reading, fits, bare)
-    if OTHER in kinds:
+    works = list(reading.work)
+    bare = [n for n, work in enumerate(works) if not (work.spot.side or work.spot.level or work.spot.ordinal)]
+    pointing = [n for n in bare if _POINTING.search(_words(reading, works[n]))]
+    others = [n for n in bare if OTHER in reading.refers and n not in pointing]
+    if pointing and len(fits) > 1:
+        return Resolved(reading, _which(fits))
+    for number in pointing:
+        works[number] = replace(works[number], spot=fits[0])
+    for number in others[-1:]:
         spot, ask = _the_other(fits)
-    else:
-        spot, ask = (fits[0], None) if len(fits) == 1 else (None, _which(fits))
-    if spot is None:
-        return Resolved(reading, ask)
-    for number in bare:
+        if spot is None:
+            return Resolved(reading, ask)
         works[number] = replace(works[number], spot=spot)
     return Resolved(replace(reading, work=tuple(works)))
 
 
-def _both(reading: Reading, fits: list[Spot], bare: list[int]) -> Resolved:
-    """ "Cut that one off, leave the other": clear only where one thing was spoken of that has an opposite."""
-    other, ask = _the_other(fits[:1])
-    if len(fits) != 1 or other is None:
-        return Resolved(reading, ask or _which(fits))
-    works = list(reading.work)
-    works[bare[0]] = replace(works[bare[0]], spot=fits[0])
-    works[bare[1]] = replace(works[bare[1]], spot=other)
-    return Resolved(replace(reading, work=tuple(works)))
-
-
-def _the_other(fits: list[Spot]) -> tuple[Spot | None, Ask | None]:
-    """The opposite of the one that was spoken of, or the second of two."""
+def _the_other(fits: Sequence[Spot]) -> tuple[Spot | None, Ask | None]:
+    """The opposite of the one that was spoken of."""
     if len(fits) == 1:
         (spot,) = fits
-        for name, pairs in _OPPOSITE.items():
-            if opposite := pairs.get(getattr(spot, name) or ""):
-                return (replace(spot, side=opposite) if name == "side" else replace(spot, level=opposite)), None
+        if spot.side in _OPPOSITE:
+            return replace(spot, side=_OPPOSITE[spot.side]), None
+        if spot.level in _OPPOSITE:
+            return replace(spot, level=_OPPOSITE[spot.level]), None
     return None, _which(fits)
 
 
-def _which(fits: list[Spot]) -> Ask:
+def _with_it(reading: Reading, talk: Pointing) -> Reading:
+    """ "Bend it", right after one branch was spoken of, means that branch; else it means the tree."""
+    fits = talk.spots if talk.last else []
+    if IT not in reading.refers or len(fits) != 1 or not _single(fits[0]) or not reading.work:
+        return reading
+    if any(fact.kind != "species" for fact in reading.facts):
+        return reading
+    works = tuple(
+        replace(work, spot=fits[0]) if work.work and work.spot == NOWHERE and talk.placed(work.work) else work
+        for work in reading.work
+    )
+    return replace(reading, work=works)
+
+
+def _single(spot: Spot) -> bool:
+    return (spot.count or 1) == 1 and spot.part in _SINGLE and bool(spot.side or spot.level or spot.ordinal)
+
+
+def _with_part(reading: Reading, talk: Pointing) -> Reading:
+    """ "Cut the left one", right after two leaders were spoken of, means the left leader."""
+    part = talk.part
+    if part not in _SINGLE or part is None:
+        return reading
+    works = tuple(
+        replace(work, spot=replace(work.spot, part=part))
+        if work.work
+        and work.spot.part is None
+        and work.spot.side
+        and talk.placed(work.work)
+        and _says_one(reading, work)
+        else work
+        for work in reading.work
+    )
+    return replace(reading, work=works)
+
+
+def _says_one(reading: Reading, work: Work) -> bool:
+    return bool(re.search(r"\b(?:one|ones)\b", _words(reading, work), re.IGNORECASE))
+
+
+def _which(fits: Sequence[Spot]) -> Ask:
     if not fits:
         return Ask("part", "Which one is meant?")
     return Ask("part", f"Which one is meant: {list_words([spot_words(spot) for spot in fits], 'or')}?")

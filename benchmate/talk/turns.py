@@ -11,7 +11,7 @@ from benchmate.practice.advice import Advice, Ask
 from benchmate.talk.context import Context, Pending
 from benchmate.talk.correct import corrected
 from benchmate.talk.decide import entries_of, picked_entry
-from benchmate.talk.refer import resolve
+from benchmate.talk.refer import Pointing, resolve
 from benchmate.talk.which_tree import Meant, meant_tree, species_said, which
 from benchmate.telling.answer import Answer
 from benchmate.telling.lines import Line
@@ -109,11 +109,22 @@ class Turn:
                 self._strike(self.reading.said)
                 self.says.clear()
             self.reading = fixed
-        resolved = resolve(self.reading, self.before.reading, self.before.advice)
+        resolved = resolve(self.reading, self._pointing())
         self.reading = resolved.reading
         if resolved.ask:
             self.asks.append(resolved.ask)
         return resolved.ask is None
+
+    def _pointing(self) -> Pointing:
+        places = self.house.book.places
+        own = {**places.get("work_part", {}), **dict.fromkeys(places.get("whole_tree_works", ()), "tree")}
+        own_part = places.get("finding_part", {})
+        return Pointing(
+            self.before.reading,
+            self.before.advice,
+            lambda work: work not in own,
+            lambda finding: own_part.get(finding),
+        )
 
     # ---- which tree
 

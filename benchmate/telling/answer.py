@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -68,7 +69,7 @@ def as_json(answer: Answer, told: str) -> dict[str, Any]:
     }
     more: dict[str, Any] = {
         "entries": [entry_json(entry) for entry in answer.logged],
-        "follow": [dict(follow) for entry in answer.logged for follow in entry.follow],
+        "follow": [_plain(follow) for entry in answer.logged for follow in entry.follow],
         "dry": answer.dry,
         "not_logged": answer.unlogged,
         "confirm": answer.confirm,
@@ -83,15 +84,20 @@ def entry_json(entry: Entry) -> dict[str, Any]:
     """An entry with the keys of the journal; what is empty is left out."""
     out: dict[str, Any] = {"id": entry.id, "at": entry.at.isoformat(), "kind": entry.kind, "said": entry.said}
     more: dict[str, Any] = {
-        "facts": [dict(fact) for fact in entry.facts],
-        "work": [dict(work) for work in entry.work],
+        "facts": [_plain(fact) for fact in entry.facts],
+        "work": [_plain(work) for work in entry.work],
         "measures": dict(entry.measures),
         "reason": entry.reason,
         "refused": list(entry.refused),
-        "follow": [dict(follow) for follow in entry.follow],
+        "follow": [_plain(follow) for follow in entry.follow],
         "strikes": entry.strikes,
         "photo": entry.photo,
         "when": entry.when,
         **entry.more,
     }
     return out | {key: value for key, value in more.items() if value}
+
+
+def _plain(table: Mapping[str, Any]) -> dict[str, Any]:
+    """A journal's table with its days as ISO text."""
+    return {key: value.isoformat() if isinstance(value, dt.date) else value for key, value in table.items()}

@@ -30,8 +30,10 @@ def day_words(day: dt.date, near: dt.date | None = None) -> str:
     return words if near is not None and near.year == day.year else f"{words} {day.year}"
 
 
-def day_of(text: str | None) -> dt.date | None:
+def day_of(text: str | dt.date | None) -> dt.date | None:
     """The day that ISO text names, or None where it names none."""
+    if isinstance(text, dt.date):
+        return text
     try:
         return dt.date.fromisoformat(text[:10]) if text else None
     except ValueError:

@@ -88,7 +88,7 @@ def logged_lines(answer: Answer) -> list[Line]:
 def _follow_lines(entry: Entry, on: dt.date) -> list[Line]:
     lines = []
     for follow in entry.follow:
-        when = day_of(str(follow.get("on", "")))
+        when = day_of(follow.get("on"))
         words = str(follow.get("says") or follow.get("work", ""))
         told = f"{sentence(words)} ({day_words(when, on)})" if when else sentence(words)
         lines.append(Line(told, role.ASIDE, "Due: ", 2))
