@@ -13,13 +13,26 @@ from .ear import Ear
 from .lexicon import Lexicon, build_lexicon, lexicon_data
 from .reading import Fact, Guess, Missed, Reading, Spot, Work
 
-__all__ = ["Ear", "Fact", "Guess", "Lexicon", "Missed", "Reading", "Spot", "Work", "build_lexicon", "grammar_data", "hear", "lexicon_data"]
+__all__ = [
+    "Ear",
+    "Fact",
+    "Guess",
+    "Lexicon",
+    "Missed",
+    "Reading",
+    "Spot",
+    "Work",
+    "build_lexicon",
+    "grammar_data",
+    "hear",
+    "lexicon_data",
+]
 
 _ears: dict[int, Ear] = {}
 
 
 def hear(text: str, lexicon: Lexicon, on: dt.date, southern: bool = False, names: Sequence[str] = ()) -> Reading:
-    """The reading of one statement; see `Ear.hear`. Builds the grammar table on first use (a compiled one is faster)."""
+    """The reading of one statement; see `Ear.hear`. Builds the grammar table on first use; a compiled one is faster."""
     ear = _ears.get(id(lexicon))
     if ear is None or ear.lexicon is not lexicon:
         ear = _ears[id(lexicon)] = Ear(lexicon, grammar_data())

@@ -44,7 +44,7 @@ def grammar_data() -> dict[str, Any]:
     data, memo = lark.memo_serialize([TerminalDef, Rule])
     table = data["parser"]["parser"]
     tokens = {int(number): name for number, name in table["tokens"].items()}
-    rules = []
+    rules: list[list[Any]] = []
     numbers: dict[int, int] = {}
     for number, rule in memo.items():
         if rule["__type__"] == "Rule":
@@ -53,7 +53,9 @@ def grammar_data() -> dict[str, Any]:
             options = rule["options"]
             rules.append([origin, len(rule["expansion"]), rule["alias"], bool(options and options["expand1"])])
     states = {
-        str(state): {tokens[int(t)]: [0, arg] if kind == 0 else [1, numbers[arg["@"]]] for t, (kind, arg) in row.items()}
+        str(state): {
+            tokens[int(t)]: [0, arg] if kind == 0 else [1, numbers[arg["@"]]] for t, (kind, arg) in row.items()
+        }
         for state, row in table["states"].items()
     }
     ends = {"start": table["start_states"]["start"], "end": table["end_states"]["start"]}
@@ -110,8 +112,8 @@ class Automaton:
         return frozenset(t for t in self._states[stack[-1]] if t.isupper() and self.step(stack, t) is not None)
 
     def tree(self, tokens: Sequence[tuple[str, Any]]) -> Node:
-        """The parse tree of a token sequence, shaped as lark shapes it (`_rule` spliced in, `?rule` of one child passed
-        through). tokens: (type, leaf); the leaf is kept as it is. Raises ValueError where the sequence does not parse."""
+        """The parse tree of a token sequence, shaped as lark shapes it: `_rule` spliced in, `?rule` of one child passed
+        through. tokens: (type, leaf); the leaf is kept as it is. Raises ValueError where they do not parse."""
         states, values = [*self.start], []
         for token, leaf in [*tokens, (END, None)]:
             while True:

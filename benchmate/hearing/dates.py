@@ -158,7 +158,7 @@ def _relative(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
             continue
         word, end = words[after], after + 1
         if word in dw.season:
-            text = _relative_season(dw, dw.season[word], sign)
+            text: str | None = _relative_season(dw, dw.season[word], sign)
         elif word in dw.month:
             text = _relative_month(dw, dw.month[word], sign)
         elif word in dw.weekday:
@@ -170,9 +170,7 @@ def _relative(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
             text = _relative_weekday(dw, 5, sign)
         elif word == "month":
             text = add_months(dw.on, sign).strftime("%Y-%m")
-        elif word == "year":
-            text = str(dw.on.year + sign)
-        elif word == "season":
+        elif word == "year" or word == "season":
             text = str(dw.on.year + sign)
         else:
             continue
@@ -229,7 +227,13 @@ def _month(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
     if start >= len(words) or words[start] not in dw.month:
         return
     month, end = dw.month[words[start]], start + 1
-    if words[start] == "may" and part is None and start == at and at > 0 and words[at - 1] not in ("in", "since", "by", "until", "during"):
+    if (
+        words[start] == "may"
+        and part is None
+        and start == at
+        and at > 0
+        and words[at - 1] not in ("in", "since", "by", "until", "during")
+    ):
         return  # "may I": a bare "may" is no month unless something leads into it
     years = _around(dw, month)
     of = end + 1 if words[end : end + 1] == ["of"] else end
@@ -314,5 +318,9 @@ def _weekday(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
 
 
 def _year(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
-    if _YEAR.match(words[at]) and at > 0 and words[at - 1] in ("in", "since", "of", "during", "from", "until", "by", "to"):
+    if (
+        _YEAR.match(words[at])
+        and at > 0
+        and words[at - 1] in ("in", "since", "of", "during", "from", "until", "by", "to")
+    ):
         yield When(at + 1, words[at], words[at])

@@ -7,8 +7,9 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
-from .assembling import Assembler, Clause
-from .automaton import Automaton, Node
+from .assembling import assemble
+from .automaton import Automaton
+from .clauses import Clause, Setting
 from .dates import DateWords
 from .joining import join
 from .lexicon import Lexicon
@@ -28,7 +29,9 @@ class Ear:
         self.automaton = Automaton(grammar)
         self.spotter = Spotter(lexicon)
 
-    def hear(self, text: str, on: dt.date, southern: bool = False, names: Sequence[str] = (), first_frost: str | None = None) -> Reading:
+    def hear(
+        self, text: str, on: dt.date, southern: bool = False, names: Sequence[str] = (), first_frost: str | None = None
+    ) -> Reading:
         """The reading of one statement.
 
         on: today. southern: seasons of the southern hemisphere. names: the garden's trees by name. first_frost: ISO
@@ -43,7 +46,7 @@ class Ear:
         lattice = self.spotter.spot(text, words, dates, names)
         found = find_reading(words, lattice, self.automaton, self.lexicon)
         tree = self.automaton.tree([(token.kind, token) for token in found.tokens])
-        clauses = Assembler(self.lexicon, on.isoformat(), first_frost).clauses(tree) if isinstance(tree, Node) else []
+        clauses = assemble(tree, Setting(self.lexicon, on.isoformat(), first_frost))
         reading = _with_places(join(text, clauses, self.lexicon), words)
         return replace(reading, missed=(*_missed(text, words, found, clauses), *beyond), guessed=_guessed(found))
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from .assembling import Clause
+from .clauses import Clause
 from .doing import DONE, LATER, NOW
 from .lexicon import Lexicon
 from .phrases import Phrase
@@ -54,7 +54,11 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon) -> Reading:
 
 def _settled_acts(acts: list[str], clauses: Sequence[Clause]) -> list[str]:
     """A species called out beside something else is no observation."""
-    telling = [c for c in clauses if "observe" in c.acts and (c.measures or c.candidates or any(f.kind != "species" for f in c.facts))]
+    telling = [
+        c
+        for c in clauses
+        if "observe" in c.acts and (c.measures or c.candidates or any(f.kind != "species" for f in c.facts))
+    ]
     if not telling and len(acts) > 1:
         acts = [act for act in acts if act != "observe"]
     if any(c.topic == "compare" for c in clauses) and all(w.done in (None, NOW) for c in clauses for w in c.work):
@@ -84,7 +88,7 @@ def _inherit(before: Clause, clause: Clause) -> None:
     joined = set(clause.joined) & {"and", ",", "or", "pause", "so"}
     if clause.kind != "decide" or not joined or clause.mood is None or not clause.work:
         return
-    if before.kind in ("may", "when", "what_if", "compare") and "or" in clause.joined or (
+    if (before.kind in ("may", "when", "what_if", "compare") and "or" in clause.joined) or (
         before.kind in ("may", "when") and "and" in clause.joined and clause.mood.done == NOW
     ):
         clause.acts, clause.topic = ["ask"], before.topic
@@ -112,7 +116,14 @@ def _supposed(before: Clause, clause: Clause) -> bool:
 
 def _looked_again(before: Clause, clause: Clause) -> bool:
     """ "checked it, again in two weeks": a date ahead after what was done is when to come back."""
-    if clause.kind != "observe" or clause.facts or clause.measures or not clause.when or before.kind != "decide" or not before.work:
+    if (
+        clause.kind != "observe"
+        or clause.facts
+        or clause.measures
+        or not clause.when
+        or before.kind != "decide"
+        or not before.work
+    ):
         return False
     if before.work[-1].work != "check":
         return False
@@ -139,7 +150,11 @@ def _fronted(before: Clause, clause: Clause) -> None:
         return
     if clause.work and clause.work[0].spot.part is None and "it" in clause.refers:
         work = clause.work[0]
-        measures = {**before.measures, **{k: v for c in before.candidates for k, v in c.measures.items()}, **work.measures}
+        measures = {
+            **before.measures,
+            **{k: v for c in before.candidates for k, v in c.measures.items()},
+            **work.measures,
+        }
         clause.work[0] = replace(work, spot=_merged(work.spot, phrase), measures=measures)
         before.acts, before.measures, before.candidates, before.taken = [], {}, [], True
 
@@ -163,7 +178,13 @@ def _no_but(before: Clause, clause: Clause) -> bool:
 def _belongs(before: Clause, clause: Clause, lexicon: Lexicon) -> bool:
     """A clause of qualifiers alone ("a third off", "20 mm wide", "low left branch") belongs to what was said before."""
     phrase = clause.phrase
-    if clause.kind == "decide" and clause.mood and _only_share(clause) and before.work and before.work[-1].work in _SHARED:
+    if (
+        clause.kind == "decide"
+        and clause.mood
+        and _only_share(clause)
+        and before.work
+        and before.work[-1].work in _SHARED
+    ):
         share = clause.work[0].measures["share"]
         before.work[-1] = replace(before.work[-1], measures={**before.work[-1].measures, "share": share})
         return True
@@ -181,12 +202,16 @@ def _belongs(before: Clause, clause: Clause, lexicon: Lexicon) -> bool:
     findings = [n for n, f in enumerate(before.facts) if f.kind == "finding"]
     if findings and before.kind == "observe" and not clause.candidates:
         fact = before.facts[findings[-1]]
-        before.facts[findings[-1]] = replace(fact, spot=_merged(fact.spot, phrase), measures={**fact.measures, **measures})
+        before.facts[findings[-1]] = replace(
+            fact, spot=_merged(fact.spot, phrase), measures={**fact.measures, **measures}
+        )
         return True
     return False
 
 
-_SHARED = frozenset({"root-prune", "repot", "thin-leaves", "shorten", "leaf-cut", "remove", "candle-shorten", "thin-needles", "collect"})
+_SHARED = frozenset(
+    {"root-prune", "repot", "thin-leaves", "shorten", "leaf-cut", "remove", "candle-shorten", "thin-needles", "collect"}
+)
 
 
 def _only_share(clause: Clause) -> bool:
@@ -194,4 +219,10 @@ def _only_share(clause: Clause) -> bool:
 
 
 def _merged(spot: Spot, phrase: Phrase) -> Spot:
-    return Spot(spot.part or phrase.shown_part, spot.side or phrase.side, spot.level or phrase.level, spot.ordinal or phrase.ordinal, spot.count)
+    return Spot(
+        spot.part or phrase.shown_part,
+        spot.side or phrase.side,
+        spot.level or phrase.level,
+        spot.ordinal or phrase.ordinal,
+        spot.count,
+    )

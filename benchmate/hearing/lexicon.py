@@ -204,8 +204,10 @@ class _Builder:
             "heard": dict(self.tables.get("words/mishearings.toml", {}).get("heard", {})),
             "short": self.short,
             "bare": self.bare,
-            "states": {n: {k: v for k, v in s.items() if k != "says"}
-                       for n, s in self.tables.get("words/states.toml", {}).get("state", {}).items()},
+            "states": {
+                n: {k: v for k, v in s.items() if k != "says"}
+                for n, s in self.tables.get("words/states.toml", {}).get("state", {}).items()
+            },
             "names": dict(parts.get("names", {})),
             "counted": dict(parts.get("counted", {})),
             "amount": dict(parts.get("amount", {})),
@@ -213,8 +215,10 @@ class _Builder:
             "patterns": self.patterns,
             "numbers": numbers,
             "dates": dates,
-            "figures": {f: {k: v for k, v in c.items() if k != "asks"}
-                        for f, c in self.tables.get("words/figures.toml", {}).get("figure", {}).items()},
+            "figures": {
+                f: {k: v for k, v in c.items() if k != "asks"}
+                for f, c in self.tables.get("words/figures.toml", {}).get("figure", {}).items()
+            },
             "seen": dict(parts.get("seen", {})),
             "pronoun": dict(parts.get("pronoun", {})),
             "rare": dict(words.get("rare", {})),

@@ -179,7 +179,9 @@ def without_named(finding: str, spot: Spot, lexicon: Lexicon) -> Spot:
     return spot
 
 
-def phrase_facts(phrase: Phrase, lexicon: Lexicon, subject: str | None = None, seen: bool = False) -> tuple[list[Fact], list[Token]]:
+def phrase_facts(
+    phrase: Phrase, lexicon: Lexicon, subject: str | None = None, seen: bool = False
+) -> tuple[list[Fact], list[Token]]:
     """(facts, tokens that say nothing here) of one phrase. subject: the part that a bare state speaks of.
     seen: the phrase stands after "has" or "with", where a fruit or two leaders are findings by themselves."""
     facts: list[Fact] = []
@@ -196,18 +198,30 @@ def phrase_facts(phrase: Phrase, lexicon: Lexicon, subject: str | None = None, s
             idle.append(token)
             continue
         spot = phrase.spot(count=True) if phrase.part or not subject else replace(phrase.spot(), part=subject)
-        fact = fact_of_meaning(meaning, replace(spot, part=None if (spot.part or "").startswith(HIDDEN) else spot.part), lexicon, (token.first, token.end))
+        fact = fact_of_meaning(
+            meaning,
+            replace(spot, part=None if (spot.part or "").startswith(HIDDEN) else spot.part),
+            lexicon,
+            (token.first, token.end),
+        )
         if fact is not None:
             facts.append(fact)
     for token in phrase.findings:
-        facts.append(Fact("finding", token.value, without_named(token.value, phrase.spot(), lexicon), span=(token.first, token.end)))
+        facts.append(
+            Fact(
+                "finding",
+                token.value,
+                without_named(token.value, phrase.spot(), lexicon),
+                span=(token.first, token.end),
+            )
+        )
     for token in phrase.events:
         facts.append(Fact("event", token.value, span=(token.first, token.end)))
     if not any(f.kind == "finding" for f in facts):
         counted = lexicon.counted.get(phrase.part or "")
         if counted and phrase.numbers and phrase.numbers[0] >= 2:
             facts.append(Fact("finding", counted, replace(phrase.spot(), part=None), span=span))
-        elif seen and phrase.part in lexicon.seen:
+        elif seen and phrase.part is not None and phrase.part in lexicon.seen:
             facts.append(Fact("finding", lexicon.seen[phrase.part], span=span))
     return facts, idle
 

@@ -22,7 +22,13 @@ class Spot:
     count: int | None = None
 
     def as_json(self) -> dict[str, Any]:
-        values = {"part": self.part, "side": self.side, "level": self.level, "ordinal": self.ordinal, "count": self.count}
+        values = {
+            "part": self.part,
+            "side": self.side,
+            "level": self.level,
+            "ordinal": self.ordinal,
+            "count": self.count,
+        }
         return {key: value for key, value in values.items() if value is not None}
 
 
@@ -107,10 +113,11 @@ class Missed:
 class Reading:
     """One statement, read. Keys as in the contract; lists keep the order of the words.
 
-    candidates: things compared by place ("the left one is 9 mm"), each a Fact of kind "candidate". term: what a
-    `meaning` question asks about. note: the words to keep. refers: reference words that need the talk ("that", "same
-    again"). reason: the words after "because". means: tools, chemicals and circumstances spoken of (rules/words,
-    MEANS). supposes: work that a figure question supposes ("if I halve the leaves"). series: every measure in the order said, for figures that take one measure twice.
+    candidates: things compared by place ("the left one is 9 mm"), each a Fact of kind "candidate".
+    term: what a `meaning` question asks about. note: the words to keep. reason: the words after "because".
+    refers: words that need the talk ("one", "other", "same", "it"). means: tools, chemicals and circumstances spoken
+    of (rules/words, MEANS). supposes: work that a figure question supposes ("if I halve the leaves").
+    series: every measure in the order said, for figures that take one measure twice.
     """
 
     said: str

@@ -43,7 +43,9 @@ class Found:
     cost: float
 
 
-def find_reading(words: Sequence[Word], lattice: Sequence[Sequence[Token]], automaton: Automaton, lexicon: Lexicon) -> Found:
+def find_reading(
+    words: Sequence[Word], lattice: Sequence[Sequence[Token]], automaton: Automaton, lexicon: Lexicon
+) -> Found:
     """The cheapest accepted way. There is always one, since every word can be passed over."""
     ways: list[dict[Stack, Way]] = [{} for _ in range(len(words) + 1)]
     ways[0][automaton.start] = Way(0.0, None, None, 0, 0)
@@ -67,7 +69,14 @@ def find_reading(words: Sequence[Word], lattice: Sequence[Sequence[Token]], auto
 
 
 def _keep(
-    ways: dict[Stack, Way], stack: Stack, cost: float, before: Way, token: Token | None, first: int, end: int, missed: bool
+    ways: dict[Stack, Way],
+    stack: Stack,
+    cost: float,
+    before: Way,
+    token: Token | None,
+    first: int,
+    end: int,
+    missed: bool,
 ) -> None:
     known = ways.get(stack)
     if known is None or cost < known.cost:

@@ -59,7 +59,7 @@ class Spotter:
         """For each word, the tokens that begin there. names: names of trees in the garden, as written."""
         lattice: list[list[Token]] = [[] for _ in words]
         alternatives = [list(self._alternatives(words, at)) for at in range(len(words))]
-        named = {tuple(self.lexicon.split(name)): name for name in names}
+        by_name = {tuple(self.lexicon.split(name)): name for name in names}
         readings = [self._likeliest(options) for options in alternatives]
         variants = [[options[min(choice, len(options) - 1)] for options in readings] for choice in (0, 1)]
         if variants[0] == variants[1]:
@@ -74,10 +74,12 @@ class Spotter:
             for variant in variants:
                 for token in self._worth([option.word for option in variant], dates, at):
                     rests_on = tuple(o.guess for o in variant[at : token.end] if o.guess is not None)
-                    lattice[at].append(Token(token.kind, token.value, at, token.end, token.cost + SLIP * len(rests_on), rests_on))
-            for key, name in named.items():
-                if tuple(w.text for w in words[at : at + len(key)]) == key:
-                    lattice[at].append(Token("NAME", name, at, at + len(key), NAMED))
+                    lattice[at].append(
+                        Token(token.kind, token.value, at, token.end, token.cost + SLIP * len(rests_on), rests_on)
+                    )
+            for spelt, name in by_name.items():
+                if tuple(w.text for w in words[at : at + len(spelt)]) == spelt:
+                    lattice[at].append(Token("NAME", name, at, at + len(spelt), NAMED))
         self._add_open_ends(text, words, lattice)
         return lattice
 
@@ -95,12 +97,16 @@ class Spotter:
                 yield _Alternative(joined, at + 2, JOINED, Guess(heard, joined, 0.95, span))
             elif word.text not in self.lexicon.known or words[at + 1].text not in self.lexicon.known:
                 for meant, edits in self.slips(joined)[:1]:
-                    yield _Alternative(meant, at + 2, SLIP + SLIP_PER_EDIT * edits, Guess(heard, meant, 1 - edits / len(joined), span))
+                    yield _Alternative(
+                        meant, at + 2, SLIP + SLIP_PER_EDIT * edits, Guess(heard, meant, 1 - edits / len(joined), span)
+                    )
         for meant in self.lexicon.heard.get(word.text, ()):
             yield _Alternative(meant, at + 1, HEARD, Guess(word.text, meant, 0.8, (word.start, word.end)))
         for meant, edits in self.slips(word.text):
             likeness = 1 - edits / max(len(meant), len(word.text))
-            yield _Alternative(meant, at + 1, SLIP + SLIP_PER_EDIT * edits, Guess(word.text, meant, likeness, (word.start, word.end)))
+            yield _Alternative(
+                meant, at + 1, SLIP + SLIP_PER_EDIT * edits, Guess(word.text, meant, likeness, (word.start, word.end))
+            )
 
     def _likeliest(self, options: Sequence[_Alternative]) -> list[_Alternative]:
         """The one or two best words here, for numbers and dates."""
@@ -126,7 +132,9 @@ class Spotter:
             from rapidfuzz.distance import OSA
 
             near = process.extract(word, lexicon.fuzzy_words, scorer=OSA.distance, score_cutoff=edits, limit=8)
-            ranked = sorted((int(score), meant[0] != word[0], abs(len(meant) - len(word)), meant) for meant, score, _ in near)
+            ranked = sorted(
+                (int(score), meant[0] != word[0], abs(len(meant) - len(word)), meant) for meant, score, _ in near
+            )
             found = [(meant, score) for score, _, _, meant in ranked[:SLIPS_TRIED]]
         self._slips[word] = found
         return found
@@ -135,16 +143,20 @@ class Spotter:
 
     def _terms(self, alternatives: Sequence[Sequence[_Alternative]], at: int) -> Iterator[Token]:
         rare = self.lexicon.rare
-        stack: list[tuple[Trie, int, float, tuple[Guess, ...], tuple[str, ...]]] = [(self.lexicon.trie, at, 0.0, (), ())]
+        stack: list[tuple[Trie, int, float, tuple[Guess, ...], tuple[str, ...]]] = [
+            (self.lexicon.trie, at, 0.0, (), ())
+        ]
         while stack:
             node, place, cost, guesses, said = stack.pop()
             for kind, value in node.get(END, ()):
                 price = (SEPARATOR if kind == "SEP" else TERM) + rare.get(f"{' '.join(said)} {kind}", 0.0)
                 if kind == "PART" and value.startswith("~"):
                     price += HELPER
-                marked = tuple(
-                    Guess(g.heard, g.taken, g.likeness, g.span, kind in GRAVE) for g in guesses
-                ) if guesses else ()
+                marked = (
+                    tuple(Guess(g.heard, g.taken, g.likeness, g.span, kind in GRAVE) for g in guesses)
+                    if guesses
+                    else ()
+                )
                 yield Token(kind, value, at, place, cost + price, marked)
             if place < len(alternatives):
                 for option in alternatives[place]:

@@ -21,7 +21,8 @@ class Value:
     """A stretch of words [start, end) that gives a number.
 
     kind: NUM, ORD, SHARE or MEASURE. number: for the first three. measures: vocabulary measure -> value, for MEASURE.
-    others: further numbers in the same unit ("9 and 7 mm"). bare: "length" or "degree" where the words do not tell which measure is meant; number then holds mm or degrees.
+    bare: "length" or "degree" where the words do not tell which measure is meant; number then holds mm or degrees.
+    others: further numbers in the same unit ("9 and 7 mm").
     """
 
     end: int
@@ -69,7 +70,7 @@ def _longest(table: Mapping[tuple[str, ...], Any], words: Sequence[str], at: int
 
 
 def _cardinal(vw: ValueWords, words: Sequence[str], at: int) -> tuple[float, int] | None:
-    """A plain number in figures or words, up to 999: "8", "2.5", "twenty five", "a hundred and ten", "two and a half"."""
+    """A plain number in figures or words, up to 999: "8", "2.5", "twenty five", "a hundred and ten"."""
     if at >= len(words):
         return None
     if _NUMBER.match(words[at]):
@@ -88,7 +89,12 @@ def _cardinal(vw: ValueWords, words: Sequence[str], at: int) -> tuple[float, int
             value, end = value * 100, end + 1
         if value >= 100 and end < len(words) - 1 and words[end] == "and" and (rest := _cardinal(vw, words, end + 1)):
             value, end = value + rest[0], rest[1]
-        if end < len(words) and words[end] == "point" and (tenth := _longest(vw.number, words, end + 1)) and tenth[0] < 10:
+        if (
+            end < len(words)
+            and words[end] == "point"
+            and (tenth := _longest(vw.number, words, end + 1))
+            and tenth[0] < 10
+        ):
             value, end = value + tenth[0] / 10, tenth[1]
     if tuple(words[end : end + 3]) == ("and", "a", "half"):
         value, end = value + 0.5, end + 3
@@ -129,10 +135,16 @@ def spot_values(vw: ValueWords, words: Sequence[str], at: int) -> Iterator[Value
     if number := _cardinal(vw, words, at):
         yield from _measured(vw, words, *number)
         yield from _block(vw, words, number)
-        if number[1] < len(words) - 1 and words[number[1]] in vw.range and (upper := _cardinal(vw, words, number[1] + 1)):
+        if (
+            number[1] < len(words) - 1
+            and words[number[1]] in vw.range
+            and (upper := _cardinal(vw, words, number[1] + 1))
+        ):
             yield Value(upper[1], "NUM", number[0])  # "3 to 4 buds": the smaller number is the safer one
             yield from _measured(vw, words, number[0], upper[1])
-        if words[number[1] : number[1] + 1] in (["and"], ["against"], ["to"]) and (second := _cardinal(vw, words, number[1] + 1)):
+        if words[number[1] : number[1] + 1] in (["and"], ["against"], ["to"]) and (
+            second := _cardinal(vw, words, number[1] + 1)
+        ):
             unit = _longest(vw.units, words, second[1])
             if unit and unit[0][0] == "length":
                 size = unit[0][1]

@@ -1,0 +1,110 @@
+"""Questions: what is asked, and of what."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from .automaton import Node
+from .clauses import TRUNKS, Clause, Setting, chain, take_date
+from .doing import work_of
+from .phrases import Phrase, leaves, phrase_facts, read_phrase, settle_bare, species_fact
+from .reading import Work
+from .seeing import linked, observe
+from .spotting import Token
+from .working import decide, do
+
+
+def question(setting: Setting, clause: Clause, topic: str, node: Node, past: bool = False) -> None:
+    clause.acts, clause.topic = ["ask"], topic
+    if topic == "figure":
+        clause.figure = node.children[0].value
+    aux: list[str] = []
+    subject: Phrase | None = None
+    for child in node.children:
+        if not isinstance(child, Node):
+            continue
+        if child.name == "auxs":
+            aux = [token.value for token in child.children if token.value != "not"]
+        elif child.name == "vp":
+            do(setting, clause, child, [*aux, "i"], subject)
+            if past:
+                _past_dates(setting, clause, child)
+        elif child.name == "np":
+            subject = read_phrase(child)
+            _subject(setting, clause, subject)
+        elif child.name in ("observe", "decide"):
+            (observe if child.name == "observe" else decide)(setting, clause, child)
+        elif child.name == "tail":
+            _tail(setting, clause, child, past)
+    clause.acts = ["ask"]
+    if topic in ("due", "plan"):
+        clause.when, clause.measures = None, {}
+    clause.work = [replace(work, done=None) for work in clause.work]
+
+
+def _past_dates(setting: Setting, clause: Clause, vp: Node) -> None:
+    for token in leaves(vp):
+        if token.kind == "DATE":
+            take_date(setting, clause, token, past=True)
+
+
+def _subject(setting: Setting, clause: Clause, phrase: Phrase) -> None:
+    facts, idle = phrase_facts(phrase, setting.lexicon)
+    clause.idle += idle
+    clause.means += phrase.means
+    clause.tree = clause.tree or phrase.name
+    for fact in facts:
+        if fact.kind == "event":
+            clause.work.append(Work(str(fact.value)))
+        else:
+            clause.facts.append(fact)
+    if not facts:
+        clause.phrase = phrase
+
+
+def _tail(setting: Setting, clause: Clause, node: Node, past: bool) -> None:
+    link: Token | None = None
+    before = clause.phrase
+    for kind, item in chain(node):
+        if kind == "link":
+            link = item
+            if item.kind == "DATE":
+                take_date(setting, clause, item, past)
+            elif item.kind in ("V", "VED", "VING"):
+                work = work_of(setting.lexicon, item.value, [], [], False)
+                if work and clause.topic in ("recall", "list"):
+                    clause.work.append(Work(work))
+        elif kind == "np":
+            phrase = read_phrase(item)
+            if link is not None and link.kind in ("AT", "OF") and clause.facts and clause.topic != "figure":
+                linked(setting, clause, phrase, link)
+            else:
+                _tail_phrase(setting, clause, phrase, link)
+            link = None
+    clause.phrase = before
+
+
+def _tail_phrase(setting: Setting, clause: Clause, phrase: Phrase, link: Token | None) -> None:
+    if clause.topic == "figure":
+        cell = setting.lexicon.figures.get(clause.figure or "", {})
+        length = "diameter_mm" if phrase.part in TRUNKS else cell.get("bare")
+        if link is not None and link.kind == "OVER":
+            length = "length_mm"
+        settle_bare(phrase, setting.lexicon, length, cell.get("degree", "angle_deg"))
+        for name, value in phrase.measures.items():
+            clause.measures.setdefault(name, value)
+        if phrase.numbers:
+            name = setting.lexicon.amount.get(phrase.part or "", "count")
+            phrase.series.append((name, phrase.numbers[0]))
+            if name != "count":
+                clause.measures.setdefault(name, phrase.numbers[0])
+        if phrase.share is not None:
+            clause.measures.setdefault("share", phrase.share)
+        clause.series += phrase.series
+        clause.facts += [species_fact(token) for token in phrase.species]
+        clause.means += phrase.means
+        clause.tree = clause.tree or phrase.name
+        return
+    settle_bare(phrase, setting.lexicon)
+    clause.series += [("count", n) for n in phrase.numbers] + phrase.series
+    _subject(setting, clause, phrase)

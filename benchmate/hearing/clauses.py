@@ -1,0 +1,98 @@
+"""A clause and what every step of assembling needs: the setting, the chain of a tree, dates."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Any
+
+from .dates import FIRST_FROST, When
+from .doing import Mood
+from .lexicon import Lexicon
+from .phrases import Phrase
+from .reading import Fact, Work
+from .spotting import Token
+
+TRUNKS = ("trunk", "base")
+
+
+@dataclass
+class Clause:
+    """What one clause gives. kind: the head of its tree. joined: the separators before it. idle: tokens that turned out
+    to say nothing where they stand; they count as missed."""
+
+    kind: str
+    joined: tuple[str, ...] = ()
+    acts: list[str] = field(default_factory=list)
+    topic: str | None = None
+    facts: list[Fact] = field(default_factory=list)
+    work: list[Work] = field(default_factory=list)
+    measures: dict[str, float] = field(default_factory=dict)
+    series: list[tuple[str, float]] = field(default_factory=list)
+    when: str | None = None
+    figure: str | None = None
+    tree: str | None = None
+    pick: int | None = None
+    term: str | None = None
+    note: str | None = None
+    candidates: list[Fact] = field(default_factory=list)
+    refers: list[str] = field(default_factory=list)
+    means: list[str] = field(default_factory=list)
+    idle: list[Token] = field(default_factory=list)
+    phrase: Phrase | None = None
+    mood: Mood | None = None
+    denied: bool = False
+    asked: bool = False
+    supposes: list[Work] = field(default_factory=list)
+    span: tuple[int, int] = (0, 0)
+    taken: bool = False
+
+    @property
+    def idle_whole(self) -> bool:
+        """Nothing came of this clause, and no other one took it in."""
+        gave = (
+            self.acts,
+            self.facts,
+            self.work,
+            self.measures,
+            self.means,
+            self.tree,
+            self.candidates,
+            self.when,
+            self.taken,
+        )
+        return not any(gave)
+
+
+@dataclass
+class Setting:
+    """What the words are read against. on: today as ISO text, for dates that only say "now". first_frost: ISO date or
+    None. before: the clauses of this statement that are assembled already."""
+
+    lexicon: Lexicon
+    on: str
+    first_frost: str | None = None
+    before: list[Clause] = field(default_factory=list)
+
+
+def take_date(setting: Setting, clause: Clause, token: Token, past: bool, drop_now: bool = False) -> None:
+    when: When = token.value
+    text = when.past if past else when.future
+    if text == FIRST_FROST:
+        text = setting.first_frost
+    if text is None or (drop_now and len(text) in (4, 7) and setting.on.startswith(text)):
+        return
+    clause.when = text
+
+
+def chain(node: Any) -> list[tuple[str, Any]]:
+    """A left-branching chain as a flat list: ("np", node), ("aux", [values]), ("link", token)."""
+    out: list[tuple[str, Any]] = []
+    if isinstance(node, Token):
+        return [("link", node)]
+    if node.name == "np":
+        return [("np", node)]
+    if node.name == "auxs":
+        return [("aux", [token.value for token in node.children])]
+    for child in node.children:
+        out += chain(child)
+    return out

@@ -1,0 +1,178 @@
+"""What is seen: a chain of phrases, auxiliaries and links, walked from left to right."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from .automaton import Node
+from .clauses import TRUNKS, Clause, Setting, chain, take_date
+from .doing import NOW, Mood
+from .phrases import HIDDEN, Phrase, phrase_facts, read_phrase, settle_bare
+from .reading import Fact, Spot, Work
+from .spotting import Token
+
+
+def observe(setting: Setting, clause: Clause, node: Node) -> None:
+    see(setting, clause, node.children[0])
+    if not clause.acts and (clause.facts or clause.measures or clause.candidates):
+        clause.acts = ["observe"]
+
+
+def see(setting: Setting, clause: Clause, node: Node) -> None:
+    """Walk the chain of phrases, auxiliaries and links from left to right."""
+    subject: Phrase | None = None
+    aux: list[str] = []
+    link: Token | None = None
+    place = Spot()  # said before what is found there: "the wire on the left branch is biting"
+    for kind, item in chain(node):
+        if kind == "aux":
+            aux, link = item, None
+        elif kind == "link":
+            link, aux = item, []
+            if item.kind == "DATE":
+                seen_date(setting, clause, item)
+        elif kind == "np":
+            phrase = read_phrase(item)
+            if link is None:
+                before = len(clause.facts)
+                _said(setting, clause, phrase, subject, aux)
+                if place != Spot():
+                    clause.facts[before:] = [
+                        at_place(setting, f, place, outright=f.spot.part is None) for f in clause.facts[before:]
+                    ]
+                subject = phrase if subject is None or phrase.parts or phrase.findings else subject
+            else:
+                before = len(clause.facts)
+                linked(setting, clause, phrase, link, subject)
+                if link.kind == "AT" and phrase.says_place_only and not before:
+                    place = phrase.spot(count=False)
+            clause.phrase = clause.phrase or phrase
+            if phrase.called:
+                clause.tree = phrase.called
+            aux, link = [], None
+
+
+def seen_date(setting: Setting, clause: Clause, token: Token) -> None:
+    """A date said of what is seen belongs to the event before it, if there is one."""
+    take_date(setting, clause, token, past=bool(clause.facts))
+    if clause.facts and clause.facts[-1].kind == "event" and clause.facts[-1].when is None:
+        clause.facts[-1] = replace(clause.facts[-1], when=clause.when)
+        clause.when = None
+
+
+def _said(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | None, aux: Sequence[str]) -> None:
+    part = subject.part if subject else None
+    measures = measured(setting, clause, phrase, subject)
+    clause.denied = clause.denied or ("not" in aux and bool(measures))
+    facts, idle = phrase_facts(phrase, setting.lexicon, part, seen="have" in aux)
+    if "not" in aux:
+        facts = [replace(f, denied=True) if f.kind != "species" else f for f in facts]
+    if subject is not None and not phrase.parts:
+        facts = [at_place(setting, f, subject.spot(), outright=False) for f in facts]
+    if measures and facts and any(f.kind == "finding" for f in facts):
+        facts = [replace(f, measures=measures) if f.kind == "finding" else f for f in facts]
+    elif measures:
+        _loose(setting, clause, measures, subject or phrase)
+    clause.facts += facts
+    clause.idle += idle
+    clause.means += phrase.means
+    clause.tree = clause.tree or phrase.name
+    if phrase.other or phrase.pronoun:
+        clause.refers.append(phrase.other or str(phrase.pronoun))
+
+
+def measured(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | None = None) -> dict[str, float]:
+    borrowed = subject is not None and not phrase.parts
+    if borrowed and subject is not None:
+        parts = subject.parts or ["branch"] * bool(subject.one or subject.side or subject.level or subject.findings)
+        phrase.parts = [*parts]
+    settle_bare(phrase, setting.lexicon, degree_as="temperature_c")
+    if borrowed:
+        phrase.parts = []
+    amount = setting.lexicon.amount.get(phrase.part or "")
+    measured = dict(phrase.measures)
+    if amount and phrase.numbers:
+        measured[amount] = phrase.numbers[0]
+        phrase.series.append((amount, phrase.numbers[0]))
+        phrase.numbers, phrase.parts = [], []
+    clause.series += phrase.series
+    if phrase.share is not None:
+        measured["share"] = phrase.share
+    return measured
+
+
+def _loose(setting: Setting, clause: Clause, measured: dict[str, float], holder: Phrase) -> None:
+    """A size with no finding: of one branch it is a thing to compare, of trunk or tree a measure of the tree."""
+    placed = holder.side or holder.level or holder.ordinal or (holder.part and holder.part not in TRUNKS and holder.one)
+    if placed:
+        clause.candidates.append(Fact("candidate", holder.part or "one", holder.spot(count=False), measured))
+    clause.measures.update({} if placed else measured)
+
+
+def linked(setting: Setting, clause: Clause, phrase: Phrase, link: Token, subject: Phrase | None = None) -> None:
+    facts, idle = phrase_facts(phrase, setting.lexicon, seen=link.kind == "WITH")
+    where = phrase.spot(count=False)
+    if link.kind == "BACKTO" and not facts:
+        _back_to(setting, clause, phrase)
+        return
+    measures = measured(setting, clause, phrase, subject)
+    if link.kind == "OF" and phrase.numbers and clause.facts:
+        clause.facts[-1] = replace(clause.facts[-1], spot=replace(clause.facts[-1].spot, count=int(phrase.numbers[0])))
+    if link.kind in ("AT", "FROM", "OF", "BY", "OVER", "FOR") or phrase.says_place_only:
+        clause.facts = [at_place(setting, f, where, outright=True) for f in clause.facts]
+    if measures:
+        clause.facts = [
+            replace(f, measures={**f.measures, **measures}) if f.kind == "finding" else f for f in clause.facts
+        ]
+        if not any(f.kind == "finding" for f in clause.facts):
+            clause.measures.update(measures)
+    if not clause.facts and clause.phrase is None and phrase.says_place_only:
+        clause.phrase = phrase
+    facts = facts if link.kind != "SINCE" else [replace(f, when=clause.when) if f.kind == "event" else f for f in facts]
+    clause.facts += facts
+    clause.idle += idle
+    clause.means += phrase.means
+    clause.tree = clause.tree or phrase.name
+
+
+def _back_to(setting: Setting, clause: Clause, phrase: Phrase) -> None:
+    """ "left shoot back to four leaves": shortening, without a verb."""
+    spot = clause.phrase.spot() if clause.phrase else Spot()
+    clause.facts = [f for f in clause.facts if f.kind == "species"]
+    clause.work = [Work("shorten", spot, amount(setting, phrase), NOW)]
+    clause.acts, clause.mood = ["decide"], Mood(NOW)
+
+
+def at_place(setting: Setting, fact: Fact, where: Spot, outright: bool) -> Fact:
+    """The finding with a place laid over it. outright: a part said with "on the ..." replaces a part named before."""
+    if fact.kind != "finding":
+        return fact
+    named = setting.lexicon.names.get(str(fact.value), ())
+    part = fact.spot.part
+    if (
+        where.part
+        and not where.part.startswith(HIDDEN)
+        and (outright or part is None)
+        and (outright or where.part not in named)
+    ):
+        part = where.part if part is None or outright else part
+    return replace(
+        fact,
+        spot=Spot(
+            part,
+            fact.spot.side or where.side,
+            fact.spot.level or where.level,
+            fact.spot.ordinal or where.ordinal,
+            fact.spot.count or (None if outright else where.count),
+        ),
+    )
+
+
+def amount(setting: Setting, phrase: Phrase) -> dict[str, float]:
+    settle_bare(phrase, setting.lexicon, "length_mm")
+    if phrase.ordinal and not phrase.numbers and phrase.part in setting.lexicon.amount:
+        phrase.numbers, phrase.ordinal = [phrase.ordinal], None  # "back to the first pair"
+    if phrase.numbers:
+        return {setting.lexicon.amount.get(phrase.part or "", "leaves"): phrase.numbers[0], **phrase.measures}
+    return dict(phrase.measures)

@@ -1,0 +1,208 @@
+"""What is done: one verb with its object and what hangs on it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from .automaton import Node
+from .clauses import Clause, Setting, chain, take_date
+from .doing import AT_ONCE, DONE, LATER, NOW, Mood, mood_of, work_of
+from .phrases import HIDDEN, Phrase, leaves, phrase_facts, read_phrase, settle_bare, state_meaning
+from .reading import Fact, Spot, Work
+from .seeing import amount, see
+from .spotting import Token
+
+Linked = tuple[Token | None, Phrase]
+# Links whose noun does not say where the work is done.
+_NO_PLACE = frozenset({"TO", "BACKTO", "BY", "WITH", "SINCE", "DATE", "FOR", "OVER"})
+
+
+def decide(setting: Setting, clause: Clause, node: Node) -> None:
+    subject: Phrase | None = None
+    aux: list[str] = []
+    for child in node.children:
+        if child.name == "auxs":
+            aux = [token.value for token in child.children]
+        elif child.name == "vp":
+            do(setting, clause, child, aux, subject)
+        else:
+            see(setting, clause, child)
+            subject, clause.phrase = clause.phrase, None
+    clause.acts = clause.acts or ["decide"]
+
+
+def do(setting: Setting, clause: Clause, vp: Node, aux: Sequence[str], subject: Phrase | None = None) -> None:
+    """One verb with its object and what hangs on it."""
+    verb, things, posts = _verb_phrase(vp)
+    mood = mood_of(aux, verb.kind, verb.value, setting.lexicon, subject is not None)
+    clause.mood = mood
+    phrases = [(link, read_phrase(np)) for link, np in things]
+    thing = next((p for link, p in phrases if link is None), None)
+    if (thing is None or (mood.event and thing.says_place_only and not thing.parts)) and subject is not None:
+        thing = subject
+    shares = [p.share for _, p in phrases if p.share is not None]
+    particles = [t.value for t in posts if t.kind == "PARTICLE"] + ["back" for t in posts if t.kind == "BACKTO"]
+    parts = _telling_parts(phrases) + (list(subject.parts) if subject else [])
+    if thing is not None and thing.pronoun and not thing.parts:
+        parts += _meant_by_it(setting)
+    name = work_of(setting.lexicon, verb.value, particles, parts, bool(shares))
+    if name is None:
+        clause.idle.append(verb)
+        return
+    cell = setting.lexicon.works.get(name, {})
+    work = Work(name, _work_spot(setting, name, thing, phrases), done=mood.done)
+    measures = _work_measures(setting, clause, name, phrases, posts)
+    if shares:
+        measures["share"] = shares[0]
+    manner = [t.value for t in posts if t.kind == "MANNER"] + (["all"] if thing and thing.every else [])
+    for post in posts:
+        if post.kind == "DATE":
+            take_date(setting, clause, post, past=mood.done == DONE or mood.event, drop_now=mood.done not in (DONE,))
+    done = _tense(setting, clause, name, mood)
+    for link, phrase in phrases:
+        _beside(setting, clause, phrase, link, done, name)
+    for _, phrase in phrases:
+        name_of = setting.lexicon.amount.get(phrase.part or "", "count")
+        clause.series += [(name_of, number) for number in phrase.numbers]
+    tokens = list(leaves(vp))
+    work = replace(work, measures=measures, manner=tuple(manner), done=done, span=(tokens[0].first, tokens[-1].end))
+    if mood.event:
+        clause.facts.append(Fact("event", name, Spot(), {}, clause.when, mood.denied, (verb.first, verb.end)))
+        clause.when, clause.acts = None, ["observe"]
+        return
+    clause.work.append(work)
+    if cell.get("remind") and done == LATER and clause.when:
+        clause.work[-1] = replace(work, done=None)
+        clause.acts = ["remind"]
+
+
+def _meant_by_it(setting: Setting) -> list[str]:
+    """The part that "it" means after a finding of the clause before ("wire's biting, take it off")."""
+    facts = setting.before[-1].facts if setting.before else []
+    return [setting.lexicon.pronoun[str(f.value)] for f in facts if f.value in setting.lexicon.pronoun and not f.denied]
+
+
+def _tense(setting: Setting, clause: Clause, name: str, mood: Mood) -> str:
+    done = mood.done
+    ahead = clause.when is not None and clause.when > setting.on[: len(clause.when)]
+    if name in AT_ONCE and done in (LATER, NOW):
+        return NOW
+    if done == NOW and clause.when and ahead and not setting.on.startswith(clause.when):
+        return LATER
+    if done == NOW and mood.open and clause.when and clause.when < setting.on[: len(clause.when)]:
+        return DONE
+    return done
+
+
+def _work_spot(
+    setting: Setting, name: str, thing: Phrase | None, phrases: Sequence[tuple[Token | None, Phrase]]
+) -> Spot:
+    """Where the work is done: the thing's own place, then what "on the ...", "off the ..." add."""
+    named = setting.lexicon.works.get(name, {}).get("part_named", ())
+    spot = Spot()
+    if thing is not None:
+        spot = thing.spot()
+        if spot.part in named:
+            spot = replace(spot, part=None)
+        spot = _finding_part(setting, spot, thing, named)
+    for link, phrase in phrases:
+        if link is None or phrase is thing or link.kind in _NO_PLACE:
+            continue
+        part = phrase.shown_part if phrase.shown_part not in named else None
+        if link.kind == "OF" and thing is not None and thing.part is None:
+            spot = replace(spot, part=spot.part or part)
+        spot = Spot(
+            spot.part or (part if link.kind != "OF" else None),
+            spot.side or phrase.side,
+            spot.level or phrase.level,
+            spot.ordinal or phrase.ordinal,
+            spot.count,
+        )
+    return spot
+
+
+def _finding_part(setting: Setting, spot: Spot, thing: Phrase, named: Sequence[str]) -> Spot:
+    """ "the dead one": the branch that the finding names is the part that is worked on."""
+    if spot.part is not None or thing.parts:
+        return spot
+    for token in thing.states:
+        meaning = state_meaning(setting.lexicon, token.value, "branch") or ""
+        if meaning.startswith("finding:") and thing.one:
+            return replace(spot, part=None)
+    for token in thing.findings:
+        parts = setting.lexicon.names.get(token.value, ())
+        if parts and parts[0] not in named:
+            return replace(spot, part=parts[0])
+    return spot
+
+
+def _work_measures(
+    setting: Setting, clause: Clause, name: str, phrases: Sequence[tuple[Token | None, Phrase]], posts: Sequence[Token]
+) -> dict[str, float]:
+    measures: dict[str, float] = {}
+    bends = name in ("bend", "guy", "wire")
+    for link, phrase in phrases:
+        kind = link.kind if link else None
+        if (
+            kind in ("TO", "BACKTO")
+            and (phrase.numbers or phrase.ordinal)
+            and (phrase.part in setting.lexicon.amount or kind == "BACKTO" or not phrase.parts)
+        ):
+            measures.update(amount(setting, phrase))
+            phrase.parts = []
+        else:
+            as_length = "length_mm" if kind in ("OVER", "TO", "BACKTO") else None
+            settle_bare(phrase, setting.lexicon, as_length, "angle_deg" if bends else "temperature_c")
+            measures.update(phrase.measures)
+        clause.series += phrase.series
+    return measures
+
+
+def _beside(setting: Setting, clause: Clause, phrase: Phrase, link: Token | None, done: str, work: str) -> None:
+    """What the phrases of a verb say beside the work: species, findings, means, references."""
+    facts, idle = phrase_facts(phrase, setting.lexicon)
+    for fact in facts:
+        if fact.kind == "finding":
+            gone = done == DONE and phrase.parts and setting.lexicon.names.get(str(fact.value))
+            counted = fact.value in setting.lexicon.counted.values() and not phrase.findings and not phrase.states
+            if gone or counted:
+                continue
+            fact = replace(fact, spot=replace(fact.spot, count=None)) if False else fact
+        if fact.kind == "event" and link is None:
+            continue
+        clause.facts.append(fact)
+    clause.idle += [token for token in idle if link is None or link.kind != "FOR"]
+    clause.means += phrase.means
+    clause.tree = clause.tree or phrase.name
+    if phrase.pronoun and link is None:
+        clause.refers.append(phrase.pronoun)
+    if phrase.other or (phrase.one and not phrase.side and not phrase.level and not phrase.ordinal):
+        clause.refers.append(phrase.other or "one")
+
+
+def _telling_parts(phrases: Sequence[tuple[Token | None, Phrase]]) -> list[str]:
+    """The parts that help to tell the work: of the object, of "a third of the roots", and helpers ("the ~shade")."""
+    outright = [p for link, phrase in phrases if link is None or link.kind == "OF" for p in reversed(phrase.parts)]
+    return outright + [p for link, phrase in phrases if link is not None for p in phrase.parts if p.startswith(HIDDEN)]
+
+
+def _verb_phrase(vp: Node) -> tuple[Token, list[tuple[Token | None, Node]], list[Token]]:
+    """(verb, noun phrases each with the link before it, all links and particles)."""
+    verb: Token | None = None
+    things: list[tuple[Token | None, Node]] = []
+    posts: list[Token] = []
+    link: Token | None = None
+    for kind, item in chain(vp):
+        if kind == "np":
+            things.append((link, item))
+            link = None
+        elif item.kind in ("V", "VED", "VING"):
+            verb = verb or item
+        else:
+            posts.append(item)
+            link = item if item.kind != "PARTICLE" else None
+            if item.kind == "PARTICLE" and things:
+                link = Token("FROM", "off", item.first, item.end, 0.0)
+    assert verb is not None
+    return verb, things, posts
