@@ -10,7 +10,7 @@ from benchmate.hearing.reading import Reading, Spot
 from benchmate.practice.advice import ASK, AVOID, GO, HOLD, Advice, Ask, Option
 from benchmate.practice.allowance import dose_left
 from benchmate.practice.almanac import almanac_for
-from benchmate.practice.asks import choose_asks
+from benchmate.practice.asks import MOST, choose_asks
 from benchmate.practice.book import RuleBook
 from benchmate.practice.facts import Facts
 from benchmate.practice.gather import said_traits
@@ -24,6 +24,7 @@ from benchmate.practice.options import (
     spoken_targets,
     wants_offers,
 )
+from benchmate.practice.places import is_placed
 from benchmate.practice.target import ASKED, DECIDED, DONE, OFFERED, Target
 from benchmate.practice.warnings import cautions_for
 from benchmate.practice.weigh import Weighed, weigh
@@ -35,17 +36,20 @@ def advise(reading: Reading, facts: Facts, book: RuleBook, place: Place, on: dt.
     """The whole answer to one statement. Doing nothing is always among the options."""
     matcher = Matcher(book, facts, almanac_for(on, place, facts.entry, book.seasons, said_traits(facts)))
     spoken = spoken_targets(reading, book)
+    blank = _no_tree(facts, spoken, reading, book)
     rows = [one for target in spoken for one in weigh_with_spared(target, matcher)]
     if wants_offers(reading, spoken):
         rows += _offered(reading, facts, matcher, rows)
     if not any(one.target.work == "leave" for one in rows):
         rows.append(weigh(leave_target(), matcher))
+    if blank:
+        rows = [_unjudged(one) for one in rows]
     rows.sort(key=_rank)
     asked = [one for one in rows if one.target.how in (ASKED, DECIDED)]
     best = [one for one in rows if one.target.how == OFFERED][:1]
-    asks = choose_asks(asked or best, book)
-    if not asked and not asks:
-        asks = _what_tree(reading, facts, book, rows)
+    asks = choose_asks(asked or best, book) or choose_asks([one for one in rows if one.option.verdict == ASK], book)
+    if blank:
+        asks = (blank, *(ask for ask in asks if ask.fact != blank.fact))[:MOST]
     left, cap = dose_left(matcher) if facts.taxon or facts.tree else (None, None)
     assumed = [one.allowance.assumed for one in rows if one.allowance.assumed]
     if facts.stage_assumed and any(_rests_on_stage(one) for one in rows):
@@ -87,7 +91,7 @@ def _offered(reading: Reading, facts: Facts, matcher: Matcher, rows: list[Weighe
     """Works put forward, the best first, without those that were spoken of."""
     rivals = [weigh(target, matcher) for target in rival_targets(reading)]
     known = {(one.target.work, one.target.spot) for one in [*rows, *rivals]}
-    targets = [t for t in offered_targets(reading, facts, matcher) if (t.work, t.spot) not in known]
+    targets = [t for t in offered_targets(facts, matcher) if (t.work, t.spot) not in known]
     targets = _by_side(targets, rivals)
     out = [one for target in targets for one in weigh_with_spared(target, matcher)]
     return sorted([*rivals, *out], key=_rank)[:MOST_OFFERED]
@@ -102,11 +106,11 @@ def _by_side(targets: list[Target], rivals: list[Weighed]) -> list[Target]:
     clear = best.option.verdict == GO and (len(ranked) < 2 or _rank(best)[:2] != _rank(ranked[1])[:2])
     out = []
     for target in targets:
-        if target.spot != Spot(part="leader"):
-            out.append(target)
-        elif target.work != "select-leader" and clear:
+        if target.work == "select-leader" and not is_placed(target.spot):
+            continue
+        if target.spot == Spot(part="leader") and clear:
             out += [target.at(one.target.spot) for one in ranked[1:]]
-        elif target.work != "select-leader":
+        else:
             out.append(target)
     return [target for number, target in enumerate(out) if target not in out[:number]]
 
@@ -129,9 +133,18 @@ def _rests_on_stage(one: Weighed) -> bool:
     )
 
 
-def _what_tree(reading: Reading, facts: Facts, book: RuleBook, rows: list[Weighed]) -> tuple[Ask, ...]:
-    """An open question about no tree and no species cannot be answered."""
-    if facts.taxon or facts.tree or reading.topic not in ("advice", "may", "when"):
-        return ()
+def _no_tree(facts: Facts, spoken: list[Target], reading: Reading, book: RuleBook) -> Ask | None:
+    """What tree it is, where nothing at all tells: no cut and no root work can be judged before."""
     says = book.questions.get("species", {}).get("says")
-    return (Ask("species", says),) if says else ()
+    if facts.taxon or facts.tree or facts.of("trait") or not says:
+        return None
+    touching = {work for group in ("cutting", "shaping", "roots") for work in book.group(group)}
+    asked = any(one.work in touching and one.how in (ASKED, DECIDED) for one in spoken)
+    return Ask("species", says) if asked or (not spoken and reading.topic == "advice") else None
+
+
+def _unjudged(one: Weighed) -> Weighed:
+    """Nothing about an unknown tree is a plain yes, but leaving it alone."""
+    if one.option.verdict != GO or one.target.how not in (ASKED, DECIDED):
+        return one
+    return replace(one, option=replace(one.option, verdict=ASK))

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from benchmate.practice.advice import AVOID, HOLD, Reason
 from benchmate.practice.book import Rule
-from benchmate.practice.budget import Cap, cap_for, counts_apart, foliage_taken, root_taken, share_of, takes
+from benchmate.practice.budget import Cap, cap_for, counts_apart, crown_share, foliage_taken, root_taken, takes
 from benchmate.practice.match import Matcher
 from benchmate.practice.places import is_at, spot_of
 from benchmate.practice.target import LEAVE, Target
@@ -37,7 +37,7 @@ def allowance(target: Target, matcher: Matcher) -> Allowance:
     what = takes(target.work, matcher.book)
     if target.how == LEAVE or what not in ("foliage", "root") or _takes_dead_wood(target, matcher):
         return NO_BUDGET
-    share, said = share_of(target.work, target.measures, matcher.book)
+    share, said = crown_share(target.work, target.measures, target.spot, matcher.book)
     cap = cap_for(target, matcher, "cap" if what == "foliage" else "root_cap")
     if cap is None:
         return NO_BUDGET

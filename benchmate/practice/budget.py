@@ -6,8 +6,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from benchmate.hearing.reading import Spot
 from benchmate.practice.book import Rule, RuleBook
 from benchmate.practice.facts import Done, Facts
+from benchmate.practice.places import is_placed
 
 if TYPE_CHECKING:
     from benchmate.practice.match import Matcher
@@ -37,6 +39,17 @@ def share_of(work: str, measures: Mapping[str, float], book: RuleBook) -> tuple[
     return (float(usual), False) if usual is not None else (None, False)
 
 
+def crown_share(work: str, measures: Mapping[str, float], spot: Spot, book: RuleBook) -> tuple[float | None, bool]:
+    """The share of the whole crown (or of all roots) that a work takes, and whether it was said.
+
+    A share said of one placed branch, or of work that is itself a share of each leaf or candle, is no share of the
+    crown: then what such work usually takes stands.
+    """
+    if is_placed(spot) or work in book.budget.get("of_part", {}).get("works", ()):
+        measures = {key: value for key, value in measures.items() if key != "share"}
+    return share_of(work, measures, book)
+
+
 def _this_season(facts: Facts) -> list[Done]:
     start = facts.season_start
     return [done for done in facts.done if not done.denied and (start is None or done.last >= start)]
@@ -60,8 +73,7 @@ def _taken(done: Done, what: str, book: RuleBook) -> float:
         return 0.0
     if done.share is None and counts_apart(done.work, book):
         return 0.0
-    share, _ = share_of(done.work, {} if done.share is None else {"share": done.share}, book)
-    # what is taken at a single place is a small part of the tree, unless a share was said
+    share, _ = crown_share(done.work, {} if done.share is None else {"share": done.share}, done.spot, book)
     return 0.0 if share is None else share
 
 

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import datetime as dt
+from collections.abc import Iterator, Mapping
 from typing import Any, Protocol
 
 from benchmate.fault import Fault
@@ -80,7 +81,7 @@ def _merged(tables: Mapping[str, Plain], section: str) -> dict[str, Plain]:
     for _, table in sorted(tables.items()):
         found = table.get(section)
         if isinstance(found, dict):
-            out |= found
+            out |= _plain(found)
     return out
 
 
@@ -94,6 +95,7 @@ class _Maker:
         self.faults: list[Fault] = []
         self.works = _merged(tables, "work")
         self.groups = _groups(self.works)
+        self.names = _names(tables)
         self._heard: dict[str, tuple[Any, list[str]]] = {}
 
     def rules(self) -> list[Rule]:
@@ -171,7 +173,7 @@ class _Maker:
 
     def _condition(self, words: str) -> tuple[Any, list[str]]:
         if words not in self._heard:
-            self._heard[words] = read_condition(words, self.ear)
+            self._heard[words] = read_condition(words, self.ear, self.names)
         return self._heard[words]
 
     def _works(self, value: str | list[str]) -> tuple[str, ...]:
@@ -191,6 +193,38 @@ def _groups(works: Mapping[str, Plain]) -> dict[str, list[str]]:
     groups["any"] = [work for name, rows in groups.items() if name != "none" for work in rows]
     groups["all"] = [work for name, rows in groups.items() if name != "any" for work in rows]
     return groups
+
+
+def _names(tables: Mapping[str, Plain]) -> dict[str, tuple[str, str]]:
+    """The names of findings and of means, as words: they may stand in a condition as they are."""
+    out: dict[str, tuple[str, str]] = {}
+    for section, kind in (("MEANS", "means"), ("FINDING", "finding")):
+        for name in tables.get("words/findings.toml", {}).get(section, {}):
+            out[name.replace("-", " ")] = kind, name
+    for state in tables.get("words/states.toml", {}).get("state", {}).values():
+        for meaning in _meanings(state):
+            kind, _, value = meaning.partition(":")
+            if kind == "finding":
+                out.setdefault(value.replace("-", " "), (kind, value))
+    return out
+
+
+def _meanings(value: Any) -> Iterator[str]:
+    if isinstance(value, Mapping):
+        for key, inner in value.items():
+            if key != "says":
+                yield from _meanings(inner)
+    elif isinstance(value, str) and ":" in value:
+        yield value
+
+
+def _plain(value: Any) -> Any:
+    """Days as text: the book must go through JSON unchanged."""
+    if isinstance(value, Mapping):
+        return {key: _plain(inner) for key, inner in value.items()}
+    if isinstance(value, list | tuple):
+        return [_plain(inner) for inner in value]
+    return value.isoformat() if isinstance(value, dt.date) else value
 
 
 def _limit(key: str, value: float) -> Limit:

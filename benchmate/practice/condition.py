@@ -9,8 +9,8 @@ from __future__ import annotations
 
 import datetime as dt
 import re
-from collections.abc import Callable
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
 from typing import Any
 
 from benchmate.hearing.reading import NOWHERE, Fact, Reading, Spot
@@ -21,6 +21,9 @@ READ_ON = dt.date(2001, 6, 15)
 SINGLE = ("health", "phase", "flush")
 
 Hear = Callable[[str], Reading]
+Names = Mapping[str, tuple[str, str]]
+_NO_NAMES: Names = {}
+_DENIALS = ("no ", "not ", "without ")
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,8 +67,12 @@ Clause = tuple[tuple[Test, ...], ...]
 Condition = tuple[Clause, ...]
 
 
-def read_condition(words: str, hear: Hear) -> tuple[Condition, list[str]]:
-    """The tests of a condition, and what is wrong with it in words. With any fault the condition must not be used."""
+def read_condition(words: str, hear: Hear, names: Names = _NO_NAMES) -> tuple[Condition, list[str]]:
+    """The tests of a condition, and what is wrong with it in words. With any fault the condition must not be used.
+
+    names: the vocabulary's own names ("wire biting" -> finding, wire-biting). They may always stand for themselves,
+    also where a statement of these words alone would be no sentence.
+    """
     clauses: list[Clause] = []
     wrong: list[str] = []
     for piece in re.split(r"[,;]\s*", words.strip()):
@@ -73,13 +80,26 @@ def read_condition(words: str, hear: Hear) -> tuple[Condition, list[str]]:
             wrong.append("an empty clause")
             continue
         parts = re.split(r"\s+or\s+", piece)
-        read = [_read_alternative(part, hear) for part in parts]
+        read = [_named(part, names) or _read_alternative(part, hear) for part in parts]
         for number, (tests, problem) in enumerate(read):
             if problem and len(parts) > 1:
                 read[number] = _with_shared_words(parts, number, hear) or (tests, problem)
         wrong += [problem for _, problem in read if problem]
         clauses.append(tuple(tests for tests, _ in read))
     return tuple(clauses), wrong
+
+
+def _named(words: str, names: Names) -> tuple[tuple[Test, ...], str] | None:
+    """A clause that is a name of the vocabulary, said or denied."""
+    bare = words.strip()
+    for head in ("not a ", "not an ", "not ", "no "):
+        if bare.startswith(head) and bare.removeprefix(head) in names:
+            kind, value = names[bare.removeprefix(head)]
+            return (Test(kind, value, denied=True),), ""
+    if bare in names:
+        kind, value = names[bare]
+        return (Test(kind, value),), ""
+    return None
 
 
 def _read_alternative(words: str, hear: Hear) -> tuple[tuple[Test, ...], str]:
@@ -90,20 +110,26 @@ def _read_alternative(words: str, hear: Hear) -> tuple[tuple[Test, ...], str]:
     if reading.guessed:
         guess = reading.guessed[0]
         return (), f"'{words}': '{guess.heard}' is not a known word; did you mean '{guess.taken}'?"
-    tests = [_test_of(fact) for fact in reading.facts]
+    read = [_test_of(fact) for fact in reading.facts]
     for work in reading.work:
         # "repotted this season" without a subject reads as work done
         if work.work and work.done in ("done", "not"):
-            tests.append(_test_of(Fact("event", work.work, work.spot, when=reading.when, denied=work.done == "not")))
+            read.append(_test_of(Fact("event", work.work, work.spot, when=reading.when, denied=work.done == "not")))
         else:
             return (), f"'{words}' reads as work to be done, not as something that is so"
-    if any(test is None for test in tests):
+    if None in read:
         return (), f"'{words}': only 'this season', 'last season' or no time can stand here; days go into `within`"
+    tests = [test for test in read if test]
+    denied = words.strip().startswith(_DENIALS)
+    tests += [Test("means", value, denied=denied) for value in reading.means]
+    if denied and tests and not any(test.denied for test in tests):
+        # a denial that the ear let fall would turn the rule into its opposite
+        tests[0] = replace(tests[0], denied=True)
     if not tests:
         return (), f"'{words}' states nothing"
     if reading.measures or any(fact.measures for fact in reading.facts):
         return (), f"'{words}': measures go into `limits`"
-    return tuple(test for test in tests if test), ""
+    return tuple(tests), ""
 
 
 def _test_of(fact: Fact) -> Test | None:

@@ -15,10 +15,11 @@ from benchmate.practice.condition import Clause, Test
 from benchmate.practice.facts import Facts
 from benchmate.practice.target import Target
 from benchmate.practice.taxa import lineage_of
+from benchmate.practice.truth import CLOSED
 
 ALWAYS = "always"
 # most telling first: true of fewer trees, so the gate is shut more often
-_ORDER = ("finding", "weather", "species", "trait", "event", "phase", "health", "flush", "stage")
+_ORDER = ("means", "finding", "weather", "species", "trait", "event", "phase", "health", "flush", "stage")
 
 Index = dict[str, dict[str, list[int]]]
 
@@ -64,7 +65,7 @@ def _clause_keys(clause: Clause) -> tuple[int, set[str]]:
 def _test_keys(test: Test) -> set[str]:
     value = str(test.value)
     keys = {f"{test.kind}:{value}"}
-    if test.kind in ("finding", "weather"):
+    if test.kind in CLOSED:
         return keys
     if test.kind == "species":
         lineage = lineage_of(value)
@@ -78,7 +79,7 @@ def _test_keys(test: Test) -> set[str]:
 def open_keys(facts: Facts, target: Target, book_traits: Iterable[str]) -> list[str]:
     """All keys that are so or may be so for these facts and this target. A kind's bare name opens all of its gates."""
     keys = [ALWAYS, *(f"manner:{manner}" for manner in target.manner)]
-    for kind in ("finding", "weather"):
+    for kind in CLOSED:
         keys += [f"{kind}:{known.value}" for known in facts.of(kind) if not known.denied]
     keys += _taxon_keys(facts, book_traits)
     for kind in ("health", "phase", "flush"):
@@ -98,7 +99,7 @@ def _taxon_keys(facts: Facts, book_traits: Iterable[str]) -> list[str]:
         return ["species", *said]
     entry: Mapping[str, Any] = facts.entry
     keys = [*said, *(f"species:{taxon}" for taxon in entry["lineage"]), f"below:{facts.taxon}"]
-    keys += [f"trait:group:{group}" for group in entry.get("groups", ())]
+    keys += [f"trait:group:{group}" for group in (*entry.get("groups", ()), *entry.get("some", ()))]
     traits = entry.get("traits", {})
     for name in book_traits:
         cell = traits.get(name)

@@ -32,6 +32,7 @@ def gather(
     """
     stated = [*reading.facts, *reading.candidates, *talk_facts]
     known = [_said(fact) for fact in stated if fact.kind != "event"]
+    known += [Known("means", value) for value in reading.means]
     kept = standing(entries, on)
     done = done_in(kept, on, place.southern)
     if tree:

@@ -13,12 +13,14 @@ from benchmate.practice.book import Rule, RuleBook
 from benchmate.practice.condition import SINGLE, Clause, Test
 from benchmate.practice.facts import SAID, Facts
 from benchmate.practice.gates import open_keys
+from benchmate.practice.places import is_placed
 from benchmate.practice.quantity import quantity
 from benchmate.practice.target import Target, eval_spot
-from benchmate.practice.truth import Truth, clause_truth, done_truth, test_truth
+from benchmate.practice.truth import Truth, Where, clause_truth, done_truth, test_truth
 
-# (clause number or -1, test number) -> truth, so that what many rules ask is looked up once
-Seen = dict[tuple[object, Spot], Truth]
+# what many rules ask is looked up once
+Seen = dict[tuple[Clause, Where], Truth]
+_ANYWHERE = Spot(part="tree")
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,16 +70,17 @@ class Matcher:
         if (why := self._out_of_scope(rule, target)) is not None:
             return Result(rule, False, why)
         spot = eval_spot(target, self.book.works, self.book.places)
+        where = Where(spot, spot if rule.blocks or is_placed(spot) else _ANYWHERE)
         lacks: list[tuple[str, str]] = []
         rests: list[str] = []
         for clause in rule.condition:
-            truth = self._clause(clause, spot)
+            truth = self._clause(clause, where)
             if truth is False:
                 return Result(rule, False, f"{clause_words(clause)}: no{self._known_words(clause)}")
             if truth is None:
-                lacks += self._lacking(clause, spot)
+                lacks += self._lacking(clause, where)
             else:
-                rests += self._grounds(clause, spot)
+                rests += self._grounds(clause, where)
         for done, wanted in ((rule.within, True), (rule.not_within, False)):
             for work, days in done:
                 truth, words = self._within(work, days, wanted, target)
@@ -111,10 +114,10 @@ class Matcher:
             return f"only from {rule.between[0]} to {rule.between[1]}"
         return None
 
-    def _clause(self, clause: Clause, spot: Spot) -> Truth:
-        key = (clause, spot)
+    def _clause(self, clause: Clause, where: Where) -> Truth:
+        key = (clause, where)
         if key not in self._seen:
-            self._seen[key] = clause_truth(clause, self.facts, spot, self.book.places)
+            self._seen[key] = clause_truth(clause, self.facts, where, self.book.places)
         return self._seen[key]
 
     def _within(self, work: str, days: int | str, wanted: bool, target: Target) -> tuple[Truth, str]:
@@ -130,12 +133,12 @@ class Matcher:
         words = f"{work.replace('-', ' ')} {'' if truth else 'not '}done {span}{told}"
         return (truth if wanted else None if truth is None else not truth), words
 
-    def _lacking(self, clause: Clause, spot: Spot) -> list[tuple[str, str]]:
+    def _lacking(self, clause: Clause, where: Where) -> list[tuple[str, str]]:
         """The kinds whose values would decide a clause."""
         out = []
         for tests in clause:
             for test in tests:
-                if test_truth(test, self.facts, spot, self.book.places) is None:
+                if test_truth(test, self.facts, where, self.book.places) is None:
                     out.append((self._lack_of(test), str(test.value)))
         return out
 
@@ -145,7 +148,8 @@ class Matcher:
         if test.kind == "species":
             return "species"
         if test.kind == "trait":
-            return "species" if self.facts.taxon is None else "trait"
+            genus_only = str(test.value).removeprefix("group:") in self.facts.entry.get("some", ())
+            return "species" if self.facts.taxon is None or genus_only else "trait"
         if test.kind == "stage" and any(known.origin == SAID for known in self.facts.of("stage")):
             return "further stage"  # what the grower said leaves it open, and asking again would not help
         return test.kind
@@ -163,10 +167,10 @@ class Matcher:
                 told.append(self.facts.taxon)
         return f", {', '.join(told)}" if told else ""
 
-    def _grounds(self, clause: Clause, spot: Spot) -> list[str]:
+    def _grounds(self, clause: Clause, where: Where) -> list[str]:
         """The facts that make a clause true, told; only those of the first alternative that holds."""
         for tests in clause:
-            if all(test_truth(test, self.facts, spot, self.book.places) for test in tests):
+            if all(test_truth(test, self.facts, where, self.book.places) for test in tests):
                 return [self._ground(test) for test in tests]
         return []
 

@@ -11,7 +11,6 @@ from benchmate.practice.facts import Facts, Known
 from benchmate.practice.match import Matcher
 from benchmate.practice.places import is_local, is_placed, parts_meet, spot_of
 from benchmate.practice.target import LEAVE, OFFERED, Target, placed, target_of
-from benchmate.practice.truth import condition_truth
 
 # how many works are put forward where none was asked about
 MOST_OFFERED = 8
@@ -37,7 +36,7 @@ def _meant(target: Target, reading: Reading, book: RuleBook) -> Target:
     Only work that cannot be on the whole tree (removing) is taken so without a word like "it".
     """
     things = [f for f in reading.facts if f.kind == "finding" and not f.denied and _speaks_of_a_place(f, book)]
-    bound = target.work in book.places.get("needs_object", ())
+    bound = target.work in book.places.get("needs_object", ()) and target.spot.part is None
     if len(things) != 1 or not (reading.refers or bound):
         return target
     spot = spot_of(_known(things[0]), book.places)
@@ -71,7 +70,7 @@ def rival_targets(reading: Reading) -> list[Target]:
     ]
 
 
-def offered_targets(reading: Reading, facts: Facts, matcher: Matcher) -> list[Target]:
+def offered_targets(facts: Facts, matcher: Matcher) -> list[Target]:
     """Works that rules put forward on these facts: where nothing, or something to compare, was asked about."""
     book = matcher.book
     out: dict[tuple[str, Spot], list[str]] = {}
@@ -136,8 +135,3 @@ def wants_offers(reading: Reading, targets: Sequence[Target]) -> bool:
     if reading.topic == "compare":
         return True
     return not [t for t in targets if t.work not in ("leave", "wait", "check")] and reading.topic in _OPEN_TOPICS
-
-
-def holds_anywhere(rule: Rule, facts: Facts, book: RuleBook) -> bool | None:
-    """Whether a rule's words hold for the tree as a whole, limits and times left aside."""
-    return condition_truth(rule.condition, facts, NOWHERE, book.places)

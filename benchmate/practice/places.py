@@ -54,9 +54,7 @@ def meets(known: Known, wanted: Spot, option: Spot, places: Mapping[str, Any]) -
         return False
     if option.part == "tree":
         return True
-    if not is_local(known, places):
-        return option.part in _WHOLE or not known.spot.part or spots_meet(spot, option, places)
-    return is_at(option, spot, places)
+    return not is_local(known, places) or is_at(option, spot, places)
 
 
 def is_at(option: Spot, spot: Spot, places: Mapping[str, Any]) -> bool:

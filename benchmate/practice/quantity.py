@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from benchmate.practice.almanac import Almanac
 from benchmate.practice.book import RuleBook
-from benchmate.practice.budget import foliage_taken, heavy_works, root_taken, share_of, takes
+from benchmate.practice.budget import crown_share, foliage_taken, heavy_works, root_taken, share_of, takes
 from benchmate.practice.facts import Facts
 from benchmate.practice.places import is_placed, spot_of, spots_meet
 from benchmate.practice.target import Target
@@ -31,6 +31,11 @@ def quantity(name: str, target: Target, facts: Facts, almanac: Almanac, book: Ru
 
 def _measure(name: str, target: Target, facts: Facts, book: RuleBook) -> float | None:
     """What was said of the work, else of something at its place, else of the whole."""
+    own = _own_measure(name, target, facts, book)
+    return facts.measures.get(name) if own is None else own
+
+
+def _own_measure(name: str, target: Target, facts: Facts, book: RuleBook) -> float | None:
     if name in target.measures:
         return target.measures[name]
     for kind in ("candidate", "finding"):
@@ -41,7 +46,7 @@ def _measure(name: str, target: Target, facts: Facts, book: RuleBook) -> float |
                 and spots_meet(spot_of(known, book.places), target.spot, book.places)
             ):
                 return known.measures[name]
-    return facts.measures.get(name)
+    return None
 
 
 def _share(target: Target, facts: Facts, almanac: Almanac, book: RuleBook) -> Number:
@@ -53,7 +58,7 @@ def _dose(target: Target, facts: Facts, almanac: Almanac, book: RuleBook) -> Num
     taken = foliage_taken(facts, book)
     if takes(target.work, book) != "foliage":
         return taken, " taken this season"
-    share, said = share_of(target.work, target.measures, book)
+    share, said = crown_share(target.work, target.measures, target.spot, book)
     if share is None:
         return None, ""
     return taken + share, f" with {taken:.2f} taken this season" + ("" if said else ", share taken as usual")
@@ -89,8 +94,9 @@ def _rival_ratio(target: Target, facts: Facts, almanac: Almanac, book: RuleBook)
 
 
 def _branch_ratio(target: Target, facts: Facts, almanac: Almanac, book: RuleBook) -> Number:
-    branch = _measure("diameter_mm", target, facts, book)
-    trunk = facts.measures.get("base_mm")
+    branch = _own_measure("diameter_mm", target, facts, book)
+    # a diameter of no part is that of the tree: its trunk
+    trunk = facts.measures.get("diameter_mm") or facts.measures.get("base_mm")
     return (None, "") if branch is None or not trunk else (branch / trunk, f" ({branch:g} to {trunk:g} mm)")
 
 

@@ -40,13 +40,19 @@ def stage_facts(facts: Facts, almanac: Almanac) -> Stages:
         known = {one.value for one in out}
         suggested = Known("stage", guess.stage, origin=SEASON)
         rest = [suggested, *_implied([suggested], almanac, denied)]
-        if seen:
-            # beside a stage that was told the date may add what it allows, and rule nothing out
-            rest = [one for one in rest if not one.denied]
-        out += [one for one in rest if one.value not in known]
-        if not seen:
+        away = [stage for stage in almanac.stages if not _may_be(stage, almanac)]
+        rest += [Known("stage", stage, denied=True, origin=SEASON) for stage in away]
+        added = [one for one in rest if one.value not in known]
+        out += list({one.value: one for one in reversed(added)}.values())
+        if any(not one.denied for one in added):
             assumed = f"{guess.stage.replace('-', ' ')} is taken from the date, {guess.how}"
     return Stages(tuple(out), _flush(facts, almanac, guess.flush if guess and fits else None), assumed)
+
+
+def _may_be(stage: str, almanac: Almanac) -> bool:
+    """Whether the calendar has the stage now; bloom and such are seen at once, and out of their time not asked for."""
+    window = almanac.window(stage, almanac.on)
+    return window is not None and window.holds(almanac.on)
 
 
 def _implied(seen: Sequence[Known], almanac: Almanac, denied: Iterable[object]) -> list[Known]:

@@ -9,12 +9,19 @@ Plain = dict[str, Any]
 
 
 def compile_taxa(tables: Mapping[str, Plain]) -> dict[str, Plain]:
-    """taxon -> {"lineage", "groups", "traits", "cautions", "hazard"} with everything inherited.
+    """taxon -> {"lineage", "groups", "traits", "cautions", "hazard", "some"} with everything inherited.
 
+    some: groups that only some species of a genus are in; of the genus alone they are not known.
     traits: name -> {"is": value, "mark"|"source": ..., "from": taxon it stands at}.
     """
     files = {t["taxon"]: t for name, t in sorted(tables.items()) if name.startswith("species/") and "taxon" in t}
-    return {taxon: _inherit(taxon, files) for taxon in files}
+    taxa = {taxon: _inherit(taxon, files) for taxon in files}
+    for taxon, entry in taxa.items():
+        species = [other for name, other in taxa.items() if name.startswith(taxon + " ")]
+        below = {group for other in species for group in other["groups"]} - set(entry["groups"])
+        if below:
+            entry["some"] = sorted(below)
+    return taxa
 
 
 def _inherit(taxon: str, files: Mapping[str, Plain]) -> Plain:

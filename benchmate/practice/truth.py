@@ -4,16 +4,17 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 from typing import Any
 
 from benchmate.hearing.reading import Spot
-from benchmate.practice.condition import SINGLE, Clause, Condition, Test
+from benchmate.practice.condition import SINGLE, Clause, Test
 from benchmate.practice.facts import Done, Facts
 from benchmate.practice.places import meets
 
 Truth = bool | None
 # found by looking at the tree: what nobody spoke of is taken not to be there
-CLOSED = ("finding", "weather")
+CLOSED = ("finding", "weather", "means")
 
 
 def all_of(truths: Iterable[Truth]) -> Truth:
@@ -42,18 +43,25 @@ def negated(truth: Truth) -> Truth:
     return None if truth is None else not truth
 
 
-def test_truth(test: Test, facts: Facts, spot: Spot, places: Mapping[str, Any]) -> Truth:
-    """One test, for an option at `spot`."""
-    truth = _plain_truth(test, facts, spot, places)
+@dataclass(frozen=True, slots=True)
+class Where:
+    """The place that tests are made for. spot: the option's place. wide: the place for what is to be there, which may
+    be the whole tree where the rule only weighs: a finding anywhere on it is then a reason, while it blocks only at its
+    own place."""
+
+    spot: Spot
+    wide: Spot
+
+
+def test_truth(test: Test, facts: Facts, where: Where, places: Mapping[str, Any]) -> Truth:
+    """One test, for an option at a place."""
+    truth = _plain_truth(test, facts, where.spot if test.denied else where.wide, places)
     return negated(truth) if test.denied else truth
 
 
-def clause_truth(clause: Clause, facts: Facts, spot: Spot, places: Mapping[str, Any]) -> Truth:
-    return any_of(all_of(test_truth(test, facts, spot, places) for test in tests) for tests in clause)
-
-
-def condition_truth(condition: Condition, facts: Facts, spot: Spot, places: Mapping[str, Any]) -> Truth:
-    return all_of(clause_truth(clause, facts, spot, places) for clause in condition)
+def clause_truth(clause: Clause, facts: Facts, where: Where, places: Mapping[str, Any]) -> Truth:
+    """Some alternative holds: all of its tests."""
+    return any_of(all_of(test_truth(test, facts, where, places) for test in tests) for tests in clause)
 
 
 def _plain_truth(test: Test, facts: Facts, spot: Spot, places: Mapping[str, Any]) -> Truth:
@@ -67,8 +75,8 @@ def _plain_truth(test: Test, facts: Facts, spot: Spot, places: Mapping[str, Any]
         return stage_truth(str(value), facts)
     if kind == "finding":
         return _finding_truth(test, facts, spot, places)
-    if kind == "weather":
-        return any(known.value == value and not known.denied for known in facts.of("weather"))
+    if kind in ("weather", "means"):
+        return any(known.value == value and not known.denied for known in facts.of(kind))
     if kind == "species":
         return _species_truth(str(value), facts)
     if kind == "trait":
@@ -118,6 +126,8 @@ def _trait_truth(wanted: str, facts: Facts) -> Truth:
     if facts.taxon is None:
         return None
     if name == "group":
+        if value in facts.entry.get("some", ()):
+            return None  # some species of the genus are, some are not
         return value in facts.entry.get("groups", ())
     cell = facts.entry.get("traits", {}).get(name)
     if not cell:

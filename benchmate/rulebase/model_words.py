@@ -68,6 +68,7 @@ class BudgetFile(PracticeFile):
     over: dict[str, Any]
     serious: dict[str, Any]
     apart: dict[str, Any]
+    of_part: dict[str, Any]
     free: dict[str, Any]
 
 
