@@ -122,7 +122,7 @@ def _read_alternative(words: str, hear: Hear) -> tuple[tuple[Test, ...], str]:
     tests = [test for test in read if test]
     denied = words.strip().startswith(_DENIALS)
     tests += [Test("means", value, denied=denied) for value in reading.means]
-    if denied and tests and not any(test.denied for test in tests):
+    if denied and tests and not any(test.denied for test in tests) and _same_without_denial(words, reading, hear):
         # a denial that the ear let fall would turn the rule into its opposite
         tests[0] = replace(tests[0], denied=True)
     if not tests:
@@ -130,6 +130,12 @@ def _read_alternative(words: str, hear: Hear) -> tuple[tuple[Test, ...], str]:
     if reading.measures or any(fact.measures for fact in reading.facts):
         return (), f"'{words}': measures go into `limits`"
     return tuple(tests), ""
+
+
+def _same_without_denial(words: str, reading: Reading, hear: Hear) -> bool:
+    """Whether "not" made no difference to the ear ("no leaf removal" is a name, and what follows it means another)."""
+    bare = hear(words.strip().split(" ", 1)[1])
+    return [(f.kind, f.value) for f in bare.facts] == [(f.kind, f.value) for f in reading.facts]
 
 
 def _test_of(fact: Fact) -> Test | None:

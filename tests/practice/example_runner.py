@@ -108,12 +108,14 @@ def wrong(case: Case) -> str | None:
     if "asks" in case.claim:
         asks = [ask.fact for ask in told.asks]
         if case.claim["asks"] not in asks:
-            return f"asks {asks}, not {case.claim['asks']}; {[(o.work, o.verdict) for o in told.options]}{why(case, told)}"
+            verdicts = [(o.work, o.verdict) for o in told.options]
+            return f"asks {asks}, not {case.claim['asks']}; {verdicts}{why(case, told)}"
     return None
 
 
 def why(case: Case, told: Advice) -> str:
     mine = [f"{t.work} {t.truth}: {t.by}" for t in told.trace if t.rule == case.rule]
     heard = told.reading.as_json()
-    kept = {k: v for k, v in heard.items() if v and k in ("facts", "work", "missed", "topic", "measures", "means", "candidates")}
+    keys = ("facts", "work", "missed", "topic", "measures", "means", "candidates")
+    kept = {key: heard[key] for key in keys if heard.get(key)}
     return f"\n    trace: {mine}\n    heard: {kept}\n    facts: {told.facts}"
