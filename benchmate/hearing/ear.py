@@ -38,17 +38,27 @@ class Ear:
         date for "before first frost", if the place has one. Any text gives a reading; words that no sentence of the
         grammar takes in are in `missed`.
         """
-        words = self._apart(split_words(text[:LONGEST], self.lexicon.short, self.lexicon.bare))
+        words = self.words(text)
         beyond = (Missed(text[LONGEST:].strip(), (LONGEST, len(text))),) if text[LONGEST:].strip() else ()
         if not words:
             return Reading(text, missed=beyond)
-        dates = DateWords(self.lexicon.dates, self.spotter.values, on, southern)
-        lattice = self.spotter.spot(text, words, dates, names)
-        found = find_reading(words, lattice, self.automaton, self.lexicon)
+        found = self.find(text, words, on, southern, names)
         tree = self.automaton.tree([(token.kind, token) for token in found.tokens])
         clauses = assemble(tree, Setting(self.lexicon, on.isoformat(), first_frost))
         reading = _with_places(join(text, clauses, self.lexicon), words)
         return replace(reading, missed=(*_missed(text, words, found, clauses), *beyond), guessed=_guessed(found))
+
+    def words(self, text: str) -> list[Word]:
+        """The words of a statement, with words that were run together taken apart."""
+        return self._apart(split_words(text[:LONGEST], self.lexicon.short, self.lexicon.bare))
+
+    def find(
+        self, text: str, words: Sequence[Word], on: dt.date, southern: bool = False, names: Sequence[str] = ()
+    ) -> Found:
+        """The best way through the words, with the mark of each: used, filler, guessed or missed."""
+        dates = DateWords(self.lexicon.dates, self.spotter.values, on, southern)
+        lattice = self.spotter.spot(text, words, dates, names)
+        return find_reading(words, lattice, self.automaton, self.lexicon)
 
     def _apart(self, words: list[Word]) -> list[Word]:
         """Words run together ("cani", "rootpruned") taken apart where a term begins with the two."""
