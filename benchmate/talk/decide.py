@@ -9,19 +9,28 @@ from typing import Any
 
 from benchmate.garden.record import Entry
 from benchmate.hearing.reading import Fact, Reading, Spot, Work
-from benchmate.practice.advice import Advice, Follow, Option
+from benchmate.practice.advice import Advice, Option
 from benchmate.talk.dates import first_day, last_day
+from benchmate.talk.following import Endings, follow_tables, placed_table
 
+NO_ENDINGS: Endings = {}
 LEFT_WORKS = ("leave", "wait")
 _KINDS = {"done": "done", "now": "done", "later": "plan", "not": "left"}
 
 
 def entries_of(
-    reading: Reading, advice: Advice | None, on: dt.date, *, southern: bool = False, refused: Iterable[str] = ()
+    reading: Reading,
+    advice: Advice | None,
+    on: dt.date,
+    *,
+    southern: bool = False,
+    refused: Iterable[str] = (),
+    endings: Endings = NO_ENDINGS,
 ) -> tuple[Entry, ...]:
     """The entries that the statement makes, oldest first, their ids still empty.
 
     on: today. southern: seasons follow the southern year. refused: works that were offered and not taken.
+    endings: work -> the works that undo it, which close its follow-ups.
     Work done, or being done, is `done`; work meant for later is `plan`, due when it was said; work refused, and
     leaving or waiting, is `left`. What was only seen is `seen`; words to keep are `note`. What is said in one statement
     stands in one entry a kind, the facts in the first.
@@ -33,11 +42,13 @@ def entries_of(
             groups.setdefault("left" if work.work in LEFT_WORKS else _KINDS[work.done], []).append(work)
     reminded = "remind" in reading.acts
     entries = [
-        _decided(kind, works, reading, advice, on, southern, reminded, tuple(refused) if kind == "done" else ())
+        _decided(
+            kind, works, reading, advice, on, southern, reminded, tuple(refused) if kind == "done" else (), endings
+        )
         for kind, works in groups.items()
     ]
     if "note" in reading.acts and not entries:
-        entries.append(Entry("", on, "note", reading.note or reading.said))
+        entries.append(Entry("", on, "note", (reading.note or reading.said).lstrip(" :,-")))
     if (facts or _measured(reading)) and not entries:
         entries.append(Entry("", _day_seen(reading, on, southern), "seen", reading.said, reason=reading.reason))
     if reminded:
@@ -48,10 +59,13 @@ def entries_of(
     return tuple(entries)
 
 
-def picked_entry(option: Option, said: str, on: dt.date, *, refused: Iterable[str] = ()) -> Entry:
+def picked_entry(
+    option: Option, said: str, on: dt.date, *, refused: Iterable[str] = (), endings: Endings = NO_ENDINGS
+) -> Entry:
     """The entry for an option that was taken. An option that has to wait becomes a plan for the day it opens."""
     reasons = option.because or option.against
-    kind, follow, when = "done", tuple(follow_table(one) for one in option.follow), None
+    kind, when = "done", None
+    follow = tuple(placed_table(one, option.work, option.spot, endings) for one in option.follow)
     if option.work in LEFT_WORKS:
         kind = "left"
     elif option.verdict == "hold" and option.opens and dt.date.fromisoformat(option.opens) > on:
@@ -71,11 +85,6 @@ def work_table(work: Work) -> dict[str, Any]:
     return _table(work.work or "", work.spot, work.measures, work.manner)
 
 
-def follow_table(follow: Follow) -> dict[str, Any]:
-    """A follow-up as the journal keeps it."""
-    return {key: value for key, value in follow.as_json().items() if value is not None}
-
-
 def _table(work: str, spot: Spot, measures: Mapping[str, float], manner: tuple[str, ...]) -> dict[str, Any]:
     out: dict[str, Any] = {"work": work, **spot.as_json(), **measures}
     return out | ({"manner": list(manner)} if manner else {})
@@ -90,14 +99,16 @@ def _decided(
     southern: bool,
     reminded: bool,
     refused: tuple[str, ...],
+    endings: Endings,
 ) -> Entry:
     tables = [work_table(work) for work in works]
     when = None if reminded else reading.when
-    at, follow = on, []
+    at: dt.date = on
+    follow: tuple[dict[str, Any], ...] = ()
     if kind == "done":
         if when and (day := last_day(when, southern)):
             at = min(day, on)
-        follow = [follow_table(one) for one in _follow_of(works, advice, (at - on).days)]
+        follow = follow_tables(works, advice.options if advice else (), endings, (at - on).days)
     return Entry(
         "",
         at,
@@ -105,33 +116,9 @@ def _decided(
         reading.said,
         work=tuple(tables),
         reason=reading.reason,
-        follow=tuple(follow),
+        follow=follow,
         refused=tuple(one for one in refused if one not in {work.work for work in works}),
         when=when,
-    )
-
-
-def _follow_of(works: list[Work], advice: Advice | None, shift: int) -> list[Follow]:
-    """What the options for these works say must be come back for, moved back where the work lies in the past."""
-    seen: dict[tuple[str, str | None], Follow] = {}
-    for option in advice.options if advice else ():
-        if any(option.work == work.work and _near(option.spot, work.spot) for work in works):
-            for follow in option.follow:
-                seen.setdefault((follow.work, follow.part), follow)
-    if not shift:
-        return list(seen.values())
-    moved = []
-    for follow in seen.values():
-        day = dt.date.fromisoformat(follow.on) + dt.timedelta(days=shift)
-        moved.append(Follow(follow.work, day.isoformat(), follow.says, follow.part, follow.rule, follow.weather))
-    return moved
-
-
-def _near(option: Spot, work: Spot) -> bool:
-    """Whether an option about one place speaks of the place worked on: nothing that both name differs."""
-    return all(
-        a is None or b is None or a == b
-        for a, b in ((option.part, work.part), (option.side, work.side), (option.level, work.level))
     )
 
 

@@ -73,10 +73,10 @@ def greeting(bench: Bench, screen: Screen) -> str:
         lines.append(Line(f"Trees: {names}.", ASIDE))
     if bench.house.garden and trees:
         from benchmate.garden import due
-        from benchmate.telling.due import headline
+        from benchmate.telling.due import headline, without_long_past
         from benchmate.telling.wording import sentence
 
-        lines.append(Line(sentence(headline(due(bench.house.garden, bench.on, 7), 7)), ASIDE))
+        lines.append(Line(sentence(headline(without_long_past(due(bench.house.garden, bench.on, 7))[0], 7)), ASIDE))
     lines.append(Line('Say what you see, do or ask; "what can I say" tells more; "goodbye" ends.', ASIDE))
     lines.append(Line(_CARE, ASIDE))
     return screen.lay(lines)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
@@ -11,6 +12,7 @@ from benchmate.practice import advise as weigh_options
 from benchmate.practice import gather
 from benchmate.practice.advice import Advice
 from benchmate.practice.facts import Facts
+from benchmate.talk.dates import first_day
 from benchmate.talk.which_tree import is_of, species_said
 
 if TYPE_CHECKING:
@@ -19,11 +21,21 @@ if TYPE_CHECKING:
 DUE_DAYS = 14
 
 
-def facts_of(turn: Turn, reading: Reading, tree: Tree | None) -> Facts:
+def facts_of(turn: Turn, reading: Reading, tree: Tree | None, on: dt.date | None = None) -> Facts:
     """What is known of the tree meant: from the statement, the talk, the record, the season."""
     house = turn.house
-    talk_facts = turn.facts
-    return gather(reading, tree, house.entries(tree), house.place, turn.on, house.book, talk_facts)
+    return gather(reading, tree, house.entries(tree), house.place, on or turn.on, house.book, turn.facts)
+
+
+def day_meant(turn: Turn) -> dt.date:
+    """The day on which the work would be done: a later one where all of it is meant for later and the day was said."""
+    reading = turn.reading
+    works = [work for work in reading.work if work.work]
+    if not works or any(work.done != "later" for work in works) or not reading.when:
+        return turn.on
+    if any(fact.kind in ("stage", "flush", "weather") for fact in reading.facts):
+        return turn.on
+    return max(turn.on, first_day(reading.when, turn.southern) or turn.on)
 
 
 def advise(turn: Turn) -> None:
@@ -175,5 +187,5 @@ def _what_if(turn: Turn) -> None:
 
 
 def _weighed(turn: Turn, reading: Reading) -> Advice:
-    house = turn.house
-    return weigh_options(reading, facts_of(turn, reading, turn.tree), house.book, house.place, turn.on)
+    house, on = turn.house, day_meant(turn)
+    return weigh_options(reading, facts_of(turn, reading, turn.tree, on), house.book, house.place, on)

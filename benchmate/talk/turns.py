@@ -11,6 +11,7 @@ from benchmate.practice.advice import Advice, Ask
 from benchmate.talk.context import Context, Pending
 from benchmate.talk.correct import corrected
 from benchmate.talk.decide import entries_of, picked_entry
+from benchmate.talk.following import Endings, endings_of
 from benchmate.talk.refer import Pointing, resolve
 from benchmate.talk.which_tree import Meant, meant_tree, species_said, which
 from benchmate.telling.answer import Answer
@@ -69,6 +70,10 @@ class Turn:
     @property
     def southern(self) -> bool:
         return self.house.place.southern
+
+    @property
+    def endings(self) -> Endings:
+        return endings_of(self.house.book.places)
 
     # ---- what was said before
 
@@ -176,7 +181,9 @@ class Turn:
         if self.new_name and self._settled_guesses():
             self._begin_record()
             return
-        entries = entries_of(reading, self.advice, self.on, southern=self.southern, refused=self._refused())
+        entries = entries_of(
+            reading, self.advice, self.on, southern=self.southern, refused=self._refused(), endings=self.endings
+        )
         if entries:
             self._to_log(entries)
         elif self.meant.ask and not self.says and self._needs_tree():
@@ -237,7 +244,7 @@ class Turn:
             self.confirm = f"{against.rstrip('.')}. Log it all the same? Say yes or no."
             return
         refused = [option_words(other) for other in options if other is not option]
-        entry = picked_entry(option, self.reading.said, self.on, refused=refused)
+        entry = picked_entry(option, self.reading.said, self.on, refused=refused, endings=self.endings)
         reminders = entries_of(self.reading, None, self.on, southern=self.southern)
         follow = tuple(one for reminder in reminders for one in reminder.follow)
         self.says.append(f"Taken: {option_words(option)}")

@@ -4,29 +4,54 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from benchmate.hearing.reading import Spot
 from benchmate.telling import lines as role
 from benchmate.telling.dates import day_words, span_words
 from benchmate.telling.lines import Line
-from benchmate.telling.wording import part_words, sentence, work_words
+from benchmate.telling.wording import sentence, work_words
 
 if TYPE_CHECKING:
     from benchmate.garden import Due, DueTree
 
 
-def due_lines(groups: Sequence[DueTree], on: dt.date, days: int) -> list[Line]:
-    """The list by tree, the answer first: how much is due, and how much of it is late."""
+LONG_PAST_DAYS = 120
+
+
+def due_lines(groups: Sequence[DueTree], on: dt.date, days: int, *, whole: bool = False) -> list[Line]:
+    """The list by tree, the answer first: how much is due, and how much of it is late.
+
+    whole: with what a rule asked for so long ago that its time has passed; else that is only counted.
+    """
+    groups, past = (groups, 0) if whole else without_long_past(groups)
     lines = [Line(sentence(headline(groups, days)), role.ANSWER)]
     for group in groups:
         lines.append(Line(f"{group.tree.name}:", role.OPTION))
         lines += [Line(sentence(item_words(item, on)), role.REASON, "- ", 2) for item in group.items]
+    if past:
+        lines.append(Line(f"{past} more are over {LONG_PAST_DAYS} days late: --all shows them.", role.ASIDE))
     return lines
+
+
+def without_long_past(groups: Sequence[DueTree]) -> tuple[list[DueTree], int]:
+    """The groups without what a rule asked for long ago, and how much that was. The grower's own words never go."""
+    kept, past = [], 0
+    for group in groups:
+        items = tuple(item for item in group.items if item.days_left >= -LONG_PAST_DAYS or not item.follow.rule)
+        past += len(group.items) - len(items)
+        if items:
+            kept.append(replace(group, items=items))
+    return kept, past
 
 
 def due_words(groups: Sequence[DueTree], on: dt.date, days: int) -> list[str]:
     """The same as plain lines, for an answer in the talk."""
+    groups, past = without_long_past(groups)
     told = [f"{group.tree.name}: {item_words(item, on)}" for group in groups for item in group.items]
+    if past:
+        told.append(f"{past} more are over {LONG_PAST_DAYS} days late")
     return [headline(groups, days), *map(sentence, told)]
 
 
@@ -46,8 +71,7 @@ def headline(groups: Sequence[DueTree], days: int) -> str:
 def item_words(item: Due, on: dt.date) -> str:
     """One follow-up: the work, its day, what was said of it, what slips by waiting."""
     follow = item.follow
-    part = f" the {part_words(follow.part)}" if follow.part else ""
-    work = f"check{part}" if follow.work == "check" and part else work_words(follow.work)
+    work = work_words(follow.work, Spot(follow.part, follow.side, follow.level))
     when = f"overdue since {day_words(follow.until or on, on)}" if item.overdue else ""
     if not when and follow.on:
         when = span_words((follow.on - on).days) if follow.on > on else "now"

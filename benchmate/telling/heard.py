@@ -7,7 +7,8 @@ import datetime as dt
 from benchmate.hearing.reading import Fact, Reading, Work
 from benchmate.telling.dates import when_words
 from benchmate.telling.lines import ASIDE, Line, cut_short
-from benchmate.telling.wording import list_words, measure_words, ordinal_words, place_words, work_words
+from benchmate.telling.measures import measure_words
+from benchmate.telling.wording import list_words, ordinal_words, place_words, work_words
 
 _STAGE = {"leaves-full": "leaves full", "buds-swelling": "buds swelling", "candles": "candles lengthening"}
 _TOPIC = {

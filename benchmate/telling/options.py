@@ -9,7 +9,8 @@ from benchmate.practice.advice import ASK, AVOID, GO, HOLD, Option, Reason
 from benchmate.telling import lines as role
 from benchmate.telling.dates import day_of, day_words
 from benchmate.telling.lines import Line
-from benchmate.telling.wording import list_words, measure_words, sentence, work_words
+from benchmate.telling.measures import measure_words
+from benchmate.telling.wording import list_words, sentence, work_words
 
 MOST_REASONS = 2
 _VERDICT = {GO: "go", HOLD: "wait", AVOID: "no", ASK: "depends"}

@@ -12,7 +12,8 @@ from benchmate.telling import lines as role
 from benchmate.telling.dates import day_words, when_words
 from benchmate.telling.heard import fact_words
 from benchmate.telling.lines import Line, cut_short
-from benchmate.telling.wording import list_words, measure_words, sentence, work_words
+from benchmate.telling.measures import measure_words
+from benchmate.telling.wording import list_words, sentence, work_words
 
 _PLACE = ("part", "side", "level", "ordinal", "count")
 _NOT_MEASURE = {*_PLACE, "kind", "value", "work", "when", "not", "done", "manner", "span"}

@@ -1,33 +1,35 @@
-"""Values of the vocabulary in plain English: works, places on the tree, measures."""
+"""Works and places on the tree in plain English."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 from benchmate.hearing.reading import NOWHERE, Spot
+from benchmate.telling.measures import measure_tail
 
 # How a work is told: as something to do, and as something done. {it} is what is worked on ("the left branch", or the
-# word after the bar where nothing was said); {at} is where ("on the left branch"). A work that is not here is told by
-# its own name, so a new work needs no line here to be understood.
+# word after the bar where nothing was said), {at} where it is ("on the left branch"), {from} what it comes off. A work
+# that is not here is told by its own name, so that a new work needs no line here.
 _TOLD: dict[str, tuple[str, str]] = {
     "remove": ("remove {it|it}", "removed {it|it}"),
     "shorten": ("shorten {it|it}", "shortened {it|it}"),
     "pinch": ("pinch {it|it}", "pinched {it|it}"),
     "select-leader": ("keep {it|one leader}", "kept {it|one leader}"),
-    "rub-buds": ("rub buds off{at}", "rubbed buds off{at}"),
-    "candle-cut": ("cut the candles off{at}", "cut the candles off{at}"),
+    "rub-buds": ("rub buds off{from}", "rubbed buds off{from}"),
+    "candle-cut": ("cut the candles off{from}", "cut the candles off{from}"),
     "candle-shorten": ("shorten the candles{at}", "shortened the candles{at}"),
     "thin-needles": ("thin the needles{at}", "thinned the needles{at}"),
     "leaf-cut": ("halve the leaves{at}", "halved the leaves{at}"),
     "thin-leaves": ("thin the leaves{at}", "thinned the leaves{at}"),
-    "defoliate": ("take all the leaves off{at}", "took all the leaves off{at}"),
-    "remove-flowers": ("take the flowers off{at}", "took the flowers off{at}"),
-    "remove-fruit": ("take the fruit off{at}", "took the fruit off{at}"),
+    "defoliate": ("take all the leaves off{from}", "took all the leaves off{from}"),
+    "remove-flowers": ("take the flowers off{from}", "took the flowers off{from}"),
+    "remove-fruit": ("take the fruit off{from}", "took the fruit off{from}"),
     "wire": ("wire {it|it}", "wired {it|it}"),
     "guy": ("guy {it|it}", "guyed {it|it}"),
     "bend": ("bend {it|it}", "bent {it|it}"),
-    "unwire": ("take the wire off{at}", "took the wire off{at}"),
-    "remove-guy": ("take the guy off{at}", "took the guy off{at}"),
+    "unwire": ("take the wire off{from}", "took the wire off{from}"),
+    "remove-guy": ("take the guy off{from}", "took the guy off{from}"),
     "deadwood": ("carve deadwood{at}", "carved deadwood{at}"),
     "air-layer": ("air-layer {it|it}", "air-layered {it|it}"),
     "graft": ("graft{at}", "grafted{at}"),
@@ -77,6 +79,7 @@ _LEVEL_AT = {
     "top": "at the top",
     "bottom": "at the bottom",
 }
+_BORNE = ("wire", "guy", "wound", "soil", "root")  # told by where it is: "the wire on the left"
 _PLURAL = {"branch": "branches", "side-branch": "side branches", "leaf": "leaves", "tree": "trees"}
 _ORDINAL = ("", "first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth")
 
@@ -104,6 +107,8 @@ def spot_words(spot: Spot, bare: str = "it") -> str:
     """What is worked on: "the left branch", "the left one", or `bare` where no place was said."""
     if spot == NOWHERE:
         return bare
+    if spot.part in _BORNE and (spot.side or spot.level):
+        return f"the {part_words(spot.part)} {place_words(replace(spot, part=None, ordinal=None, count=None))}"
     many = (spot.count or 1) > 1
     noun = part_words(spot.part, many) if spot.part else ("ones" if many else "one")
     which = [
@@ -151,6 +156,9 @@ def work_words(
 
 
 def _fill(form: str, spot: Spot, leader: bool) -> str:
+    if "{from}" in form:  # "off the left branch", but "off on the left"
+        at = spot_words(spot) if spot.part or spot.ordinal else place_words(spot)
+        return form.replace("{from}", f" {at}" if at else "")
     if "{at}" in form:
         at = place_words(spot)
         return form.replace("{at}", f" {at}" if at else "")
@@ -163,50 +171,6 @@ def _fill(form: str, spot: Spot, leader: bool) -> str:
     if leader and spot != NOWHERE and spot.part != "leader":
         after = f" as the leader{after}"
     return before + it + after
-
-
-def measure_tail(measures: Mapping[str, float], units: str = "metric") -> str:
-    """Measures of a work, as they follow it: " to 2 leaves", " by 25 %"."""
-    said = []
-    for key, value in measures.items():
-        match key:
-            case "leaves" | "pairs" | "buds":
-                noun = {"leaves": "leaf", "pairs": "pair", "buds": "bud"}[key]
-                said.append(f"to {value:g} {noun if value == 1 else key}")
-            case "share":
-                said.append(f"by {value * 100:.0f} %")
-            case "angle_deg":
-                said.append(f"by {value:g} degrees")
-            case "ppm":
-                said.append(f"at {value:g} ppm")
-            case _:
-                said.append(f"({measure_words(key, value, units)})")
-    return " " + " ".join(said) if said else ""
-
-
-def measure_words(key: str, value: float, units: str = "metric") -> str:
-    """One measure with its name and unit: "diameter 8 mm", "5 litres", in inches and Fahrenheit where units say so."""
-    name, _, unit = key.rpartition("_")
-    if unit == "mm":
-        return f"{name or 'length'} {millimetres(value, units)}"
-    if key == "temperature_c":
-        return f"{value * 9 / 5 + 32:.0f} F" if units == "imperial" else f"{value:g} C"
-    if key == "volume_l":
-        return f"{value / 3.785411784:.2g} US gallons" if units == "imperial" else f"{value:g} l"
-    plain = {
-        "angle_deg": f"{value:g} degrees",
-        "share": f"{value * 100:.0f} %",
-        "age_years": f"{value:g} years old",
-        "ppm": f"{value:g} ppm",
-    }
-    return plain.get(key, f"{value:g} {key.replace('_', ' ')}")
-
-
-def millimetres(value: float, units: str = "metric") -> str:
-    """A length: "8 mm", "410 mm", or inches."""
-    if units == "imperial":
-        return f"{value / 25.4:.2g} in" if value < 254 else f"{value / 25.4:.0f} in"
-    return f"{value:.3g} mm" if value < 1000 else f"{value / 1000:.3g} m"
 
 
 def list_words(items: list[str], last: str = "and") -> str:

@@ -96,8 +96,24 @@ def test_what_the_rules_want_looked_at_follows_the_work_done():
     other = Option("wire", Spot("branch", "right"), follow=(Follow("unwire", "2026-12-01", "Off."),))
     (entry,) = made(decide(Work("wire", Spot("branch", "left"), done="done")), (option, other))
     assert entry.follow == (
-        {"work": "check", "part": "wire", "on": "2026-07-06", "says": CHECK.says, "rule": "wire-checked"},
+        {
+            "work": "check",
+            "part": "wire",
+            "on": "2026-07-06",
+            "says": CHECK.says,
+            "rule": "wire-checked",
+            "side": "left",
+        },
     )
+
+
+def test_what_wire_asks_for_is_closed_by_taking_it_off():
+    option = Option("wire", follow=(CHECK, Follow("unwire", "2026-12-01", "It may hold.", "wire")))
+    reading = decide(Work("wire", Spot("branch", "right", "low"), done="done"))
+    (entry,) = entries_of(reading, Advice(reading, "Slate", "", (option,)), ON, endings={"wire": ("unwire",)})
+    check, unwire = entry.follow
+    assert (check["part"], check["side"], check["closed_by"]) == ("wire", "right", ["unwire"])
+    assert (unwire["part"], unwire["side"], unwire["level"]) == ("branch", "right", "low") and "closed_by" not in unwire
 
 
 def test_a_follow_up_moves_back_with_work_of_the_past():

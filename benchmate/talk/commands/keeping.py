@@ -36,7 +36,7 @@ def due_command(args: Namespace) -> int:
     if wants_json(args):
         print_json({"on": on.isoformat(), "days": args.days, "trees": [group.as_json() for group in groups]})
     else:
-        print_lines(due_lines(groups, on, args.days), args)
+        print_lines(due_lines(groups, on, args.days, whole=args.all), args)
     return 0
 
 

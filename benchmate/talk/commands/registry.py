@@ -86,7 +86,10 @@ COMMANDS: tuple[Command, ...] = (
         "benchmate due --days 30 --on 2026-06-14 --demo",
         f"{KEEP}:due_command",
         ("benchmate.garden.store",),
-        (_arg("--days", help="how far ahead to look (14)", type=int, default=14, metavar="N"),),
+        (
+            _arg("--days", help="how far ahead to look (14)", type=int, default=14, metavar="N"),
+            _arg("--all", help="also what rules asked for more than 120 days ago", action="store_true"),
+        ),
     ),
     Command(
         "record",

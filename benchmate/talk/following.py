@@ -1,0 +1,59 @@
+"""What to come back for after work: the options' follow-ups, placed where the work was and closed by its undoing."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from benchmate.hearing.reading import Spot, Work
+from benchmate.practice.advice import Follow, Option
+
+Endings = Mapping[str, Sequence[str]]
+
+
+def endings_of(places: Mapping[str, Any]) -> dict[str, tuple[str, ...]]:
+    """Work that leaves something on the tree -> the works that take it off again ("wire" -> "unwire").
+
+    places: the table of rules/practice/places.toml.
+    """
+    left, ends = places.get("leaves_behind", {}), places.get("ends", {})
+    return {work: tuple(end for end, ended in ends.items() if finding in ended) for work, finding in left.items()}
+
+
+def follow_tables(
+    works: Sequence[Work], options: Sequence[Option], endings: Endings, shift: int = 0
+) -> tuple[dict[str, Any], ...]:
+    """The follow-ups of the options for these works, as the journal keeps them, none twice.
+
+    shift: days by which the work lies before today; its follow-ups move with it.
+    """
+    seen: dict[tuple[Any, ...], dict[str, Any]] = {}
+    for work in works:
+        for option in options:
+            if option.work == work.work and near(option.spot, work.spot):
+                for follow in option.follow:
+                    table = placed_table(follow, work.work, work.spot, endings, shift)
+                    seen.setdefault(tuple(table.get(key) for key in ("work", "part", "side", "level")), table)
+    return tuple(seen.values())
+
+
+def placed_table(follow: Follow, work: str, spot: Spot, endings: Endings, shift: int = 0) -> dict[str, Any]:
+    """One follow-up as the journal keeps it, at the place of the work that it comes from."""
+    table = follow.as_json() | {"on": (dt.date.fromisoformat(follow.on) + dt.timedelta(days=shift)).isoformat()}
+    undone = endings.get(work, ())
+    if follow.work in undone:
+        table |= {"part": spot.part, "side": spot.side, "level": spot.level}
+    elif follow.part:
+        table |= {"side": spot.side, "level": spot.level}
+    if closing := [end for end in undone if end != follow.work]:
+        table["closed_by"] = closing
+    return {key: value for key, value in table.items() if value is not None}
+
+
+def near(option: Spot, work: Spot) -> bool:
+    """Whether an option about one place speaks of the place worked on: nothing that both name differs."""
+    return all(
+        a is None or b is None or a == b
+        for a, b in ((option.part, work.part), (option.side, work.side), (option.level, work.level))
+    )

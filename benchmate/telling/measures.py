@@ -1,0 +1,49 @@
+"""Measures in plain English, in the units of the place. Files are metric; only what is shown changes."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+
+def measure_tail(measures: Mapping[str, float], units: str = "metric") -> str:
+    """Measures of a work, as they follow it: " to 2 leaves", " by 25 %"."""
+    said = []
+    for key, value in measures.items():
+        match key:
+            case "leaves" | "pairs" | "buds":
+                noun = {"leaves": "leaf", "pairs": "pair", "buds": "bud"}[key]
+                said.append(f"to {value:g} {noun if value == 1 else key}")
+            case "share":
+                said.append(f"by {value * 100:.0f} %")
+            case "angle_deg":
+                said.append(f"by {value:g} degrees")
+            case "ppm":
+                said.append(f"at {value:g} ppm")
+            case _:
+                said.append(f"({measure_words(key, value, units)})")
+    return " " + " ".join(said) if said else ""
+
+
+def measure_words(key: str, value: float, units: str = "metric") -> str:
+    """One measure with its name and unit: "diameter 8 mm", "5 litres", in inches and Fahrenheit where units say so."""
+    name, _, unit = key.rpartition("_")
+    if unit == "mm":
+        return f"{name or 'length'} {millimetres(value, units)}"
+    if key == "temperature_c":
+        return f"{value * 9 / 5 + 32:.0f} F" if units == "imperial" else f"{value:g} C"
+    if key == "volume_l":
+        return f"{value / 3.785411784:.2g} US gallons" if units == "imperial" else f"{value:g} l"
+    plain = {
+        "angle_deg": f"{value:g} degrees",
+        "share": f"{value * 100:.0f} %",
+        "age_years": f"{value:g} years old",
+        "ppm": f"{value:g} ppm",
+    }
+    return plain.get(key, f"{value:g} {key.replace('_', ' ')}")
+
+
+def millimetres(value: float, units: str = "metric") -> str:
+    """A length: "8 mm", "410 mm", or inches."""
+    if units == "imperial":
+        return f"{value / 25.4:.2g} in" if value < 254 else f"{value / 25.4:.0f} in"
+    return f"{value:.3g} mm" if value < 1000 else f"{value / 1000:.3g} m"
