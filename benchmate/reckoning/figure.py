@@ -87,8 +87,10 @@ def plain(value: float) -> str:
     >>> plain(2.6666), plain(1339.8), plain(450.0), plain(0.0500)
     ('2.67', '1340', '450', '0.05')
     """
-    if value == 0 or not math.isfinite(value):
+    if not math.isfinite(value):
         return f"{value:g}"
+    if abs(value) < 1e-6:
+        return "0"
     decimals = 2 - math.floor(math.log10(abs(value)))
     told = f"{value:.{max(0, decimals)}f}"
     return told.rstrip("0").rstrip(".") if "." in told else told

@@ -6,7 +6,7 @@ import datetime as dt
 import math
 
 from .bounds import day, month_day, within
-from .figure import Band, Beside, Figure, FigureError, percent, plain, weakest
+from .figure import Band, Beside, Figure, FigureError, percent, plain
 
 MonthDay = tuple[int, int]
 
@@ -136,8 +136,7 @@ def frost_margin(
     return Figure(
         "frost-margin", float(value), "days", low, high,
         f"from {today.isoformat()} the mean first frost, {mean.isoformat()}, is {told}",
-        "the place's mean frost dates; normal spread of dates: " + spread_days.source,
-        weakest("practice", spread_days.mark),
+        "the place's mean frost dates; range by a normal spread of dates: " + spread_days.source, "practice",
         "Places with frost nearly every year; a cold hollow or a warm wall shifts it by weeks.", tuple(notes),
         tuple(beside))
 

@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 
 from .bounds import positive, within
-from .figure import Band, Beside, Figure, FigureError, plain, weakest
+from .figure import Band, Beside, Figure, FigureError, plain
 
 ELLIPSE, TRIANGLE = math.pi / 4, 0.5  # leaf area over length x width (Shi et al. 2019, Forests 10:178)
 
@@ -94,7 +94,7 @@ def leaf_share(
         raise FigureError("no leaf is known to have been taken; how many leaves of how many would do")
     notes: list[str] = []
     beside: list[Beside] = []
-    value = share_gone([*before, now or 0.0])
+    value = share_gone([*before, now or 0.0]) if before else now or 0.0
     if before:
         earlier = share_gone(before)
         beside.append(Beside("taken earlier this season", earlier, ""))
@@ -107,10 +107,10 @@ def leaf_share(
     beside.append(Beside("left", 1 - value, ""))
     if value > 0.5:
         notes.append("Broadleaf trees that lose more than half of their leaf often drop the rest and flush again")
-    source, mark = "count of leaves", "practice"
-    if halving is not None and share is not None and leaves_cut is not None:
-        source, mark = f"count of leaves; blade shape: {halving.source}", weakest("practice", halving.mark)
-    return Figure("leaf-share", value, "share", low, high, how, source, mark,
+    source = "count of leaves"
+    if halving is not None and low < value:
+        source += f"; range by blade shape: {halving.source}"
+    return Figure("leaf-share", value, "share", low, high, how, source, "practice",
                   "Leaves are taken as equal; big outer leaves count for more than small inner ones.",
                   tuple(notes), tuple(beside))
 
