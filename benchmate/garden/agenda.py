@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
@@ -11,6 +11,7 @@ from benchmate.garden.follow import FollowUp
 from benchmate.garden.record import Tree
 
 if TYPE_CHECKING:
+    from benchmate.garden.index import Progress
     from benchmate.garden.store import Garden
 
 
@@ -46,11 +47,11 @@ class DueTree:
 
 def due_items(follow: Iterable[FollowUp], on: dt.date, days: int) -> tuple[Due, ...]:
     """Those of one tree that begin within `days` days from `on`, or began before."""
-    last = on.toordinal() + days
+    today = on.toordinal()
     items = [
-        Due(item, (item.until or item.on).toordinal() - on.toordinal())
+        Due(item, (item.until or item.on).toordinal() - today)
         for item in follow
-        if item.on is not None and item.on.toordinal() <= last
+        if item.on and item.on.toordinal() <= today + days
     ]
     return tuple(sorted(items, key=_urgency))
 
@@ -60,18 +61,16 @@ def _urgency(item: Due) -> tuple[int, bool, str, str]:
     return item.days_left, item.weather_bound, item.follow.work, item.follow.uid
 
 
-def group_due(
-    trees: Iterable[Tree], still_open: Mapping[str, Iterable[FollowUp]], on: dt.date, days: int
-) -> tuple[DueTree, ...]:
-    """The trees on which something is due, from open follow-ups by folder."""
-    groups = [DueTree(tree, items) for tree in trees if (items := due_items(still_open.get(tree.folder, ()), on, days))]
-    return tuple(sorted(groups, key=lambda group: (_urgency(group.items[0]), group.tree.name)))
-
-
-def due(garden: Garden, on: dt.date, days: int = 7) -> tuple[DueTree, ...]:
+def due(garden: Garden, on: dt.date, days: int = 7, progress: Progress | None = None) -> tuple[DueTree, ...]:
     """What is due in the garden from `on` to `days` days later, and what is overdue. Undated plans are not due.
 
-    on: today. days: 0 and up. Raises OSError where the garden cannot be listed.
+    on: today. days: 0 and up. progress: as in Garden.index. Raises OSError where the garden cannot be listed.
     """
-    still_open = {folder: glance.open for folder, glance in garden.glances().items()}
-    return group_due(garden.trees(), still_open, on, days)
+    index = garden.index(progress)
+    last = dt.date.fromordinal(min(on.toordinal() + days, dt.date.max.toordinal()))
+    groups = [
+        DueTree(tree, due_items(items, on, days))
+        for tree in garden.trees()
+        if tree.folder in index.rows and (items := index.open_by(tree.folder, last))
+    ]
+    return tuple(sorted(groups, key=lambda group: (_urgency(group.items[0]), group.tree.name)))

@@ -11,9 +11,9 @@ import errno
 import os
 from collections.abc import Mapping, Sequence
 from contextlib import suppress
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path
-from typing import Any
+from typing import Any, NamedTuple
 
 from benchmate.fault import Fault, UserError
 from benchmate.garden.disk import flush_folder, write_all
@@ -45,8 +45,7 @@ class NotLogged(UserError):
         self.entries = tuple(entries)
 
 
-@dataclass(frozen=True, slots=True)
-class Appended:
+class Appended(NamedTuple):
     """entries: as written, with their ids. faults: what was set aside. grew_from, size: the file before and after, in
     bytes."""
 

@@ -162,6 +162,6 @@ def _days(when: Any, southern: bool) -> tuple[dt.date | None, dt.date | None]:
 
 def _months(year: int, month: int, count: int) -> tuple[dt.date, dt.date]:
     """First and last day of some months; a season goes by the year in which it begins."""
-    last = month + count - 1
-    last_year, last = min(year + (last > 12), dt.MAXYEAR), (last - 1) % 12 + 1
-    return dt.date(year, month, 1), dt.date(last_year, last, calendar.monthrange(last_year, last)[1])
+    first, last = dt.date(year, month, 1), month + count - 1
+    year, last = year + (last > 12), (last - 1) % 12 + 1
+    return first, dt.date.max if year > dt.MAXYEAR else dt.date(year, last, calendar.monthrange(year, last)[1])

@@ -1,42 +1,33 @@
 """The derived index: of each tree what `due` and questions over the whole garden ask for, without its journal.
 
-Kept in GARDEN/.benchmate and checked against the journals' sizes, times and last bytes; what does not agree is read
-again. The journals stay the only truth.
+Kept in GARDEN/.benchmate, compared with the journals by size, time and last bytes; what does not agree is read again.
+The journals stay the only truth. Rows stay packed until they are asked for: of a thousand trees few are.
 """
 
 from __future__ import annotations
 
 import datetime as dt
 import os
-import stat
 import time
-import zlib
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass, field, fields, replace
+from dataclasses import dataclass, field, fields
 from pathlib import Path
-from typing import Any
+from typing import Any, NamedTuple
 
 from benchmate.fault import Fault
 from benchmate.garden.derived import SETTLED_NS, read_derived, write_derived
 from benchmate.garden.follow import FollowUp, follow_ups
 from benchmate.garden.journal import standing
-from benchmate.garden.reader import journal_names
+from benchmate.garden.marks import Marks, marks_of
 from benchmate.garden.record import Entry
 from benchmate.garden.shapes import shown
 
 FILE = "index.json"
-_TAIL_BYTES = 256
 Progress = Callable[[int, int], None]
+Packed = list[Any]
 
-
-@dataclass(frozen=True, slots=True)
-class Mark:
-    """What tells one state of a journal from another: its size, time of change and last bytes."""
-
-    name: str
-    size: int
-    changed_ns: int
-    tail: int
+_day = dt.date.fromordinal
+_ITEM = tuple(item.name for item in fields(FollowUp))
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,70 +44,59 @@ class Glance:
     phase: str | None = None
     count: int = 0
     newest: dt.date | None = None
-    faults: tuple[Fault, ...] = ()
-    marks: tuple[Mark, ...] = ()
+
+
+class Row(NamedTuple):
+    """One tree in the index. open: follow-ups, packed. rest: what else a glance has. faults: those of its journals."""
+
+    marks: Marks
+    open: list[Packed]
+    rest: Packed
+    faults: list[Packed]
 
 
 @dataclass(slots=True)
 class Index:
-    """glances by folder. read_ns: the clock when the journals were looked at."""
+    """rows by folder. read_ns: the clock when the journals were looked at. southern: how seasons were taken."""
 
     southern: bool
-    glances: dict[str, Glance] = field(default_factory=dict)
+    rows: dict[str, Row] = field(default_factory=dict)
     read_ns: int = 0
 
+    def glance(self, folder: str) -> Glance:
+        row = self.rows[folder]
+        last, health, phase, count, newest = row.rest
+        days = {work: _day(day) for work, day in last.items()}
+        return Glance(tuple(map(_unpacked, row.open)), days, health, phase, count, newest and _day(newest))
 
-def marks_of(folder: Path, known: Sequence[Mark] = (), sure: bool = False) -> tuple[Mark, ...]:
-    """The state of a tree's journals. sure: the known marks were compared by their last bytes in this process already.
+    def open_by(self, folder: str, last: dt.date) -> tuple[FollowUp, ...]:
+        """The tree's open follow-ups whose first day is no later than `last`."""
+        day = last.toordinal()
+        return tuple(_unpacked(item) for item in self.rows[folder].open if item[1] and item[1] <= day)
 
-    A file that is none (a link, a pipe) has a mark of its own, so that its fault is told again when it changes.
-    """
-    marks = []
-    before = {mark.name: mark for mark in known} if sure else {}
-    try:
-        names = journal_names(folder)
-    except OSError:
-        return ()
-    for name in names:
-        path = os.path.join(folder, name)
-        try:
-            state = os.lstat(path)
-            old = before.get(name)
-            if old and (old.size, old.changed_ns) == (state.st_size, state.st_mtime_ns):
-                marks.append(old)
-            else:
-                tail = _tail_digest(path, state.st_size) if stat.S_ISREG(state.st_mode) else -1
-                marks.append(Mark(name, state.st_size, state.st_mtime_ns, tail))
-        except OSError:
-            marks.append(Mark(name, -1, 0, -1))
-    return tuple(marks)
+    def faults(self, garden: Path, folder: str) -> tuple[Fault, ...]:
+        found = self.rows[folder].faults
+        return tuple(Fault(shown(str(garden / folder / name), 300), *rest) for name, *rest in found)
 
 
-def _tail_digest(path: str, size: int) -> int:
-    descriptor = os.open(path, os.O_RDONLY | getattr(os, "O_BINARY", 0))
-    try:
-        os.lseek(descriptor, max(0, size - _TAIL_BYTES), os.SEEK_SET)
-        return zlib.crc32(os.read(descriptor, _TAIL_BYTES))
-    finally:
-        os.close(descriptor)
-
-
-def glance_of(entries: Iterable[Entry], southern: bool) -> Glance:
-    """What the index keeps of one tree, without its marks and faults."""
+def row_of(entries: Iterable[Entry], faults: Iterable[Fault], marks: Marks, southern: bool) -> Row:
+    """What the index keeps of one tree."""
     counting = standing(entries)
-    last: dict[str, dt.date] = {}
+    last: dict[str, int] = {}
     said: dict[str, str] = {}
     for entry in counting:
         if entry.kind == "done":
             for work in entry.work:
                 name = work.get("work")
                 if isinstance(name, str) and work.get("done") not in ("not", "later"):
-                    last[name] = entry.day
+                    last[name] = entry.day.toordinal()
         for fact in entry.facts:
             if fact.get("kind") in ("health", "phase") and isinstance(fact.get("value"), str) and not fact.get("not"):
                 said[fact["kind"]] = fact["value"]
-    newest = counting[-1].day if counting else None
-    return Glance(follow_ups(counting, southern), last, said.get("health"), said.get("phase"), len(counting), newest)
+    newest = counting[-1].day.toordinal() if counting else None
+    rest = [last, said.get("health"), said.get("phase"), len(counting), newest]
+    told = [[os.path.basename(fault.path), fault.line, fault.id, fault.problem, fault.remedy] for fault in faults]
+    return Row(marks, [_packed(item) for item in follow_ups(counting, southern)], rest, told)
 
 
 def refreshed(
@@ -124,7 +104,7 @@ def refreshed(
     folders: Iterable[str],
     southern: bool,
     known: Index | None,
-    read: Callable[[str], tuple[tuple[Entry, ...], tuple[Fault, ...]]],
+    read: Callable[[Path], tuple[tuple[Entry, ...], tuple[Fault, ...]]],
     progress: Progress | None = None,
 ) -> Index:
     """The index as the files are now; what changed is read with `read`, by folder.
@@ -132,58 +112,33 @@ def refreshed(
     progress: is told how many of the journals to be read are read. It may be stopped by an exception or from the
     keyboard: what was read until then is kept.
     """
-    sure = known is not None
     before = known or _from_derived(garden) or Index(southern)
     if before.southern != southern:
         before = Index(southern)
+    trusted_ns = before.read_ns - SETTLED_NS
     index = Index(southern, {}, time.time_ns())
     stale = []
     for folder in folders:
-        old = before.glances.get(folder)
-        marks = marks_of(garden / folder, old.marks if old else (), sure)
-        if old and old.marks == marks and _settled(marks, before.read_ns):
-            index.glances[folder] = old
+        old = before.rows.get(folder)
+        marks = marks_of(
+            os.path.join(garden, folder), old.marks if old else None, trusted_ns, compared=known is not None
+        )
+        if old and old.marks.files == marks.files and all(mark.changed_ns < trusted_ns for mark in marks.files):
+            index.rows[folder] = Row(marks, *old[1:])
         else:
             stale.append((folder, marks))
     done = 0
     try:
         for folder, marks in stale:
-            entries, faults = read(folder)
-            index.glances[folder] = replace(glance_of(entries, southern), faults=faults, marks=marks)
+            index.rows[folder] = row_of(*read(garden / folder), marks, southern)
             done += 1
             if progress:
                 progress(done, len(stale))
     finally:
-        if done or index.glances.keys() != before.glances.keys():
-            _keep(garden, index)
+        if done or index.rows.keys() != before.rows.keys():
+            value = {"southern": southern, "read_ns": index.read_ns, "follow": _ITEM, "trees": index.rows}
+            write_derived(garden, FILE, value)
     return index
-
-
-def _settled(marks: Iterable[Mark], read_ns: int) -> bool:
-    return all(mark.changed_ns < read_ns - SETTLED_NS for mark in marks)
-
-
-_ITEM = tuple(item.name for item in fields(FollowUp))
-
-
-def _keep(garden: Path, index: Index) -> None:
-    trees = {folder: _packed(glance) for folder, glance in index.glances.items()}
-    value = {"southern": index.southern, "read_ns": index.read_ns, "follow": _ITEM, "trees": trees}
-    write_derived(garden, FILE, value)
-
-
-def _packed(glance: Glance) -> list[Any]:
-    return [
-        [[mark.name, mark.size, mark.changed_ns, mark.tail] for mark in glance.marks],
-        [[_day_text(getattr(item, name)) for name in _ITEM] for item in glance.open],
-        {work: day.isoformat() for work, day in glance.last.items()},
-        [glance.health, glance.phase, glance.count, _day_text(glance.newest)],
-        [list(fault.as_json().values()) for fault in glance.faults],
-    ]
-
-
-def _day_text(value: Any) -> Any:
-    return value.isoformat() if isinstance(value, dt.date) else value
 
 
 def _from_derived(garden: Path) -> Index | None:
@@ -191,28 +146,23 @@ def _from_derived(garden: Path) -> Index | None:
     try:
         if tuple(kept["follow"]) != _ITEM:
             return None
-        glances = {folder: _unpacked(packed, garden / folder) for folder, packed in kept["trees"].items()}
-        return Index(kept["southern"], glances, kept["read_ns"])
+        rows = {folder: Row(Marks.from_plain(row[0]), *row[1:]) for folder, row in kept["trees"].items()}
+        return Index(kept["southern"], rows, kept["read_ns"])
     except (KeyError, TypeError, ValueError, AttributeError):
         return None
 
 
-def _unpacked(packed: Sequence[Any], folder: Path) -> Glance:
-    marks, still_open, last, (health, phase, count, newest), faults = packed
-    return Glance(
-        tuple(_follow_up(item) for item in still_open),
-        {work: dt.date.fromisoformat(day) for work, day in last.items()},
-        health,
-        phase,
-        count,
-        newest and dt.date.fromisoformat(newest),
-        tuple(Fault(shown(str(folder / os.path.basename(fault[0])), 300), *fault[1:]) for fault in faults),
-        tuple(Mark(*mark) for mark in marks),
-    )
+def _packed(item: FollowUp) -> Packed:
+    """The fields in order, days as numbers, without the last ones that say nothing."""
+    values = [getattr(item, name) for name in _ITEM]
+    values[1:3] = [day and day.toordinal() for day in values[1:3]]
+    while not values[-1]:
+        values.pop()
+    return values
 
 
-def _follow_up(values: Sequence[Any]) -> FollowUp:
-    kept = dict(zip(_ITEM, values, strict=True))
-    for key in ("on", "until"):
-        kept[key] = dt.date.fromisoformat(kept[key]) if kept[key] else None
-    return FollowUp(**kept | {"closed_by": tuple(kept["closed_by"])})
+def _unpacked(values: Sequence[Any]) -> FollowUp:
+    work, on, until, *rest = values
+    if len(values) == len(_ITEM):
+        rest[-1] = tuple(rest[-1])
+    return FollowUp(work, on and _day(on), until and _day(until), *rest)

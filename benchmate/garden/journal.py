@@ -10,7 +10,7 @@ import datetime as dt
 import operator
 import zlib
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from benchmate.fault import Fault
 from benchmate.garden.pieces import Held, Piece, read_piece, split, without_markers
@@ -21,8 +21,7 @@ from benchmate.garden.toml_fault import told
 _by_day = operator.attrgetter("day")
 
 
-@dataclass(frozen=True, slots=True)
-class Journal:
+class Journal(NamedTuple):
     """entries: as they stand in the file. lines: the line at which each begins."""
 
     entries: tuple[Entry, ...] = ()
@@ -32,9 +31,20 @@ class Journal:
 
 
 def decoded(data: bytes) -> str:
-    """The text with plain line ends; bytes that are no UTF-8 stay as marks that make their own piece unreadable."""
-    text = data.decode("utf-8", "surrogateescape").removeprefix("\ufeff")
+    """The text with plain line ends; letters that are no UTF-8 become a sign for such."""
+    text = data.decode("utf-8", "replace").removeprefix("\ufeff")
     return text.replace("\r\n", "\n") if "\r" in text else text
+
+
+def wrong_letters(data: bytes, path: str) -> tuple[Fault, ...]:
+    """The fault of the first letter that is no UTF-8, if there is one."""
+    try:
+        data.decode()
+    except UnicodeDecodeError as fault:
+        line = data.count(b"\n", 0, fault.start) + 1
+        problem = "letters that are not UTF-8, shown as \ufffd"
+        return (Fault(path, line, "", problem, "mend them and save the file as UTF-8"),)
+    return ()
 
 
 def read_journal(data: bytes, path: str, strict: bool = False) -> Journal:
@@ -45,7 +55,7 @@ def read_journal(data: bytes, path: str, strict: bool = False) -> Journal:
         whole = reads_as_a_whole(text)  # an [[entry]] line may stand inside words over many lines
         read = [whole] if whole else read
     entries: list[Entry] = []
-    faults: list[Fault] = []
+    faults = list(wrong_letters(data, path)) if "\ufffd" in text else []
     lines: list[int] = []
     seen_at, line = 0, 1
     for piece, held in read:

@@ -55,13 +55,13 @@ def _same_file(descriptor: int, path: Path) -> bool:
 
 
 @contextmanager
-def held(path: Path, flags: int, patience_s: float = PATIENCE_S) -> Iterator[int]:
+def held(path: Path, flags: int) -> Iterator[int]:
     """The file opened with these flags and locked, as a descriptor; it is let go at the end, also by a kill.
 
     A synchroniser may put another file in its place while one waits: then that one is opened. Raises OSError, and Busy
-    after patience_s seconds.
+    after PATIENCE_S seconds.
     """
-    until = time.monotonic() + patience_s
+    until = time.monotonic() + PATIENCE_S
     while True:
         descriptor = os.open(path, flags | getattr(os, "O_CLOEXEC", 0) | getattr(os, "O_BINARY", 0), 0o666)
         try:

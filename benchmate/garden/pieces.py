@@ -8,8 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 from benchmate.garden.quick import quick_table
 
@@ -20,8 +19,7 @@ _BEGUN = re.compile(r"^<{7} ", re.MULTILINE)
 _MARKERS = re.compile(r"^(?:<{7}|>{7}|\|{7}|={7})(?: [^\n]*)?$", re.MULTILINE)
 
 
-@dataclass(frozen=True, slots=True)
-class Piece:
+class Piece(NamedTuple):
     """start: its first character's place in the text. text: from one `[[entry]]` line up to the next."""
 
     start: int
@@ -44,8 +42,7 @@ class Piece:
         return self.text.startswith(line, at) and (stop == len(self.text) or self.text[stop] == "\n")
 
 
-@dataclass(frozen=True, slots=True)
-class Held:
+class Held(NamedTuple):
     """What a piece holds. tables: its entries. rest: keys beside `entry`. broken: why not all of it could be read.
 
     cut: it was begun by this program and not written to its end, or stops in the middle of a line. words_from: where in

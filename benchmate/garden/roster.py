@@ -12,7 +12,7 @@ from typing import Any
 
 from benchmate.fault import Fault
 from benchmate.garden.derived import SETTLED_NS, read_derived, write_derived
-from benchmate.garden.journal import decoded
+from benchmate.garden.journal import decoded, wrong_letters
 from benchmate.garden.record import Tree
 from benchmate.garden.shapes import Slip, shown, tree_of
 from benchmate.garden.toml_fault import told
@@ -92,9 +92,7 @@ def read_tree(path: Path, folder: str, strict: bool = False) -> tuple[Tree, tupl
     """One tree.toml; what cannot be read of it leaves a tree that goes by its folder."""
     table, text, faults = read_table(path)
     tree, slips = tree_of(table, folder)
-    if faults:
-        return tree, faults
-    return tree, tuple(fault_at(slip, path, text) for slip in slips)
+    return tree, faults or tuple(fault_at(slip, path, text) for slip in slips)
 
 
 def read_table(path: Path) -> tuple[dict[str, Any], str, tuple[Fault, ...]]:
@@ -114,15 +112,12 @@ def read_table(path: Path) -> tuple[dict[str, Any], str, tuple[Fault, ...]]:
             (Fault(str(path), 0, "", "it is larger than 1 MB, and is not read", "keep long notes elsewhere"),),
         )
     text = decoded(data)
+    faults = wrong_letters(data, str(path)) if "\ufffd" in text else ()
     try:
-        text.encode()
-        return tomllib.loads(text), text, ()
-    except UnicodeEncodeError as fault:
-        line = text.count("\n", 0, fault.start) + 1
-        return {}, text, (Fault(str(path), line, "", "letters that are not UTF-8", "save the file as UTF-8"),)
+        return tomllib.loads(text), text, faults
     except (ValueError, RecursionError) as fault:
         row, problem, remedy = told(str(fault), text)
-        return {}, text, (Fault(str(path), row + 1, "", problem, remedy),)
+        return {}, text, (*faults, Fault(str(path), row + 1, "", problem, remedy))
 
 
 def fault_at(slip: Slip, path: Path, text: str) -> Fault:

@@ -10,14 +10,13 @@ import datetime as dt
 import math
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, fields
-from typing import Any
+from dataclasses import fields
+from typing import Any, NamedTuple
 
 from benchmate.garden.record import KINDS, Entry, Place, Tree
 
 
-@dataclass(frozen=True, slots=True)
-class Slip:
+class Slip(NamedTuple):
     """One thing wrong in a table, before it is known where the table stands. id: the entry, or ""."""
 
     key: str
@@ -26,8 +25,7 @@ class Slip:
     id: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Holds:
+class Holds(NamedTuple):
     """What a key may hold. wants: in words, for the remedy."""
 
     wants: str

@@ -6,23 +6,25 @@ import os
 import time
 from collections.abc import Mapping, Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from benchmate.fault import Fault, UserError
 from benchmate.garden.append import NotLogged, append_entries
 from benchmate.garden.derived import FOLDER
-from benchmate.garden.follow import FollowUp, follow_ups
-from benchmate.garden.index import Glance, Index, Mark, Progress, marks_of, refreshed
-from benchmate.garden.journal import in_order, union
-from benchmate.garden.making import keep_git_union
+from benchmate.garden.journal import union
 from benchmate.garden.naming import find_tree, folder_for, of_taxon
 from benchmate.garden.reader import journal_paths, read_journals
 from benchmate.garden.record import Entry, Place, Tree
 from benchmate.garden.roster import Roster, fault_at, read_roster, read_table
 from benchmate.garden.shapes import place_of, shown
+from benchmate.garden.shelf import Shelf
 from benchmate.garden.tail import read_last
 
+if TYPE_CHECKING:
+    from benchmate.garden.follow import FollowUp
+    from benchmate.garden.index import Glance, Index, Progress
+
 _FRESH_S = 1.0  # how long a talk trusts its list of trees before it looks for changes by others
-_KEPT = 16  # trees whose entries stay in memory
 
 
 class NoGarden(UserError):
@@ -60,13 +62,14 @@ class Garden:
         self._roster: Roster | None = None
         self._roster_read_s = 0.0
         self._index: Index | None = None
-        self._entries: dict[str, tuple[tuple[Mark, ...], tuple[Entry, ...]]] = {}
+        self._shelf = Shelf(path)
         self._faults: dict[str, tuple[Fault, ...]] = {}
 
     @property
     def faults(self) -> tuple[Fault, ...]:
         """What was found wrong in the files read so far, sorted by place."""
-        return tuple(sorted({fault for faults in self._faults.values() for fault in faults}))
+        found = [*self._faults.values(), *self._shelf.faults.values()]
+        return tuple(sorted({fault for faults in found for fault in faults}))
 
     @property
     def place(self) -> Place:
@@ -100,12 +103,7 @@ class Garden:
 
     def entries(self, tree: Tree) -> tuple[Entry, ...]:
         """All entries of a tree, oldest first, struck ones and strikes too; `standing` drops those."""
-        kept = self._entries.pop(tree.folder, None)
-        marks = marks_of(self.path / tree.folder)
-        if kept is None or kept[0] != marks:
-            kept = (marks, self._read(tree.folder))
-        self._keep(tree.folder, *kept)
-        return kept[1]
+        return self._shelf.entries(tree.folder)
 
     def tail(self, tree: Tree, count: int = 1) -> tuple[Entry, ...]:
         """The last `count` entries in the order in which they were written, without reading the rest."""
@@ -119,19 +117,27 @@ class Garden:
 
     def follow_ups(self, tree: Tree) -> tuple[FollowUp, ...]:
         """The open follow-ups of one tree, undated ones too."""
+        from benchmate.garden.follow import follow_ups
+
         return follow_ups(self.entries(tree), self.place.southern)
 
-    def glances(self, progress: Progress | None = None) -> Mapping[str, Glance]:
-        """Every tree's record at a glance, by folder, from the derived index.
+    def index(self, progress: Progress | None = None) -> Index:
+        """What the derived index has of every tree, brought up to date.
 
         progress: called with (read, to read) while journals are read; an exception from it stops the work without harm.
         """
+        from benchmate.garden.index import refreshed  # one statement about one tree needs none of it
+
         trees = self._trees().trees
-        read = self._read_with_faults
-        self._index = refreshed(self.path, trees, self.place.southern, self._index, read, progress)
-        for folder, glance in self._index.glances.items():
-            self._faults[f"{folder}/journal"] = glance.faults
-        return self._index.glances
+        self._index = refreshed(self.path, trees, self.place.southern, self._index, read_journals, progress)
+        for folder in trees:
+            self._shelf.faults[folder] = self._index.faults(self.path, folder)
+        return self._index
+
+    def glances(self, progress: Progress | None = None) -> Mapping[str, Glance]:
+        """Every tree's record at a glance, by folder. progress: as in `index`."""
+        index = self.index(progress)
+        return {folder: index.glance(folder) for folder in index.rows}
 
     def append(self, tree: Tree, entry: Entry) -> Entry:
         """Append one entry; it is on the disk when this returns. An entry with an empty id gets one.
@@ -142,6 +148,8 @@ class Garden:
 
     def append_all(self, tree: Tree, entries: Sequence[Entry]) -> tuple[Entry, ...]:
         """Append several entries with one flush to the disk, as `append` does with one."""
+        from benchmate.garden.making import keep_git_union
+
         folder = self.path / tree.folder
         path = folder / self._own_journal()
         if not entries:
@@ -149,20 +157,11 @@ class Garden:
         if not self._inside(folder):
             why = "the tree's folder is gone or leads out of the garden"
             raise NotLogged(path, why, "bring the folder back and say it again", entries)
-        kept = self._entries.pop(tree.folder, None)
         appended = append_entries(path, entries)
-        keep_git_union(self.path)
+        self._shelf.grew(tree.folder, path.name, appended)
         if appended.faults:
-            before = self._faults.get("set aside", ())
-            self._faults["set aside"] = before + appended.faults
-            self._faults.pop(f"{tree.folder}/journal", None)
-        if kept and appended.grew_from == sum(mark.size for mark in kept[0] if mark.name == path.name):
-            marks = marks_of(folder)
-            others = [mark for mark in kept[0] if mark.name != path.name]
-            if [mark for mark in marks if mark.name != path.name] == others and appended.size in (
-                mark.size for mark in marks if mark.name == path.name
-            ):
-                self._keep(tree.folder, marks, in_order(kept[1] + appended.entries, bool(others)))
+            self._faults["set aside"] = self._faults.get("set aside", ()) + appended.faults
+        keep_git_union(self.path)
         return appended.entries
 
     def look_for_trees(self) -> None:
@@ -176,11 +175,6 @@ class Garden:
         """Read garden.toml anew when next asked."""
         self._place = None
 
-    def _keep(self, folder: str, marks: tuple[Mark, ...], entries: tuple[Entry, ...]) -> None:
-        self._entries[folder] = (marks, entries)
-        while len(self._entries) > _KEPT:
-            del self._entries[next(iter(self._entries))]
-
     def _trees(self) -> Roster:
         if self._roster is None or time.monotonic() > self._roster_read_s + _FRESH_S:
             self.look_for_trees()
@@ -189,7 +183,7 @@ class Garden:
 
     def _inside(self, folder: Path) -> bool:
         real = os.path.realpath(folder)
-        return os.path.dirname(real).startswith(self._root) and os.path.isdir(real)
+        return real.startswith(self._root + os.sep) and os.path.isdir(real)
 
     def _own_journal(self) -> str:
         device = self._device
@@ -201,10 +195,3 @@ class Garden:
                 except (OSError, ValueError):
                     device = ""
         return f"journal-{folder_for(device)}.toml" if device.strip() else "journal.toml"
-
-    def _read(self, folder: str) -> tuple[Entry, ...]:
-        entries, self._faults[f"{folder}/journal"] = self._read_with_faults(folder)
-        return entries
-
-    def _read_with_faults(self, folder: str) -> tuple[tuple[Entry, ...], tuple[Fault, ...]]:
-        return read_journals(self.path / folder)

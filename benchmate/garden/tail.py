@@ -5,8 +5,8 @@ from __future__ import annotations
 import os
 import re
 import zlib
-from dataclasses import dataclass
 from pathlib import Path
+from typing import NamedTuple
 
 from benchmate.fault import Fault
 from benchmate.garden.disk import write_whole
@@ -18,8 +18,7 @@ BLOCK_BYTES = 1 << 14
 _HEADER = re.compile(rb"^[ \t]*\[\[[ \t]*entry[ \t]*\]\]", re.MULTILINE)
 
 
-@dataclass(frozen=True, slots=True)
-class Tail:
+class Tail(NamedTuple):
     """The bytes of a file from start to its end."""
 
     start: int
