@@ -14,6 +14,7 @@ from benchmate.practice.asks import MOST, choose_asks
 from benchmate.practice.book import RuleBook
 from benchmate.practice.facts import Facts
 from benchmate.practice.gather import said_traits
+from benchmate.practice.later import settled
 from benchmate.practice.match import Matcher
 from benchmate.practice.options import (
     MOST_OFFERED,
@@ -44,6 +45,7 @@ def advise(reading: Reading, facts: Facts, book: RuleBook, place: Place, on: dt.
         rows.append(weigh(leave_target(), matcher))
     if blank:
         rows = [_unjudged(one) for one in rows]
+    rows = [settled(one, facts, book, place, reading.topic == "when") for one in rows]
     rows.sort(key=_rank)
     asked = [one for one in rows if one.target.how in (ASKED, DECIDED)]
     best = [one for one in rows if one.target.how == OFFERED][:1]
@@ -98,7 +100,10 @@ def _offered(reading: Reading, facts: Facts, matcher: Matcher, rows: list[Weighe
 
 
 def _by_side(targets: list[Target], rivals: list[Weighed]) -> list[Target]:
-    """With rivals told apart, work on "the leader" is work on those that do not stay, each by its side."""
+    """With rivals told apart, work on "the leader" is work on those that do not stay, each by its side.
+
+    Where it is not clear which of them stays, nobody is told to take "the leader" off.
+    """
     if not rivals:
         return targets
     ranked = sorted(rivals, key=_rank)
@@ -108,10 +113,10 @@ def _by_side(targets: list[Target], rivals: list[Weighed]) -> list[Target]:
     for target in targets:
         if target.work == "select-leader" and not is_placed(target.spot):
             continue
-        if target.spot == Spot(part="leader") and clear:
-            out += [target.at(one.target.spot) for one in ranked[1:]]
-        else:
+        if target.spot != Spot(part="leader"):
             out.append(target)
+        elif clear:
+            out += [target.at(one.target.spot) for one in ranked[1:]]
     return [target for number, target in enumerate(out) if target not in out[:number]]
 
 

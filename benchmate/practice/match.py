@@ -121,7 +121,8 @@ class Matcher:
         return self._seen[key]
 
     def _within(self, work: str, days: int | str, wanted: bool, target: Target) -> tuple[Truth, str]:
-        start = self.facts.season_start if days == "season" else self.almanac.on - dt.timedelta(days=int(days))
+        # "in the last 42 days" is over on the 42nd day after
+        start = self.facts.season_start if days == "season" else self.almanac.on - dt.timedelta(days=int(days) - 1)
         works = self.book.group(work)
         facts = self.facts
         if any(done.now and done.work == target.work for done in facts.done):

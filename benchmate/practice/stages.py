@@ -42,9 +42,10 @@ def stage_facts(facts: Facts, almanac: Almanac) -> Stages:
         rest = [suggested, *_implied([suggested], almanac, denied)]
         away = [stage for stage in almanac.stages if not _may_be(stage, almanac)]
         rest += [Known("stage", stage, denied=True, origin=SEASON) for stage in away]
-        added = [one for one in rest if one.value not in known]
+        # beside a stage that was told the date may rule out what it allows, and adds nothing of its own
+        added = [one for one in rest if one.value not in known and (one.denied or not seen)]
         out += list({one.value: one for one in reversed(added)}.values())
-        if any(not one.denied for one in added):
+        if not seen:
             assumed = f"{guess.stage.replace('-', ' ')} is taken from the date, {guess.how}"
     return Stages(tuple(out), _flush(facts, almanac, guess.flush if guess and fits else None), assumed)
 
