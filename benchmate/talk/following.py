@@ -46,8 +46,8 @@ def placed_table(follow: Follow, work: str, spot: Spot, endings: Endings, shift:
         table |= {"part": spot.part, "side": spot.side, "level": spot.level}
     elif follow.part:
         table |= {"side": spot.side, "level": spot.level}
-    if closing := [end for end in undone if end != follow.work]:
-        table["closed_by"] = closing
+    if undone:
+        table["closed_by"] = list(undone)
     return {key: value for key, value in table.items() if value is not None}
 
 

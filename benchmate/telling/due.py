@@ -36,14 +36,21 @@ def due_lines(groups: Sequence[DueTree], on: dt.date, days: int, *, whole: bool 
 
 
 def without_long_past(groups: Sequence[DueTree]) -> tuple[list[DueTree], int]:
-    """The groups without what a rule asked for long ago, and how much that was. The grower's own words never go."""
+    """The groups without what a rule asked for long ago, and how much that was.
+
+    The grower's own words never go, nor what something still on the tree asks for (wire that was not taken off).
+    """
     kept, past = [], 0
     for group in groups:
-        items = tuple(item for item in group.items if item.days_left >= -LONG_PAST_DAYS or not item.follow.rule)
+        items = tuple(item for item in group.items if _stays(item))
         past += len(group.items) - len(items)
         if items:
             kept.append(replace(group, items=items))
     return kept, past
+
+
+def _stays(item: Due) -> bool:
+    return item.days_left >= -LONG_PAST_DAYS or not item.follow.rule or bool(item.follow.closed_by)
 
 
 def due_words(groups: Sequence[DueTree], on: dt.date, days: int) -> list[str]:

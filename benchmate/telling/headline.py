@@ -45,9 +45,11 @@ def _verdict_sentence(option: Option, answer: Answer) -> str:
         return sentence(f"Yes: {words}{_until(option, answer.on)}")
     if option.verdict == HOLD:
         opens = day_of(option.opens)
-        if opens and opens > answer.on:
+        if not opens or opens <= answer.on:
+            return sentence(f"Not now: {_first(option.against, words)}")
+        if answer.reading.topic == "when" or not option.against:
             return sentence(f"Not now: {words} from {day_words(opens, answer.on)}{_until(option, answer.on, 'to')}")
-        return sentence(f"Not now: {_first(option.against, words)}")
+        return f"Not now: {sentence(_first(option.against, words))} From {day_words(opens, answer.on)}."
     if option.verdict == AVOID:
         return (
             sentence(f"No, not on this tree: {words}")

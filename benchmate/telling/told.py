@@ -17,7 +17,7 @@ from benchmate.telling.options import option_lines
 from benchmate.telling.story import entry_words
 from benchmate.telling.wording import sentence
 
-MOST_OPTIONS = 5
+MOST_OPTIONS, MOST_FOR_TREE = 5, 3
 
 
 def tell(answer: Answer, *, plain: bool = False) -> list[Line]:
@@ -32,7 +32,7 @@ def tell(answer: Answer, *, plain: bool = False) -> list[Line]:
         lines.append(Line(headline, role.ANSWER))
     lines += [Line(words, role.ASIDE) for words in answer.says[1:]]
     if advice:
-        lines += [caution_line(caution, answer.told_before, plain) for caution in ordered(advice.cautions)]
+        lines += caution_lines(advice.cautions, answer.told_before, plain)
         for figure in advice.figures:
             lines += figure_notes(figure, answer.units)
         for number, option in enumerate(advice.options[:MOST_OPTIONS], 1):
@@ -59,6 +59,17 @@ def ordered(cautions: tuple[Caution, ...]) -> list[Caution]:
             ("person", "law", "tree").index(caution.kind) if caution.kind in ("person", "law", "tree") else 3
         ),
     )
+
+
+def caution_lines(cautions: tuple[Caution, ...], told_before: frozenset[str], plain: bool) -> list[Line]:
+    """Every caution for people and of the law; of those for the tree the first few, and how many more there are."""
+    told = ordered(cautions)
+    trees = [caution for caution in told if caution.kind not in ("person", "law")]
+    kept = [caution for caution in told if caution not in trees[MOST_FOR_TREE:]]
+    lines = [caution_line(caution, told_before, plain) for caution in kept]
+    if more := len(told) - len(kept):
+        lines.append(Line(f'({more} more to mind: say "more".)', role.ASIDE))
+    return lines
 
 
 def caution_line(caution: Caution, told_before: frozenset[str], plain: bool) -> Line:

@@ -80,7 +80,9 @@ _LEVEL_AT = {
     "bottom": "at the bottom",
 }
 _BORNE = ("wire", "guy", "wound", "soil", "root")  # told by where it is: "the wire on the left"
-_PLURAL = {"branch": "branches", "side-branch": "side branches", "leaf": "leaves", "tree": "trees"}
+# told as many where nothing says which: "the shoots", but "the left shoot"
+_MANY = ("root", "needle", "bud", "leaf", "shoot", "twig", "tip", "flower", "fruit", "candle")
+_PLURAL = {"fruit": "fruit", "branch": "branches", "side-branch": "side branches", "leaf": "leaves", "tree": "trees"}
 _ORDINAL = ("", "first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth")
 
 
@@ -109,10 +111,11 @@ def spot_words(spot: Spot, bare: str = "it") -> str:
         return bare
     if spot.part in _BORNE and (spot.side or spot.level):
         return f"the {part_words(spot.part)} {place_words(replace(spot, part=None, ordinal=None, count=None))}"
-    many = (spot.count or 1) > 1
+    placed = spot.side or spot.level or spot.ordinal or spot.count
+    many = (spot.count or 1) > 1 or (spot.part in _MANY and not placed)
     noun = part_words(spot.part, many) if spot.part else ("ones" if many else "one")
     which = [
-        str(spot.count) if many else "",
+        str(spot.count) if (spot.count or 1) > 1 else "",
         ordinal_words(spot.ordinal) if spot.ordinal else "",
         spot.level or "",
         spot.side or "",
