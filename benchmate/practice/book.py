@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -87,6 +87,7 @@ class RuleBook:
     seasons: Plain
     faults: tuple[Fault, ...] = ()
     by_id: Mapping[str, int] = field(default_factory=dict)
+    offered_works: tuple[str, ...] = ()
 
     @property
     def trait_names(self) -> tuple[str, ...]:
@@ -149,8 +150,14 @@ def book_from_plain(plain: Plain) -> RuleBook:
         rules=rules,
         faults=tuple(Fault(**fault) for fault in plain["faults"]),
         by_id={rule.id: number for number, rule in enumerate(rules)},
+        offered_works=works_offered(rules),
         **{name: plain[name] for name in _BOOK},
     )
+
+
+def works_offered(rules: Iterable[Rule]) -> tuple[str, ...]:
+    """Works that some rule puts forward."""
+    return tuple(sorted({work for rule in rules if rule.offers for work in rule.work}))
 
 
 _BOOK = ("index", "taxa", "works", "cautions", "questions", "sources", "budget", "places", "seasons")

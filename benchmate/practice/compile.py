@@ -8,7 +8,7 @@ from typing import Any, Protocol
 
 from benchmate.fault import Fault
 from benchmate.hearing.reading import Reading
-from benchmate.practice.book import Limit, Plain, Rule, RuleBook
+from benchmate.practice.book import Limit, Plain, Rule, RuleBook, works_offered
 from benchmate.practice.condition import READ_ON, Condition, Hear, read_condition
 from benchmate.practice.gates import build_index
 from benchmate.practice.taxa import compile_taxa
@@ -63,6 +63,7 @@ def compile_book(
         },
         faults=tuple(sorted(maker.faults)),
         by_id={rule.id: number for number, rule in enumerate(rules)},
+        offered_works=works_offered(rules),
     )
 
 

@@ -13,7 +13,6 @@ from typing import Any
 from benchmate.practice.book import Rule
 from benchmate.practice.condition import Clause, Test
 from benchmate.practice.facts import Facts
-from benchmate.practice.target import Target
 from benchmate.practice.taxa import lineage_of
 from benchmate.practice.truth import CLOSED
 
@@ -76,9 +75,9 @@ def _test_keys(test: Test) -> set[str]:
     return keys | {test.kind}
 
 
-def open_keys(facts: Facts, target: Target, book_traits: Iterable[str]) -> list[str]:
-    """All keys that are so or may be so for these facts and this target. A kind's bare name opens all of its gates."""
-    keys = [ALWAYS, *(f"manner:{manner}" for manner in target.manner)]
+def open_keys(facts: Facts, book_traits: Iterable[str]) -> list[str]:
+    """All keys that are so or may be so for these facts. A kind's bare name opens all of its gates."""
+    keys = [ALWAYS]
     for kind in CLOSED:
         keys += [f"{kind}:{known.value}" for known in facts.of(kind) if not known.denied]
     keys += _taxon_keys(facts, book_traits)

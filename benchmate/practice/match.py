@@ -19,7 +19,7 @@ from benchmate.practice.target import Target, eval_spot
 from benchmate.practice.truth import Truth, Where, clause_truth, done_truth, test_truth
 
 # what many rules ask is looked up once
-Seen = dict[tuple[Clause, Where], Truth]
+Seen = dict[tuple[int, Spot, Spot], Truth]
 _ANYWHERE = Spot(part="tree")
 
 
@@ -45,12 +45,15 @@ class Matcher:
     almanac: Almanac
     faults: list[Fault] = field(default_factory=list)
     _seen: Seen = field(default_factory=dict)
+    _keys: list[str] | None = None
 
     def touched(self, target: Target) -> Iterator[Rule]:
         """The rules about the target's work whose gate is open, in the book's order."""
         gates = self.book.index.get(target.work, {})
+        if self._keys is None:
+            self._keys = open_keys(self.facts, self.book.trait_names)
         numbers: set[int] = set()
-        for key in open_keys(self.facts, target, self.book.trait_names):
+        for key in (*self._keys, *(f"manner:{manner}" for manner in target.manner)):
             numbers.update(gates.get(key, ()))
         for number in sorted(numbers):
             yield self.book.rules[number]
@@ -115,7 +118,8 @@ class Matcher:
         return None
 
     def _clause(self, clause: Clause, where: Where) -> Truth:
-        key = (clause, where)
+        # a clause is known by its identity: the book holds it for longer than this matcher lives
+        key = id(clause), where.spot, where.wide
         if key not in self._seen:
             self._seen[key] = clause_truth(clause, self.facts, where, self.book.places)
         return self._seen[key]

@@ -74,9 +74,7 @@ def offered_targets(facts: Facts, matcher: Matcher) -> list[Target]:
     """Works that rules put forward on these facts: where nothing, or something to compare, was asked about."""
     book = matcher.book
     out: dict[tuple[str, Spot], list[str]] = {}
-    for work, gates in book.index.items():
-        if not any(book.rules[number].offers for numbers in gates.values() for number in numbers):
-            continue
+    for work in book.offered_works:
         for rule in matcher.touched(Target(work, how=OFFERED)):
             if rule.offers:
                 for spot in _spots(rule, facts, book):

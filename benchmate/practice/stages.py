@@ -51,7 +51,10 @@ def stage_facts(facts: Facts, almanac: Almanac) -> Stages:
 
 
 def _may_be(stage: str, almanac: Almanac) -> bool:
-    """Whether the calendar has the stage now; bloom and such are seen at once, and out of their time not asked for."""
+    """Whether a stage may stand beside the one that the date suggests: only bloom, and that only in its time. What else
+    goes with the suggested stage is implied by it."""
+    if stage not in ("flowering", "after-flowering"):
+        return False
     window = almanac.window(stage, almanac.on)
     return window is not None and window.holds(almanac.on)
 
