@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from benchmate.garden.record import Entry, Tree
@@ -10,10 +9,11 @@ from benchmate.hearing.reading import Reading
 from benchmate.practice.advice import Advice, Ask
 from benchmate.talk.context import Context, Pending
 from benchmate.talk.correct import corrected
-from benchmate.talk.decide import entries_of, picked_entry
+from benchmate.talk.decide import entries_of
+from benchmate.talk.deeds import begin_record, name_tree, pick, strike
 from benchmate.talk.following import Endings, endings_of
 from benchmate.talk.refer import Pointing, resolve
-from benchmate.talk.which_tree import Meant, meant_tree, species_said, which
+from benchmate.talk.which_tree import Meant, meant_tree, species_said
 from benchmate.telling.answer import Answer
 from benchmate.telling.lines import Line
 from benchmate.telling.options import option_words
@@ -80,26 +80,7 @@ class Turn:
     def take_back(self) -> None:
         """A strike takes back what this talk logged last, else the tree's last entry."""
         if "strike" in self.acts:
-            self._strike(self.reading.said)
-
-    def _strike(self, said: str) -> None:
-        before = self.before
-        entries: tuple[Entry, ...] = ()
-        if before.logged and before.logged_on:
-            tree = meant_tree(Reading("", tree=before.logged_on), self.house.trees(), None).tree
-            entries = before.logged
-        else:
-            tree = meant_tree(replace(self.reading, refers=()), self.house.trees(), self.bench.here).tree
-            entries = self.house.last_standing(tree) if tree else ()
-        if tree is None:
-            self.asks.append(which(self.house.trees()))
-        elif not entries:
-            self.says.append(f"There is nothing to take back in the record of {tree.name}")
-        else:
-            strikes = tuple(Entry("", self.on, "struck", said, strikes=entry.id) for entry in entries)
-            self.to_log.append((tree, strikes))
-            self.struck = True
-            self.says.append(f"Taken back for {tree.name}: {'; '.join(entry.said or entry.id for entry in entries)}")
+            strike(self, self.reading.said)
 
     def point_and_correct(self) -> bool:
         """Fill in what the words point back to; False where the grower must say more first."""
@@ -111,7 +92,7 @@ class Turn:
                 self.asks.append(Ask("work", f"{what}, as in: no, the right branch."))
                 return False
             if self.before.logged:
-                self._strike(self.reading.said)
+                strike(self, self.reading.said)
                 self.says.clear()
             self.reading = fixed
         resolved = resolve(self.reading, self._pointing())
@@ -147,22 +128,13 @@ class Turn:
         same = self.tree.name == before.tree if self.tree else before.tree is None and self._same_species()
         self.facts = before.facts if same else ()
         if "new" in self.acts:
-            self._new_tree()
+            name_tree(self)
         elif "turn" in self.acts and self.tree:
             self.says.append(tree_words(self.tree, self.house.place.units))
 
     def _same_species(self) -> bool:
         said = species_said(self.reading)
         return said is None or said == self.before.species
-
-    def _new_tree(self) -> None:
-        if self.house.garden is None:
-            self.says.append("No garden is open, so no record can be begun; name one with --garden")
-            return
-        self.new_name = self.reading.tree
-        self.tree = None
-        if not self.new_name:
-            self.asks.append(Ask("tree", "What shall it be called? Say: new tree, field maple, call it Gatepost."))
 
     # ---- what it decides
 
@@ -172,20 +144,20 @@ class Turn:
 
         reading = self.reading
         if "pick" in self.acts:
-            self._pick()
+            pick(self)
             return
         if "ask" in self.acts and reading.topic not in ADVISED:
             questions.answer(self)
         elif ("ask" in self.acts or _STATES & set(self.acts)) and "new" not in self.acts:
             questions.advise(self)
-        if self.new_name and self._settled_guesses():
-            self._begin_record()
+        if self.new_name and self.settled_guesses():
+            begin_record(self)
             return
         entries = entries_of(
             reading, self.advice, self.on, southern=self.southern, refused=self._refused(), endings=self.endings
         )
         if entries:
-            self._to_log(entries)
+            self.keep(entries)
         elif self.meant.ask and not self.says and self._needs_tree():
             self.asks.append(self.meant.ask)
         if self.meant.aside and (self.advice or entries):
@@ -199,8 +171,8 @@ class Turn:
             or ("ask" in self.acts and self.reading.topic in ADVISED)
         )
 
-    def _to_log(self, entries: tuple[Entry, ...]) -> None:
-        if not self._settled_guesses():
+    def keep(self, entries: tuple[Entry, ...]) -> None:
+        if not self.settled_guesses():
             return
         if self.tree:
             self.to_log.append((self.tree, entries))
@@ -211,7 +183,7 @@ class Turn:
         else:
             self.aside.append("nothing is logged: no tree of this garden is meant")
 
-    def _settled_guesses(self) -> bool:
+    def settled_guesses(self) -> bool:
         """A guess that could change the species or the work is put to the grower before anything is logged."""
         grave = [guess for guess in self.reading.guessed if guess.grave]
         if not grave or self.confirmed:
@@ -227,41 +199,6 @@ class Turn:
             return ()
         decided = {work.work for work in self.reading.work}
         return tuple(option_words(option) for option in offered.options if option.work not in decided)
-
-    def _pick(self) -> None:
-        offered, number = self.before.advice, self.reading.pick or 0
-        options = offered.options if offered else ()
-        if not offered or not options:
-            self.says.append("No options stand on offer to take one from; ask first, as in: what now")
-            return
-        if not 1 <= number <= len(options):
-            self.says.append(f"There are {len(options)} options; say a number from 1 to {len(options)}")
-            return
-        option = options[number - 1]
-        self.reading = replace(self.reading, refers=())
-        if option.verdict in ("avoid", "ask") and not self.confirmed:
-            against = option.against[0].says if option.against else "a fact that decides is not known"
-            self.confirm = f"{against.rstrip('.')}. Log it all the same? Say yes or no."
-            return
-        refused = [option_words(other) for other in options if other is not option]
-        entry = picked_entry(option, self.reading.said, self.on, refused=refused, endings=self.endings)
-        reminders = entries_of(self.reading, None, self.on, southern=self.southern)
-        follow = tuple(one for reminder in reminders for one in reminder.follow)
-        self.says.append(f"Taken: {option_words(option)}")
-        self.tree = meant_tree(Reading("", tree=offered.tree), self.house.trees(), None).tree if offered.tree else None
-        self._to_log((replace(entry, follow=(*entry.follow, *follow)),))
-
-    def _begin_record(self) -> None:
-        reading = self.reading
-        said = {fact.kind: str(fact.value) for fact in reading.facts if not fact.denied}
-        if self.bench.dry:
-            self.says.append(f"Would begin the record of {self.new_name}")
-            return
-        tree = self.house.begin_tree(str(self.new_name), said, self.on)
-        self.tree = tree
-        self.says.append(f"The record of {tree.name} is begun: {tree_words(tree, self.house.place.units)}")
-        entries = entries_of(reading, None, self.on, southern=self.southern)
-        self.to_log.append((tree, entries or (Entry("", self.on, "note", reading.said),)))
 
     # ---- what came of it
 
