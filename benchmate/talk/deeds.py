@@ -1,0 +1,88 @@
+"""Deeds that a statement may do beside what it says: take back, take an option, begin a tree's record."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from benchmate.garden.record import Entry
+from benchmate.hearing.reading import Reading
+from benchmate.practice.advice import Ask
+from benchmate.talk.decide import entries_of, picked_entry
+from benchmate.talk.which_tree import meant_tree, which
+from benchmate.telling.options import option_words
+from benchmate.telling.story import tree_words
+
+if TYPE_CHECKING:
+    from benchmate.talk.turns import Turn
+
+
+def strike(turn: Turn, said: str) -> None:
+    """Take back what this talk logged last, else the tree's last entry: by a further entry each."""
+    before = turn.before
+    entries: tuple[Entry, ...] = ()
+    if before.logged and before.logged_on:
+        tree = meant_tree(Reading("", tree=before.logged_on), turn.house.trees(), None).tree
+        entries = before.logged
+    else:
+        tree = meant_tree(replace(turn.reading, refers=()), turn.house.trees(), turn.bench.here).tree
+        entries = turn.house.last_standing(tree) if tree else ()
+    if tree is None:
+        turn.asks.append(which(turn.house.trees()))
+    elif not entries:
+        turn.says.append(f"There is nothing to take back in the record of {tree.name}")
+    else:
+        strikes = tuple(Entry("", turn.on, "struck", said, strikes=entry.id) for entry in entries)
+        turn.to_log.append((tree, strikes))
+        turn.struck = True
+        turn.says.append(f"Taken back for {tree.name}: {'; '.join(entry.said or entry.id for entry in entries)}")
+
+
+def pick(turn: Turn) -> None:
+    """Take one of the options on offer. One that is not a go is put to the grower first."""
+    offered, number = turn.before.advice, turn.reading.pick or 0
+    options = offered.options if offered else ()
+    if not offered or not options:
+        turn.says.append("No options stand on offer to take one from; ask first, as in: what now")
+        return
+    if not 1 <= number <= len(options):
+        turn.says.append(f"There are {len(options)} options; say a number from 1 to {len(options)}")
+        return
+    option = options[number - 1]
+    turn.reading = replace(turn.reading, refers=())
+    if option.verdict in ("avoid", "ask") and not turn.confirmed:
+        against = option.against[0].says if option.against else "a fact that decides is not known"
+        turn.confirm = f"{against.rstrip('.')}. Log it all the same? Say yes or no."
+        return
+    refused = [option_words(other) for other in options if other is not option]
+    entry = picked_entry(option, turn.reading.said, turn.on, refused=refused, endings=turn.endings)
+    reminders = entries_of(turn.reading, None, turn.on, southern=turn.southern)
+    follow = tuple(one for reminder in reminders for one in reminder.follow)
+    turn.says.append(f"Taken: {option_words(option)}")
+    turn.tree = meant_tree(Reading("", tree=offered.tree), turn.house.trees(), None).tree if offered.tree else None
+    turn.keep((replace(entry, follow=(*entry.follow, *follow)),))
+
+
+def name_tree(turn: Turn) -> None:
+    """The name of a tree whose record is to begin, or the question for it."""
+    if turn.house.garden is None:
+        turn.says.append("No garden is open, so no record can be begun; name one with --garden")
+        return
+    turn.new_name = turn.reading.tree
+    turn.tree = None
+    if not turn.new_name:
+        turn.asks.append(Ask("tree", "What shall it be called? Say: new tree, field maple, call it Gatepost."))
+
+
+def begin_record(turn: Turn) -> None:
+    """Make the new tree, with what was said of it as its first entry."""
+    reading = turn.reading
+    said = {fact.kind: str(fact.value) for fact in reading.facts if not fact.denied}
+    if turn.bench.dry:
+        turn.says.append(f"Would begin the record of {turn.new_name}")
+        return
+    tree = turn.house.begin_tree(str(turn.new_name), said, turn.on)
+    turn.tree = tree
+    turn.says.append(f"The record of {tree.name} is begun: {tree_words(tree, turn.house.place.units)}")
+    entries = entries_of(reading, None, turn.on, southern=turn.southern)
+    turn.to_log.append((tree, entries or (Entry("", turn.on, "note", reading.said),)))
