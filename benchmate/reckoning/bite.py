@@ -29,6 +29,7 @@ def bite_date(
     stage_share: Band | None = None,
     species: str | None = None,
     tender: Sequence[str] = (),
+    pace: Band | None = None,
     check_fast_days: float = 7,
     check_slow_days: float = 21,
 ) -> Figure:
@@ -39,7 +40,8 @@ def bite_date(
     it marks. season_start, season_end: days of the year, northern, of 5 and 95 % of the year's thickening, used where
     the place's frost dates (month, day) are not known; a southern latitude turns them by half a year. stage_share:
     share of the year's thickening already done, where the growth stage was told. tender: genera kept from frost, whose
-    season the place's frost does not bound. Raises FigureError.
+    season the place's frost does not bound. pace: how the kind grows beside the common run; not used where yearly_mm
+    was measured on the tree. Raises FigureError.
     """
     today = day("a day", on)
     since = today if wired_on is None else day("a day of wiring", wired_on)
@@ -51,15 +53,15 @@ def bite_date(
     if species and species.split(" ")[0] in tender:
         last_frost = first_frost = None
     start, end = _bounds(season_start, season_end, last_frost, first_frost, latitude_deg)
+    quick = 1.0 if pace is None or yearly_mm.said else pace.value
+    grows = [quick * within("yearly_mm", rate) for rate in (yearly_mm.value, yearly_mm.high, yearly_mm.low)]
     offset = 0 if stage_share is None or since != today else _stage_offset(today, start, end, stage_share.value)
-    dates = [_day_when(room, rate, since, start, end, offset)
-             for rate in (yearly_mm.value, yearly_mm.high, yearly_mm.low)]
-    value, low, high = dates
+    value, low, high = (_day_when(room, rate, since, start, end, offset) for rate in grows)
     season = growing_season(today, start, end)
     in_growth = season.start <= today + dt.timedelta(days=offset) <= season.end
     near = low is not None and (low - today).days <= 60
     rhythm = check_fast_days if in_growth and near else check_slow_days
-    half = _day_when(room / 2, yearly_mm.high, since, start, end, offset)
+    half = _day_when(room / 2, grows[1], since, start, end, offset)
     first = today + dt.timedelta(days=rhythm) if in_growth else season_next(today, start, end)
     if half is not None:
         first = max(today, min(first, half))
@@ -71,13 +73,13 @@ def bite_date(
         notes.append("The coil is taken to lie snug, with no gap")
     beside = (Beside("first check", first.isoformat(), "date"), Beside("check every", float(rhythm), "days"),
               Beside("room to grow", 2 * room, "mm of diameter"),
-              Beside("share of the year's growth", 2 * room / yearly_mm.value, ""))
+              Beside("share of the year's growth", 2 * room / grows[0], ""))
     told = "not within six years" if value is None else value.isoformat()
     return Figure(
         "bite-date", None if value is None else value.isoformat(), "date",
         None if low is None else low.isoformat(), None if high is None else high.isoformat(),
         f"{plain(gap)} mm of gap and {plain(tolerated_mm.value)} mm that the bark stands are used up by "
-        f"{plain(2 * room)} mm of thickening; at {plain(yearly_mm.value)} mm a year, mostly between "
+        f"{plain(2 * room)} mm of thickening; at {plain(grows[0])} mm a year, mostly between "
         f"{season.start.isoformat()} and {season.end.isoformat()}, that is {told}",
         "Gompertz curve of the season's thickening (Rossi et al. 2003, from memory); growth a year: "
         + yearly_mm.source,
@@ -113,7 +115,7 @@ def _day_when(
     """The day when growth since a day has used up the room (radial), or None within the years looked at."""
     season = growing_season(since + dt.timedelta(days=offset), start, end)
     days_in = (since - season.start).days + offset
-    wanted = 2 * room_mm / within("yearly_mm", yearly_mm) + share_grown(days_in, season.days)
+    wanted = 2 * room_mm / yearly_mm + share_grown(days_in, season.days)
     for year in range(_YEARS_AHEAD + 1):
         if wanted < 0.999:
             in_days = day_of_share(max(wanted, 1e-9), season.days) - (offset if year == 0 else 0)

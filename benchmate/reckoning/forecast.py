@@ -55,7 +55,7 @@ def growth_forecast(
     notes = [f"From {len(known)} readings over {plain(span / 365.25)} years"]
     if curved is not None:
         value, error = forecast(logistic, curved, target)
-        wide = _spread(curved.freedom) * error
+        wide = student_t95(curved.freedom) * error
         ceiling, middle, scale = curved.values
         half = known[0][0] + dt.timedelta(days=round(middle * 365.25))
         beside += [Beside("levels off near", ceiling, "mm"),
@@ -113,15 +113,19 @@ def _straight(
         found = fit(line, times, sizes, (sizes[0], 0.0))
         if found is not None:
             value, error = forecast(line, found, target)
-            return max(0.0, value), _spread(found.freedom) * error
+            return max(0.0, value), student_t95(found.freedom) * error
     gain = yearly_gain_mm(known[0], known[-1])
     ahead = target - times[-1]
     # Two readings show no spread: the yearly gain is taken to vary by half.
     return max(0.0, sizes[-1] + gain * ahead), abs(0.5 * gain * ahead)
 
 
-def _spread(freedom: int) -> float:
-    """Student's t for 95 % by degrees of freedom, to 2 % (Cornish-Fisher terms on 1.96)."""
+def student_t95(freedom: int) -> float:
+    """Student's t for 95 %, two-sided, by degrees of freedom from 1; within 4 % (Cornish-Fisher terms on 1.96).
+
+    >>> round(student_t95(10), 2), round(student_t95(30), 2)
+    (2.23, 2.04)
+    """
     if freedom <= 2:
         return {1: 12.7, 2: 4.30}[max(1, freedom)]
     z = 1.959964

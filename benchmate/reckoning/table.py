@@ -79,6 +79,7 @@ _SPECS = (
         Need("stage_share", "1", rules="stage-growth-share", by=("stage",)),
         _SPECIES,
         Need("tender", rules="tender-genera"),
+        Need("pace", "1", rules="growth-pace", by=("species",)),
         Need("check_fast_days", "days", default=7),
         Need("check_slow_days", "days", default=21),
     ), late("bite", "bite_date"), "when wire begins to bite"),
