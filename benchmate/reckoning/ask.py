@@ -78,7 +78,9 @@ def gather(parsed: Iterable[Mapping[str, Any]]) -> dict[str, list[Row]]:
             if isinstance(rows, list):
                 kinds.setdefault(kind, []).extend(rows)
             elif kind == "source":
-                kinds.setdefault(kind, []).extend({"id": id} | source for id, source in rows.items())
+                kinds.setdefault(kind, []).extend(
+                    {"id": id} | {key: source[key] for key in ("by", "year", "title") if key in source}
+                    for id, source in rows.items())
     return kinds
 
 
