@@ -12,6 +12,7 @@ from benchmate.hearing.reading import Fact, Reading, Spot, Work
 from benchmate.practice.advice import Advice, Option
 from benchmate.talk.dates import first_day, last_day
 from benchmate.talk.following import Endings, follow_tables, placed_table
+from benchmate.telling.wording import sentence, work_words
 
 NO_ENDINGS: Endings = {}
 LEFT_WORKS = ("leave", "wait")
@@ -127,20 +128,17 @@ def _remind(entries: list[Entry], reading: Reading, on: dt.date, southern: bool)
     if day is None:
         return entries
     meant = [work_table(work) for work in reading.work if work.work and not work.done] or [{"work": "check"}]
-    tables = tuple(_reminder(work, day, reading.said) for work in meant)
+    tables = tuple(_reminder(work, day) for work in meant)
     if entries and entries[0].kind in ("done", "left", "plan"):
         return [_with(entries[0], follow=(*entries[0].follow, *tables)), *entries[1:]]
     return [*entries, Entry("", on, "plan", reading.said, work=tuple(meant), reason=reading.reason, follow=tables)]
 
 
-def _reminder(work: Mapping[str, Any], day: dt.date, said: str) -> dict[str, Any]:
-    out = {
-        "work": work["work"],
-        "part": work.get("part"),
-        "side": work.get("side"),
-        "on": day.isoformat(),
-        "says": said,
-    }
+def _reminder(work: Mapping[str, Any], day: dt.date) -> dict[str, Any]:
+    spot = Spot(*(work.get(key) for key in ("part", "side", "level", "ordinal", "count")))
+    says = sentence(work_words(str(work["work"]), spot))
+    out = {key: work.get(key) for key in ("work", "part", "side", "level")}
+    out |= {"on": day.isoformat(), "says": says}
     return {key: value for key, value in out.items() if value is not None}
 
 

@@ -6,12 +6,12 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from benchmate.garden.record import Entry
-from benchmate.hearing.reading import Reading
+from benchmate.hearing.reading import Reading, Work
 from benchmate.practice.advice import Ask
 from benchmate.talk.decide import entries_of, picked_entry
 from benchmate.talk.which_tree import meant_tree, which
 from benchmate.telling.options import option_words
-from benchmate.telling.story import tree_words
+from benchmate.telling.story import entry_words, tree_words
 
 if TYPE_CHECKING:
     from benchmate.talk.turns import Turn
@@ -35,7 +35,8 @@ def strike(turn: Turn, said: str) -> None:
         strikes = tuple(Entry("", turn.on, "struck", said, strikes=entry.id) for entry in entries)
         turn.to_log.append((tree, strikes))
         turn.struck = True
-        turn.says.append(f"Taken back for {tree.name}: {'; '.join(entry.said or entry.id for entry in entries)}")
+        told = "; ".join(entry_words(entry, turn.on, turn.house.place.units) for entry in entries)
+        turn.says.append(f"Taken back for {tree.name}: {told}")
 
 
 def pick(turn: Turn) -> None:
@@ -61,6 +62,9 @@ def pick(turn: Turn) -> None:
     turn.says.append(f"Taken: {option_words(option)}")
     turn.tree = meant_tree(Reading("", tree=offered.tree), turn.house.trees(), None).tree if offered.tree else None
     turn.keep((replace(entry, follow=(*entry.follow, *follow)),))
+    turn.meaning = Reading(
+        turn.reading.said, ("decide",), work=(Work(option.work, option.spot, {}, "now", option.manner),)
+    )
 
 
 def name_tree(turn: Turn) -> None:

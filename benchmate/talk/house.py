@@ -117,6 +117,16 @@ class House:
         standing = [entry for entry in written if entry.kind != "struck" and entry.id not in struck]
         return tuple(standing[-1:])
 
+    def due_on(self, tree: Tree, on: dt.date, days: int = 14, most: int = 3) -> list[str]:
+        """The most urgent things due on one tree, as plain lines."""
+        if self.garden is None:
+            return []
+        from benchmate.garden.agenda import DueTree, due_items
+        from benchmate.telling.due import item_words, without_long_past
+
+        groups, _ = without_long_past([DueTree(tree, due_items(self.garden.follow_ups(tree), on, days))])
+        return [f"Due: {item_words(item, on)}." for group in groups for item in group.items[:most]]
+
     def next_tree(self, here: Tree | None) -> Tree | None:
         """The tree after this one, the first after the last; None in a garden without trees."""
         trees = list(self.trees())

@@ -58,6 +58,7 @@ class Turn:
         self.lines: list[Line] = []
         self.to_log: list[tuple[Tree, tuple[Entry, ...]]] = []
         self.logged: list[tuple[str, Entry]] = []
+        self.meaning: Reading | None = None
         self.confirm: str | None = None
         self.unlogged: str | None = None
         self.struck = False
@@ -93,7 +94,7 @@ class Turn:
                 return False
             if self.before.logged:
                 strike(self, self.reading.said)
-                self.says.clear()
+                self.aside, self.says = [*self.aside, *self.says], []
             self.reading = fixed
         resolved = resolve(self.reading, self._pointing())
         self.reading = resolved.reading
@@ -130,7 +131,7 @@ class Turn:
         if "new" in self.acts:
             name_tree(self)
         elif "turn" in self.acts and self.tree:
-            self.says.append(tree_words(self.tree, self.house.place.units))
+            self.says += [tree_words(self.tree, self.house.place.units), *self.house.due_on(self.tree, self.on)]
 
     def _same_species(self) -> bool:
         said = species_said(self.reading)
@@ -162,6 +163,8 @@ class Turn:
             self.asks.append(self.meant.ask)
         if self.meant.aside and (self.advice or entries):
             self.aside.append(self.meant.aside)
+        if not self.acts and not self.says:
+            self.says.append("That was not understood: say it another way, or keep it with note: and the words")
 
     def _needs_tree(self) -> bool:
         """Whether the statement cannot be answered without knowing the tree or its species."""
@@ -226,7 +229,7 @@ class Turn:
             tree or (self.logged[0][0] if self.logged else None),
             self.advice,
             tuple(self.says),
-            tuple(entry for _, entry in self.logged if entry.kind != "struck" or len(self.logged) == 1 or self.struck),
+            tuple(entry for _, entry in self.logged),
             self.bench.dry,
             self.unlogged,
             self.confirm,
@@ -252,13 +255,14 @@ class Turn:
         moved = bool(self.tree) or self.meant.species_alone
         tree = self.tree.name if self.tree else None if self.meant.species_alone else before.tree
         has_content = bool(self.reading.work or self.reading.facts) and "pick" not in self.acts
+        meaning = self.meaning or (self.reading if has_content else before.reading)
         facts = (*self.reading.facts, *self.reading.candidates, *self.facts)
         offers = self.advice and self.advice.options
         if self.reading.topic in ("what-if", "list", "recall", "due"):
             facts = self.facts or before.facts
         return Context(
             tree,
-            self.reading if has_content else before.reading,
+            meaning,
             self.advice if offers else before.advice if tree == before.tree and not new else None,
             facts if moved or has_content else before.facts,
             tuple(new) if new else () if self.struck else before.logged,

@@ -10,7 +10,7 @@ from benchmate.hearing.reading import Reading
 from benchmate.practice.advice import Ask
 from benchmate.telling.wording import list_words
 
-MOST_NAMES = 8
+MOST_NAMES = 12
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,5 +77,6 @@ def which(trees: Sequence[Tree]) -> Ask:
     if not trees:
         return Ask("tree", "Which tree is it, or what species?")
     names = [tree.name for tree in trees[:MOST_NAMES]]
-    more = f", or one of {len(trees) - MOST_NAMES} more" if len(trees) > MOST_NAMES else ""
-    return Ask("tree", f"Which tree: {list_words(names, 'or')}{more}?")
+    if len(trees) > MOST_NAMES:
+        return Ask("tree", f"Which tree: {', '.join(names)}, or another of the {len(trees)}?")
+    return Ask("tree", f"Which tree: {list_words(names, 'or')}?")

@@ -76,7 +76,7 @@ def _whole_reason(reason: Reason, sign: str, sources: Sources) -> list[Line]:
         Line(sentence(reason.says), role.REASON, sign, 3),
         Line(sentence(f"{yours}{reason.rule}; {rests}"), role.REASON, indent=5),
         *(
-            Line(sentence(words), role.REASON, lead, 5)
+            Line(f"{words}.", role.REASON, lead, 5)
             for lead, words in (
                 ("Rests on: ", ", ".join(reason.rests_on)),
                 ("Disputed by: ", ", ".join(reason.disputes)),

@@ -8,7 +8,7 @@ from benchmate.practice.advice import ASK, AVOID, GO, HOLD, Option, Reason
 from benchmate.telling.answer import Answer
 from benchmate.telling.dates import day_of, day_words
 from benchmate.telling.figures import figure_line
-from benchmate.telling.options import option_words
+from benchmate.telling.options import blocks_first, option_words
 from benchmate.telling.wording import list_words, sentence
 
 
@@ -78,4 +78,4 @@ def _until(option: Option, on: dt.date, word: str = "until") -> str:
 
 
 def _first(reasons: tuple[Reason, ...], otherwise: str) -> str:
-    return reasons[0].says if reasons else otherwise
+    return blocks_first(reasons)[0].says if reasons else otherwise

@@ -71,7 +71,7 @@ def understood(reading: Reading, on: dt.date, units: str = "metric") -> str:
     elif reading.topic == "meaning":
         bits.append(f"what {reading.term or 'that'} means")
     elif reading.topic:
-        bits.append(" ".join(filter(None, [_TOPIC.get(reading.topic, reading.topic), list_words(works, "or")])))
+        bits.append(": ".join(filter(None, [_TOPIC.get(reading.topic, reading.topic), list_words(works, "or")])))
     else:
         bits += [
             f"{said}, not done" if work.done == "not" else f"{said}, later" if work.done == "later" else said
@@ -85,7 +85,8 @@ def understood(reading: Reading, on: dt.date, units: str = "metric") -> str:
 def heard_lines(reading: Reading, on: dt.date, units: str = "metric") -> list[Line]:
     """What was heard, guessed and not taken in: a line each, and none for what there is none of."""
     lines = []
-    if words := understood(reading, on, units):
+    said = reading.facts or reading.candidates or reading.work or reading.measures or reading.when or reading.figure
+    if said and (words := understood(reading, on, units)):
         lines.append(Line(f"{words}.", ASIDE, "Heard: "))
     for guess in reading.guessed:
         lines.append(Line(f'"{cut_short(guess.heard, 40)}" as "{cut_short(guess.taken, 40)}".', ASIDE, "Took "))

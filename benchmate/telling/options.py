@@ -29,11 +29,11 @@ def option_lines(
     lead = f"Option {number}: " if plain else f"{number}  "
     lines = [Line(f"{_large(option_words(option, units))}: {verdict_words(option, on)}.", role.OPTION, lead)]
     pro, con = ("For: ", "Against: ") if plain else ("+ ", "- ")
-    sides = [(con, option.against), (pro, option.because)]
+    sides = [(con, blocks_first(option.against)), (pro, option.because)]
     for sign, reasons in sides if option.verdict != GO else sides[::-1]:
         lines += [reason_line(reason, sign) for reason in reasons[:most]]
         if len(reasons) > most:
-            more = f"{len(reasons) - most} more {'for' if reasons is option.because else 'against'} it"
+            more = f"{len(reasons) - most} more {'for' if sign == pro else 'against'} it"
             lines.append(Line(f'({more}: say "why {number}".)', role.REASON, indent=3))
     lines += [Line(words, role.REASON, indent=3) for words in amount_words(option, units)]
     for follow in option.follow[:most]:
@@ -50,6 +50,11 @@ def option_lines(
     return lines
 
 
+def blocks_first(reasons: tuple[Reason, ...]) -> tuple[Reason, ...]:
+    """What blocks before what only weighs."""
+    return tuple(sorted(reasons, key=lambda reason: reason.weight != 0))
+
+
 def reason_line(reason: Reason, sign: str) -> Line:
     """One reason in one line; the grower's own rules say so."""
     beside = " (your rule)" if reason.yours else ""
@@ -63,6 +68,7 @@ def amount_words(option: Option, units: str) -> list[str]:
     said = [
         f"{value * 100:.0f} %" if key == "share" else measure_words(key, value, units)
         for key, value in option.amount.items()
+        if value
     ]
     return [f"At most {list_words(said)}."] if said else []
 

@@ -13,7 +13,7 @@ from benchmate.telling.dates import day_words, when_words
 from benchmate.telling.heard import fact_words
 from benchmate.telling.lines import Line, cut_short
 from benchmate.telling.measures import measure_words
-from benchmate.telling.wording import list_words, sentence, work_words
+from benchmate.telling.wording import list_words, sentence, small, work_words
 
 _PLACE = ("part", "side", "level", "ordinal", "count")
 _NOT_MEASURE = {*_PLACE, "kind", "value", "work", "when", "not", "done", "manner", "span"}
@@ -79,7 +79,7 @@ def entry_words(entry: Entry, on: dt.date, units: str = "metric") -> str:
     elif entry.day != on and entry.kind != "struck":
         words += f" ({day_words(entry.day, on)})"
     if entry.reason:
-        words += f", because {cut_short(entry.reason, 200).rstrip('.')}"
+        words += f", because {small(cut_short(entry.reason, 200)).rstrip('.')}"
     return words
 
 

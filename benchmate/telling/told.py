@@ -43,9 +43,9 @@ def tell(answer: Answer, *, plain: bool = False) -> list[Line]:
             lines.append(Line(dose_words(advice.dose_left), role.ASIDE))
         lines += [Line(sentence(words), role.ASIDE, "Taken as known: ") for words in advice.assumed]
     lines += [Line(sentence(words), role.ASIDE) for words in answer.aside]
+    lines += answer.lines
     lines += heard_lines(answer.reading, answer.on, answer.units)
     lines += logged_lines(answer)
-    lines += answer.lines
     lead = "Question: " if plain else "? "
     lines += [Line(ask.says, role.ASK, lead) for ask in answer.all_asks]
     return lines
@@ -91,7 +91,10 @@ def logged_lines(answer: Answer) -> list[Line]:
     name = f" for {answer.tree}" if answer.tree else ""
     for entry in answer.logged:
         head = f"Would log{name}: " if answer.dry else f"Logged{name}: "
-        lines.append(Line(sentence(entry_words(entry, answer.on, answer.units)), role.LOGGED, head))
+        if entry.kind == "struck":
+            continue
+        words = entry_words(entry, answer.on, answer.units)
+        lines.append(Line(words if words[-1] in ".!?" else f"{words}.", role.LOGGED, head))
         lines += _follow_lines(entry, answer.on)
     return lines
 

@@ -79,6 +79,7 @@ _LEVEL_AT = {
     "top": "at the top",
     "bottom": "at the bottom",
 }
+_ROOT_WORK = ("repot", "collect", "slip-pot")
 _BORNE = ("wire", "guy", "wound", "soil", "root")  # told by where it is: "the wire on the left"
 # told as many where nothing says which: "the shoots", but "the left shoot"
 _MANY = ("root", "needle", "bud", "leaf", "shoot", "twig", "tip", "flower", "fruit", "candle")
@@ -155,6 +156,9 @@ def work_words(
         words = _fill(forms[done], spot, leader=work == "select-leader")
     for way in manner:
         words += {"hard": " hard", "bare-wood": " into bare wood", "all": ", every one"}.get(way, f", {way}")
+    if work in _ROOT_WORK and measures and "share" in measures:
+        words += f", {measures['share'] * 100:.0f} % of the roots off"
+        measures = {key: value for key, value in measures.items() if key != "share"}
     return words + measure_tail(measures or {}, units)
 
 
@@ -181,6 +185,11 @@ def list_words(items: list[str], last: str = "and") -> str:
     if len(items) < 2:
         return "".join(items)
     return f"{', '.join(items[:-1])} {last} {items[-1]}"
+
+
+def small(words: str) -> str:
+    """The words with a small first letter, unless they begin with a name in capitals."""
+    return words[:1].lower() + words[1:] if words[1:2].islower() or words[1:2] == " " else words
 
 
 def sentence(words: str) -> str:

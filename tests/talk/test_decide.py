@@ -127,7 +127,7 @@ def test_a_reminder_alone_is_a_plan():
     )
     (entry,) = made(reading)
     assert entry.kind == "plan"
-    assert entry.follow == ({"work": "check", "part": "wire", "on": "2026-07-06", "says": reading.said},)
+    assert entry.follow == ({"work": "check", "part": "wire", "on": "2026-07-06", "says": "Check the wire."},)
 
 
 def test_a_reminder_beside_work_done_keeps_today_for_the_work():

@@ -184,8 +184,8 @@ def test_a_dry_entry_is_shown_in_the_same_line_but_has_no_place_in_logged():
     entry = Entry("2026-06-14-a", ON, "done", "x", work=({"work": "shorten", "side": "left", "leaves": 2},))
     dry = dataclasses.replace(ANSWER, logged=(entry,), dry=True)
     wet = dataclasses.replace(ANSWER, logged=(entry,))
-    assert "Would log for Gatepost: Done: shortened the left one to 2 leaves." in rows(dry)
-    assert "Logged for Gatepost: Done: shortened the left one to 2 leaves." in rows(wet)
+    assert "Would log for Gatepost: done: shortened the left one to 2 leaves." in rows(dry)
+    assert "Logged for Gatepost: done: shortened the left one to 2 leaves." in rows(wet)
     assert as_json(dry, "")["logged"] == [] and as_json(wet, "")["logged"] == ["2026-06-14-a"]
 
 
