@@ -9,9 +9,10 @@ from pathlib import Path
 from typing import Any
 
 from benchmate.fault import Fault
+from benchmate.garden.journal import union
 from benchmate.garden.making import GIT_UNION
 from benchmate.garden.naming import spoken
-from benchmate.garden.reader import journal_names, read_journals
+from benchmate.garden.reader import journal_names, read_each
 from benchmate.garden.record import Entry, Tree
 from benchmate.garden.roster import fault_at, read_roster, read_table, read_tree
 from benchmate.garden.shapes import PLACE_KEYS, TREE_KEYS, Slip, nearest, place_of, shown, unknown_keys
@@ -113,9 +114,18 @@ def _tree_faults(folder: Path, name: str, words: Words) -> Iterator[Fault]:
     if not broken:
         slips = [*unknown_keys(table, TREE_KEYS), *_unknown_words({"phase": tree.phase, "health": tree.health}, words)]
         yield from (fault_at(slip, path, text) for slip in slips)
-    entries, faults = read_journals(folder, strict=True)
-    yield from faults
-    yield from _entry_faults(folder, entries, words)
+    journals = read_each(folder, strict=True)
+    entries, clashes = union(journals)
+    yield from (fault for _, journal in journals for fault in journal.faults)
+    yield from clashes
+    places = {
+        entry.id: (name, line)
+        for name, journal in journals
+        for entry, line in zip(journal.entries, journal.lines, strict=True)
+    }
+    for entry in entries:
+        for slip in (*_strike_slips(entry, places), *_table_slips(entry, words)):
+            yield Fault(*places[entry.id], shown(entry.id), slip.problem, slip.remedy)
     yield from _set_aside(folder)
 
 
@@ -128,26 +138,23 @@ def _unknown_words(values: Mapping[str, Any], words: Words) -> Iterator[Slip]:
             yield Slip(key, f"unknown {key} {shown(repr(value))}", remedy)
 
 
-def _entry_faults(folder: Path, entries: tuple[Entry, ...], words: Words) -> Iterator[Fault]:
-    path = str(folder / (next(iter(journal_names(folder)), "journal.toml")))
-    known = {entry.id for entry in entries}
-    for entry in entries:
-        own = shown(entry.id)
-        if entry.kind == "struck" and not entry.strikes:
-            yield Fault(path, 0, own, "it strikes nothing", 'add a line such as strikes = "2026-03-14-a"')
-        elif entry.strikes and entry.strikes not in known:
-            near = nearest(entry.strikes, list(known))
-            remedy = f"did you mean {near}?" if near else "bring the other journal file here, or take the strike out"
-            yield Fault(path, 0, own, f"it strikes {shown(entry.strikes)}, which no journal of the tree has", remedy)
-        if entry.strikes == entry.id:
-            yield Fault(path, 0, own, "it strikes itself", "give it the id of the entry that it takes back")
-        for work in (*entry.work, *entry.follow):
-            for slip in _unknown_words({"work": work.get("work")}, words):
-                yield Fault(path, 0, own, slip.problem, slip.remedy)
-        if entry.photo and (Path(entry.photo).is_absolute() or ".." in Path(entry.photo).parts):
-            yield Fault(
-                path, 0, own, "the photograph is outside of the tree's folder", "put it there and give its name"
-            )
+def _strike_slips(entry: Entry, places: Mapping[str, Any]) -> Iterator[Slip]:
+    aim = entry.strikes
+    if entry.kind == "struck" and not aim:
+        yield Slip("strikes", "it strikes nothing", 'add a line such as strikes = "2026-03-14-a"')
+    elif aim == entry.id:
+        yield Slip("strikes", "it strikes itself", "give it the id of the entry that it takes back")
+    elif aim and aim not in places:
+        near = nearest(aim, list(places))
+        remedy = f"did you mean {shown(near)}?" if near else "bring the other journal file here, or take the strike out"
+        yield Slip("strikes", f"it strikes {shown(aim)}, which no journal of the tree has", remedy)
+
+
+def _table_slips(entry: Entry, words: Words) -> Iterator[Slip]:
+    for table in (*entry.work, *entry.follow):
+        yield from _unknown_words({"work": table.get("work")}, words)
+    if entry.photo and (Path(entry.photo).is_absolute() or ".." in Path(entry.photo).parts):
+        yield Slip("photo", "the photograph is outside of the tree's folder", "put it there and give its name")
 
 
 def _set_aside(folder: Path) -> Iterator[Fault]:

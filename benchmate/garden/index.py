@@ -26,6 +26,7 @@ FILE = "index.json"
 Progress = Callable[[int, int], None]
 Packed = list[Any]
 
+_LAST_DAY = dt.date.max.toordinal()
 _day = dt.date.fromordinal
 _ITEM = tuple(item.name for item in fields(FollowUp))
 
@@ -147,9 +148,31 @@ def _from_derived(garden: Path) -> Index | None:
         if tuple(kept["follow"]) != _ITEM:
             return None
         rows = {folder: Row(Marks.from_plain(row[0]), *row[1:]) for folder, row in kept["trees"].items()}
-        return Index(kept["southern"], rows, kept["read_ns"])
+        return Index(kept["southern"], rows, int(kept["read_ns"])) if all(map(_sound, rows.values())) else None
     except (KeyError, TypeError, ValueError, AttributeError):
         return None
+
+
+def _sound(row: Row) -> bool:
+    """Each value is of its kind, so that nothing can go wrong when the row is unpacked later."""
+    last, health, phase, count, newest = row.rest
+    words, numbers, days = [health, phase], [count], [*last.values(), newest]
+    for item in row.open:
+        words += [item[0], *item[3:5], *item[6 : len(_ITEM) - 1]]
+        numbers += item[5:6]
+        days += item[1:3]
+        if not 5 <= len(item) <= len(_ITEM) or not all(isinstance(works, list) for works in item[len(_ITEM) - 1 :]):
+            return False
+    for name, line, *told in row.faults:
+        words += [name, *told]
+        numbers.append(line)
+        if len(told) != 3:
+            return False
+    return (
+        all(word is None or isinstance(word, str) for word in words)
+        and all(isinstance(number, int) for number in numbers)
+        and all(day is None or (isinstance(day, int) and 1 <= day <= _LAST_DAY) for day in days)
+    )
 
 
 def _packed(item: FollowUp) -> Packed:

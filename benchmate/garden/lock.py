@@ -6,7 +6,7 @@ import os
 import sys
 import time
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
 PATIENCE_S = 10.0
@@ -54,6 +54,13 @@ def _same_file(descriptor: int, path: Path) -> bool:
         return False
 
 
+def _let_go(descriptor: int) -> None:
+    """By now all is written and flushed, or refused: a fault in closing must not turn one into the other."""
+    for step in (_free, os.close):
+        with suppress(OSError):
+            step(descriptor)
+
+
 @contextmanager
 def held(path: Path, flags: int) -> Iterator[int]:
     """The file opened with these flags and locked, as a descriptor; it is let go at the end, also by a kill.
@@ -67,13 +74,10 @@ def held(path: Path, flags: int) -> Iterator[int]:
         try:
             _wait_for(descriptor, until)
             if _same_file(descriptor, path):
-                try:
-                    yield descriptor
-                finally:
-                    _free(descriptor)
+                yield descriptor
                 return
         finally:
-            os.close(descriptor)
+            _let_go(descriptor)
 
 
 def read_undisturbed(path: Path, patience_s: float = 1.0) -> bytes:

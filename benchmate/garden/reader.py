@@ -23,7 +23,7 @@ def journal_names(folder: Path | str) -> list[str]:
 
 
 def journal_paths(folder: Path) -> Iterator[tuple[Path, Fault | None]]:
-    """Each journal file, with a fault where it is not to be read: a link, no plain file, or beyond any size."""
+    """Each journal file, with a fault where it is not to be read: a link, or no plain file."""
     try:
         names = journal_names(folder)
     except OSError:
@@ -31,14 +31,9 @@ def journal_paths(folder: Path) -> Iterator[tuple[Path, Fault | None]]:
     for name in names:
         path = folder / name
         try:
-            state = os.lstat(path)
-            if not stat.S_ISREG(state.st_mode):
-                yield path, _unread(path, "it is a link or no plain file, and is not read", "put a plain file there")
-            elif state.st_size > LARGEST_BYTES:
-                problem = f"it is larger than {LARGEST_BYTES >> 20} MB, and is not read"
-                yield path, _unread(path, problem, "split it into journal.toml and journal-2.toml")
-            else:
-                yield path, None
+            plain = stat.S_ISREG(os.lstat(path).st_mode)
+            problem, remedy = "it is a link or no plain file, and is not read", "put a plain file there"
+            yield path, None if plain else _unread(path, problem, remedy)
         except OSError as fault:
             yield path, _unread(path, fault.strerror or "it cannot be read", "see that it may be read")
 
@@ -47,22 +42,31 @@ def _unread(path: Path, problem: str, remedy: str) -> Fault:
     return Fault(shown(str(path), 300), 0, "", problem, remedy)
 
 
-def read_journals(folder: Path, strict: bool = False) -> tuple[tuple[Entry, ...], tuple[Fault, ...]]:
-    """All entries of a tree as one, oldest first, and what is wrong in its journals. strict: tell small things too."""
-    journals: list[tuple[str, Journal]] = []
-    faults: list[Fault] = []
-    for path, trouble in journal_paths(folder):
-        name = shown(str(path), 300)
-        if trouble is None:
-            try:
-                journal = read_journal(path.read_bytes(), name, strict)
-                if journal.cut:  # another process may be at it this moment
-                    journal = read_journal(read_undisturbed(path), name, strict)
-                journals.append((name, journal))
-                faults += journal.faults
-            except OSError as fault:
-                trouble = _unread(path, fault.strerror or "it cannot be read", "see that it may be read")
-        if trouble:
-            faults.append(trouble)
+def read_journal_file(path: Path, strict: bool = False) -> Journal:
+    """One journal file from the disk; one that cannot be read is a journal without entries and with a fault."""
+    name = shown(str(path), 300)
+    try:
+        if path.stat().st_size > LARGEST_BYTES:
+            problem = f"it is larger than {LARGEST_BYTES >> 20} MB, and is not read"
+            return Journal(faults=(_unread(path, problem, "split it into journal.toml and journal-2.toml"),))
+        journal = read_journal(path.read_bytes(), name, strict)
+        if journal.cut:  # another process may be at it this moment
+            journal = read_journal(read_undisturbed(path), name, strict)
+        return journal
+    except OSError as fault:
+        return Journal(faults=(_unread(path, fault.strerror or "it cannot be read", "see that it may be read"),))
+
+
+def read_each(folder: Path, strict: bool = False) -> list[tuple[str, Journal]]:
+    """Every journal file of a tree by itself, with the name that its faults carry. strict: tell small things too."""
+    return [
+        (shown(str(path), 300), Journal(faults=(trouble,)) if trouble else read_journal_file(path, strict))
+        for path, trouble in journal_paths(folder)
+    ]
+
+
+def read_journals(folder: Path) -> tuple[tuple[Entry, ...], tuple[Fault, ...]]:
+    """All entries of a tree as one, oldest first, and what is wrong in its journals."""
+    journals = read_each(folder)
     entries, clashes = union(journals)
-    return entries, (*faults, *clashes)
+    return entries, (*(fault for _, journal in journals for fault in journal.faults), *clashes)

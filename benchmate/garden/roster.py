@@ -147,10 +147,13 @@ def _from_derived(garden: Path) -> Roster | None:
     try:
         roster = Roster(read_ns=kept["read_ns"])
         for folder, (mark, words, pot, size, faults) in kept["trees"].items():
-            name, species, origin, phase, health, since = words
-            since = since and dt.date.fromisoformat(since)
+            if not all(word is None or isinstance(word, str) for word in words) or not isinstance(words[0], str):
+                return None
+            *said, since = words
+            if not isinstance(pot, dict) or not isinstance(size, dict):
+                return None
             roster.marks[folder] = mark
-            roster.trees[folder] = Tree(name, folder, species, origin, phase, health, since, pot, size)
+            roster.trees[folder] = Tree(said[0], folder, *said[1:], since and dt.date.fromisoformat(since), pot, size)
             if faults:
                 path = str(garden / folder / "tree.toml")
                 roster.faults[folder] = tuple(Fault(path, *fault) for fault in faults)

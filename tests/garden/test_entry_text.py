@@ -16,7 +16,7 @@ from benchmate.garden.quick import quick_table
 from benchmate.garden.record import Entry
 from benchmate.garden.toml_text import entry_text
 
-LONG = settings(max_examples=300 * ROUNDS, deadline=None)
+LONG = settings(max_examples=100 * ROUNDS, deadline=None)
 
 
 @LONG
@@ -60,7 +60,7 @@ def test_the_quick_way_takes_what_the_program_writes() -> None:
     assert quick_table(lines) == tomllib.loads(PLAIN)["entry"][0]
 
 
-@settings(max_examples=2000 * ROUNDS, deadline=None)
+@settings(max_examples=1000 * ROUNDS, deadline=None)
 @given(
     st.integers(0, len(PLAIN) - 1),
     st.sampled_from('"\\=,{}[]# \t\r\n\x00\x7f01-.:eTx_+é"') | st.characters(),
