@@ -53,7 +53,7 @@ def rule_lines(
         ("Rests on: ", f"{rests}{title}{where}"),
         ("Stands in: ", place or rule.file),
     ]
-    lines += [Line(sentence(words), role.REASON, lead, 2) for lead, words in rows if words]
+    lines += [Line(words if words[-1] in ".!?" else f"{words}.", role.REASON, lead, 2) for lead, words in rows if words]
     for example in examples:
         lines.append(Line(example_words(example), role.REASON, "Example: ", 2))
     return lines
@@ -98,9 +98,14 @@ def count_line(rules: Iterable[Rule], faults: int) -> Line:
 
 
 def cover_lines(table: Mapping[str, Mapping[str, str]], works: Sequence[str]) -> list[Line]:
-    """Taxa by work, a line a taxon: what is known by rule, what by default, what not."""
-    lines = [Line("Taxa by work: rule, group, default, or not known.", role.ANSWER)]
+    """Taxa by work, a line a taxon: by a rule of its own, by its kind, by rules for all trees, or not known."""
+    words = {"rule": "by rule", "kind": "by its kind", "default": "by default", "none": "not known"}
+    lines = [Line("Taxa by work: by a rule that names the taxon, by its kind, by default, or not known.", role.ANSWER)]
     for taxon, row in table.items():
-        told = [f"{work} {row[work]}" for work in works if work in row]
-        lines.append(Line(f"{'; '.join(told)}.", role.REASON, f"{taxon}: "))
+        if len(works) == 1:
+            told = words.get(row[works[0]], row[works[0]])
+        else:
+            kinds = {how: [work for work in works if row.get(work) == how] for how in words}
+            told = "; ".join(f"{words[how]}: {', '.join(found)}" for how, found in kinds.items() if found)
+        lines.append(Line(f"{told}.", role.REASON, f"{taxon}: "))
     return lines

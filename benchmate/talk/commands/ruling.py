@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import sys
 from argparse import Namespace
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
 from benchmate.fault import Fault, UserError
@@ -81,16 +81,14 @@ def check_command(args: Namespace) -> int:
 
 def rule_faults(house: House) -> list[Fault]:
     """Everything that is wrong with the rule files, sorted by place."""
-    from benchmate.rulebase.cross import check_names
-    from benchmate.rulebase.validate import check_shapes
+    from benchmate.practice.check import check_rules
 
-    tables = house.tables
-    faults: Iterable[Fault] = [*tables.faults, *check_shapes(tables), *check_names(tables), *house.book.faults]
-    return sorted(set(faults))
+    return check_rules(house.tables, house.book)
 
 
 def cover_command(args: Namespace) -> int:
     """Taxa by work: what is known and what is not."""
+    from benchmate.practice.cover import cover
     from benchmate.telling.rulebook import cover_lines
 
     house = house_of(args)
@@ -98,49 +96,12 @@ def cover_command(args: Namespace) -> int:
     if args.work:
         _known_work(args.work, house)
         works = [args.work]
-    table = covered(house.book, works)
+    table = cover(house.book, works)
     if wants_json(args):
-        print_json({"works": works, "taxa": table})
+        print_json({"works": works, "taxa": {taxon: dict(row) for taxon, row in table.items()}})
     else:
         print_lines(cover_lines(table, works), args)
     return 0
-
-
-def covered(book: Any, works: list[str]) -> dict[str, dict[str, str]]:
-    """taxon -> work -> how it is covered: "rule" where a rule names the taxon, "group" where one names a group or trait
-    that it has, "default" where only rules for all trees speak, "none" where no rule speaks of the work at all."""
-    reach: dict[str, list[tuple[set[str], set[str]]]] = {}
-    for rule in book.rules:
-        if rule.kind != "rule":
-            continue
-        tests = [test for clause in rule.condition for alternative in clause for test in alternative]
-        taxa = {str(test.value) for test in tests if test.kind == "species"}
-        traits = {str(test.value) for test in tests if test.kind == "trait"}
-        for work in rule.work:
-            reach.setdefault(work, []).append((taxa, traits))
-    out: dict[str, dict[str, str]] = {}
-    for taxon, entry in book.taxa.items():
-        lineage = set(entry.get("lineage", ())) | {taxon}
-        has = _traits_of(entry)
-        out[taxon] = {work: _how(reach.get(work, []), lineage, has) for work in works}
-    return out
-
-
-def _how(rules: list[tuple[set[str], set[str]]], lineage: set[str], has: set[str]) -> str:
-    if any(taxa & lineage for taxa, _ in rules):
-        return "rule"
-    if any(traits & has and not taxa for taxa, traits in rules):
-        return "group"
-    return "default" if any(not taxa and not traits for taxa, traits in rules) else "none"
-
-
-def _traits_of(entry: Mapping[str, Any]) -> set[str]:
-    has = {f"group:{group}" for group in entry.get("groups", ())}
-    for name, cell in entry.get("traits", {}).items():
-        value = cell.get("is")
-        for one in value if isinstance(value, list) else [value]:
-            has.add(f"{name}:{'yes' if one is True else 'no' if one is False else one}")
-    return has
 
 
 def _row(rule: Rule) -> dict[str, Any]:
