@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-import shutil
 import sys
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
@@ -32,17 +31,17 @@ def screen_of(out: TextIO, env: Mapping[str, str] | None = None, *, plain: bool 
     env = os.environ if env is None else env
     terminal = out.isatty()
     told = env.get("COLUMNS", "")
-    width = int(told) if told.isdigit() and int(told) else shutil.get_terminal_size().columns if terminal else None
+    width = int(told) if told.isdigit() and int(told) else _terminal_columns() if terminal else None
     if width is not None:
         width = max(NARROWEST, min(width, WIDEST))
     dumb = env.get("TERM") == "dumb"
     return Screen(width, terminal and not plain and not dumb and "NO_COLOR" not in env, plain)
 
 
-def show(lines: Iterable[Line], *, plain: bool = False, out: TextIO | None = None) -> None:
-    """Put the lines on standard output."""
-    out = out or sys.stdout
-    print(screen_of(out, plain=plain).lay(lines), file=out)
+def _terminal_columns() -> int:
+    import shutil  # slow to import, and a pipe has no columns
+
+    return shutil.get_terminal_size().columns
 
 
 def both_terminals() -> bool:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import shutil
 import sys
 from argparse import Namespace
 from collections.abc import Iterable
@@ -35,6 +34,7 @@ def demo_folder() -> Path:
 def demo_copy() -> Path:
     """A copy of the demo garden that may be written to, kept until the machine clears its temporary files."""
     import getpass
+    import shutil
     import tempfile
 
     from benchmate import __version__
