@@ -12,13 +12,14 @@ from benchmate.fault import UserError
 if TYPE_CHECKING:
     import argparse
 
-    from benchmate.talk.commands.registry import Command
+    from benchmate.talk.commands.registry import Argument, Command
 
 _ABOUT = "A bench assistant for growers of trees in pots. Without a command it opens the talk at the bench."
 _CARE = (
     "Advice is from general practice. Health and safety come first; labels and local rules prevail; it is no "
     "replacement for a qualified arborist or a doctor."
 )
+_TALK = "benchmate.talk.opening:open_talk"
 
 
 def main(argv: Sequence[str] | None = None) -> int:
@@ -29,50 +30,47 @@ def main(argv: Sequence[str] | None = None) -> int:
     words = list(sys.argv[1:] if argv is None else argv)
     _speak_utf8()
     try:
-        parser = build_parser()
-        args = parser.parse_args(words)
-        return run(args)
+        return run(build_parser(words).parse_args(words))
     except UserError as error:
         return _complain(str(error))
     except BrokenPipeError:
-        _close_quietly()
+        # the reader of the pipe has gone: nothing more can be told, and that is no fault
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return 0
     except KeyboardInterrupt:
         return 1
     except OSError as error:
         place = f"{error.filename}: " if error.filename else ""
-        return _complain(f"{place}{error.strerror or error}")
+        return _complain(f"{place}{(error.strerror or str(error)).lower()}; see that it is there and may be used")
 
 
-def build_parser() -> argparse.ArgumentParser:
-    """The parser of all commands that can run here, from the registry."""
+def build_parser(words: Sequence[str] = ()) -> argparse.ArgumentParser:
+    """The parser of all commands that can run here, from the registry.
+
+    words: the arguments to come. Where they name a command only that one is built, which spares a third of the start.
+    """
     import argparse
 
     from benchmate import __version__
-    from benchmate.talk.commands.registry import COMMANDS, COMMON
+    from benchmate.talk.commands.registry import AS_JSON, COMMANDS, COMMON, TALK
 
-    def shape(parser: argparse.ArgumentParser, command: Command | None) -> None:
-        for argument in command.arguments if command else ():
-            parser.add_argument(*argument.flags, help=argument.help, **argument.options)  # type: ignore[arg-type]
+    def take(parser: argparse.ArgumentParser, arguments: Sequence[Argument]) -> None:
+        for argument in arguments:
+            options = argument.options | ({"default": argparse.SUPPRESS} if argument.unsaid else {})
+            parser.add_argument(*argument.flags, help=argument.help, **options)  # type: ignore[arg-type]
 
-    # The common arguments stand before or after the command; after it they must not undo what stood before.
     common = argparse.ArgumentParser(add_help=False)
-    for argument in COMMON:
-        options = argument.options | {"default": argparse.SUPPRESS}
-        common.add_argument(*argument.flags, help=argument.help, **options)  # type: ignore[arg-type]
+    take(common, COMMON)
     as_data = argparse.ArgumentParser(add_help=False)
-    as_data.add_argument("--json", help="print JSON and nothing else", action="store_true", default=argparse.SUPPRESS)
-
+    take(as_data, (AS_JSON,))
     parser = argparse.ArgumentParser("benchmate", description=_ABOUT, epilog=_CARE, parents=[common])
     parser.add_argument("--version", action="version", version=f"benchmate {__version__}")
-    parser.add_argument("--tree", help="the tree at hand when the talk opens", metavar="NAME", default=None)
-    parser.add_argument("--dry", help="log nothing", action="store_true", default=False)
+    take(parser, TALK)
 
     def offer(into: argparse.ArgumentParser, commands: Sequence[Command], path: str, need: bool) -> None:
-        group = into.add_subparsers(title="commands", metavar="COMMAND", required=need)
-        for command in commands:
-            if not is_here(command):
-                continue
+        # the name of the program is given, since argparse would lay out a usage line to find it
+        group = into.add_subparsers(title="commands", metavar="COMMAND", required=need, prog=f"benchmate{path}")
+        for command in filter(is_here, commands):
             one = group.add_parser(
                 command.name,
                 help=command.does,
@@ -81,13 +79,14 @@ def build_parser() -> argparse.ArgumentParser:
                 parents=[common, as_data] if command.json and not command.children else [common],
                 formatter_class=argparse.RawDescriptionHelpFormatter,
             )
-            shape(one, command)
+            take(one, command.arguments)
             if command.children:
                 offer(one, command.children, f"{path} {command.name}", True)
             else:
-                one.set_defaults(run=command.run, command=f"{path} {command.name}".strip())
+                one.set_defaults(run=command.run)
 
-    offer(parser, COMMANDS, "", False)
+    named = [command for command in COMMANDS if command.name in words[:3]]
+    offer(parser, named if len(named) == 1 else COMMANDS, "", False)
     return parser
 
 
@@ -104,7 +103,7 @@ def run(args: argparse.Namespace) -> int:
     """Run what the arguments ask for, importing only the module that does it."""
     from importlib import import_module
 
-    module, _, function = getattr(args, "run", "benchmate.talk.opening:open_talk").partition(":")
+    module, _, function = getattr(args, "run", _TALK).partition(":")
     status = getattr(import_module(module), function)(args)
     sys.stdout.flush()
     return int(status)
@@ -122,11 +121,6 @@ def _complain(words: str) -> int:
 
     print(f"benchmate: {escape(words)}", file=sys.stderr)
     return 1
-
-
-def _close_quietly() -> None:
-    """The reader of the pipe has gone: nothing more can be told, and that is no fault."""
-    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
 if __name__ == "__main__":

@@ -67,10 +67,8 @@ class Bench:
         words = checked(statement)
         reading = self._short_pick(words)
         if reading is None:
-            from benchmate.talk.spoken import spoken_command
-
-            if self.talking and (command := spoken_command(words)):
-                return command(self, words)
+            if self.talking and (answer := self._of_the_talk(words)) is not None:
+                return answer
             if (waiting := self._waiting(words)) is not None:
                 return waiting
             reading = self.house.hear(words, self.on)
@@ -94,6 +92,13 @@ class Bench:
         if self.dry or self.house.garden is None:
             return tuple(entries)
         return tuple(self.house.garden.append_all(tree, entries))
+
+    def _of_the_talk(self, words: str) -> Answer | None:
+        """The answer to words for the talk itself ("more"), or None."""
+        from benchmate.talk.spoken import spoken_command
+
+        command = spoken_command(words)
+        return command(self, words) if command else None
 
     def _short_pick(self, words: str) -> Reading | None:
         """A bare number, where options are on offer, takes one of them."""

@@ -28,7 +28,7 @@ def open_talk(args: Namespace) -> int:
     plain = bool(getattr(args, "plain", False))
     screen = screen_of(sys.stdout, plain=plain)
     house = _house(args, screen)
-    bench = Bench(house, day, tree=args.tree, dry=args.dry)
+    bench = Bench(house, day, tree=getattr(args, "tree", None), dry=getattr(args, "dry", False))
     if not both_terminals():
         return converse(bench.answer, piped_lines(), screen)
     print(greeting(bench, screen))

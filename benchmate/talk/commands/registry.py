@@ -11,11 +11,15 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True, slots=True)
 class Argument:
-    """One argument. flags: names as typed ("--on",) or ("text",). shape: what argparse takes beside help."""
+    """One argument. flags: names as typed ("--on",) or ("text",). shape: what argparse takes beside help.
+
+    unsaid: it has no default, so that what was said before the command is kept.
+    """
 
     flags: tuple[str, ...]
     help: str
     shape: tuple[tuple[str, object], ...] = ()
+    unsaid: bool = False
 
     @property
     def options(self) -> dict[str, object]:
@@ -37,8 +41,8 @@ class Command:
     children: tuple[Command, ...] = ()
 
 
-def _arg(*flags: str, help: str, **shape: object) -> Argument:
-    return Argument(flags, help, tuple(shape.items()))
+def _arg(*flags: str, help: str, unsaid: bool = False, **shape: object) -> Argument:
+    return Argument(flags, help, tuple(shape.items()), unsaid)
 
 
 TREE = _arg("tree", help="the tree's name")
@@ -46,15 +50,20 @@ SPEAK = "benchmate.talk.commands.speaking"
 KEEP = "benchmate.talk.commands.keeping"
 RULES = "benchmate.talk.commands.ruling"
 
-# What every command takes.
+# What every command takes, before it or after it.
 COMMON = (
-    _arg("--garden", help="the garden's folder (else BENCHMATE_GARDEN)", metavar="DIR"),
-    _arg("--rules", help="a folder of rules in place of those that came with it", metavar="DIR"),
-    _arg("--on", help="take this day as today, as 2026-06-14", metavar="DATE"),
-    _arg("--demo", help="use a copy of the demo garden, which may be written to", action="store_true"),
-    _arg("--plain", help="lines only, words for signs: for a screen reader", action="store_true"),
+    _arg("--garden", help="the garden's folder (else BENCHMATE_GARDEN)", metavar="DIR", unsaid=True),
+    _arg("--rules", help="a folder of rules in place of those that came with it", metavar="DIR", unsaid=True),
+    _arg("--on", help="take this day as today, as 2026-06-14", metavar="DATE", unsaid=True),
+    _arg("--demo", help="use a copy of the demo garden, which may be written to", action="store_true", unsaid=True),
+    _arg("--plain", help="lines only, words for signs: for a screen reader", action="store_true", unsaid=True),
 )
-AS_JSON = _arg("--json", help="print one JSON object and nothing else", action="store_true")
+AS_JSON = _arg("--json", help="print JSON and nothing else", action="store_true", unsaid=True)
+# What the talk takes, and `say`.
+TALK = (
+    _arg("--tree", help="the tree that is meant, or at hand when the talk opens", metavar="NAME", unsaid=True),
+    _arg("--dry", help="log nothing, show what would be logged", action="store_true", unsaid=True),
+)
 
 COMMANDS: tuple[Command, ...] = (
     Command(
@@ -65,8 +74,7 @@ COMMANDS: tuple[Command, ...] = (
         ("benchmate.hearing", "benchmate.practice"),
         (
             _arg("text", help="the statement; - reads statements from standard input, one a line"),
-            _arg("--tree", help="the tree that is meant", metavar="NAME"),
-            _arg("--dry", help="log nothing, show what would be logged", action="store_true"),
+            *TALK,
         ),
     ),
     Command(

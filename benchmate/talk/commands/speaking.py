@@ -21,7 +21,8 @@ def say(args: Namespace) -> int:
 
     many = args.text == "-"
     on = today_of(getattr(args, "on", None))
-    bench = Bench(house_of(args), on, tree=args.tree, dry=args.dry, talking=many)
+    tree, dry = getattr(args, "tree", None), getattr(args, "dry", False)
+    bench = Bench(house_of(args), on, tree=tree, dry=dry, talking=many)
     if many:
         return _say_each(bench, args)
     answer = bench.answer(args.text)
