@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from benchmate.garden.check import check_garden
     from benchmate.garden.exchange import Imported, export_csv, export_json_lines, import_csv, import_json_lines
     from benchmate.garden.follow import FollowUp, follow_ups
+    from benchmate.garden.foreign import import_foreign
     from benchmate.garden.index import Glance
     from benchmate.garden.journal import standing
     from benchmate.garden.making import new_garden, new_tree, tell_place
@@ -28,6 +29,7 @@ _FILES = {
     "agenda": ("Due", "DueTree", "due"),
     "exchange": ("Imported", "export_csv", "export_json_lines", "import_csv", "import_json_lines"),
     "follow": ("FollowUp", "follow_ups"),
+    "foreign": ("import_foreign",),
     "index": ("Glance",),
     "journal": ("standing",),
     "making": ("new_garden", "new_tree", "tell_place"),
@@ -58,6 +60,7 @@ __all__ = [
     "export_json_lines",
     "follow_ups",
     "import_csv",
+    "import_foreign",
     "import_json_lines",
     "new_garden",
     "new_tree",

@@ -138,7 +138,7 @@ def import_json_lines(garden: Garden, source: TextIO, make_trees: bool = False, 
         except (ValueError, RecursionError):
             problem = f"the line is no JSON object: {shown(text)}"
             faults.append(Fault(name, line, "", problem, "write one object in braces a line"))
-    return _take_in(garden, rows, faults, make_trees, name)
+    return take_in(garden, rows, faults, make_trees, name)
 
 
 def import_csv(garden: Garden, source: TextIO, make_trees: bool = False, name: str = "-") -> Imported:
@@ -164,12 +164,13 @@ def import_csv(garden: Garden, source: TextIO, make_trees: bool = False, name: s
                 faults.append(Fault(name, reader.line_num, "", problem, "leave it empty, or mend its brackets"))
     except csv.Error as fault:
         faults.append(Fault(name, reader.line_num, "", f"no CSV: {fault}", "export it anew as CSV"))
-    return _take_in(garden, rows, faults, make_trees, name)
+    return take_in(garden, rows, faults, make_trees, name)
 
 
-def _take_in(
+def take_in(
     garden: Garden, rows: Iterable[tuple[int, dict[str, Any]]], faults: list[Fault], make_trees: bool, name: str
 ) -> Imported:
+    """Append the rows, by line of their source, that the garden has not got, tree by tree. faults: found before."""
     waiting: dict[str, list[tuple[int, Entry]]] = {}
     titles: dict[str, str] = {}
     for line, row in rows:

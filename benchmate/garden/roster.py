@@ -14,7 +14,7 @@ from benchmate.fault import Fault
 from benchmate.garden.derived import SETTLED_NS, read_derived, write_derived
 from benchmate.garden.journal import decoded, wrong_letters
 from benchmate.garden.record import Tree
-from benchmate.garden.shapes import Slip, shown, tree_of
+from benchmate.garden.shapes import SIZES, Slip, shown, tree_of
 from benchmate.garden.toml_fault import told
 
 FILE = "trees.json"
@@ -149,11 +149,12 @@ def _from_derived(garden: Path) -> Roster | None:
         for folder, (mark, words, pot, size, faults) in kept["trees"].items():
             if not all(word is None or isinstance(word, str) for word in words) or not isinstance(words[0], str):
                 return None
-            *said, since = words
-            if not isinstance(pot, dict) or not isinstance(size, dict):
+            if not (SIZES.fits(pot) and SIZES.fits(size)):
                 return None
+            name, species, origin, phase, health, since = words
+            since = since and dt.date.fromisoformat(since)
             roster.marks[folder] = mark
-            roster.trees[folder] = Tree(said[0], folder, *said[1:], since and dt.date.fromisoformat(since), pot, size)
+            roster.trees[folder] = Tree(name, folder, species, origin, phase, health, since, pot, size)
             if faults:
                 path = str(garden / folder / "tree.toml")
                 roster.faults[folder] = tuple(Fault(path, *fault) for fault in faults)

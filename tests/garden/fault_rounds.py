@@ -143,7 +143,7 @@ def child(plan: Round, garden: Path, journal: Path, pipe: int) -> NoReturn:
 
 
 def run(plan: Round, home: Path) -> int:
-    """One round; gives the steps that a child without harm takes, else 0. Raises AssertionError where a word is lost."""
+    """One round; gives how many steps a child without harm takes, else 0. AssertionError where a word is lost."""
     journal, kept = begin(home, plan.start)
     garden = journal.parent.parent
     reading, writing = os.pipe()
