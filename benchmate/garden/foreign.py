@@ -94,10 +94,10 @@ def import_foreign(garden: Garden, source: TextIO, words: str, make_trees: bool 
         row |= {key: value.strip() for key, theirs in meaning.columns.items() if (value := cells.get(theirs))}
         day = _day_of(str(row.get("at", "")), day_first)
         if day is None:
-            problem = f"no day that can be read: {shown(row.get('at', ''))}"
-            remedy = (
-                "write it as 2026-06-14" if day_first is not None else 'add "day first" or "month first" to the words'
-            )
+            words = str(row.get("at", ""))
+            problem = f"no day that can be read: {shown(words)}"
+            unsure = day_first is None and _DAY_MONTH.fullmatch(words)
+            remedy = 'add "day first" or "month first" to the words' if unsure else "write it as 2026-06-14"
             faults.append(Fault(name, line, "", problem, remedy))
             continue
         row["at"] = day.isoformat()

@@ -1,8 +1,8 @@
 """How long the garden takes, as ratios to a baseline of the same run.
 
 `python tests/benchmarks/garden.py [TREES ENTRIES]`: the garden (1,000 trees of 200 entries by default) is made anew in
-a temporary folder. Baselines: tomllib alone on the same files, a bare interpreter, a bare write and flush. Each start is
-timed when its byte code is there.
+a temporary folder. Baselines: tomllib alone on the same files, a bare interpreter, a bare write and flush. Each start
+is timed when its byte code is there.
 """
 
 from __future__ import annotations
