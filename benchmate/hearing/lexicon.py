@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
@@ -10,6 +11,8 @@ from .words import plural, split_words, verb_forms
 Tables = Mapping[str, Mapping[str, Any]]
 Trie = dict[str, Any]
 END = ""  # the key under which a trie node holds its terms
+CHOICE = "["  # what the key of a step into a set of choices begins with
+MOST_SPELT = 24  # a phrase with more spellings than this keeps its choices instead of being spelt out
 
 # Token types whose words have a plural.
 _COUNTED = {"PART", "FINDING", "FLUSH", "EVENT", "ONE", "TREEWORD", "MEANS", "SPECIES"}
@@ -23,6 +26,7 @@ class Lexicon:
     def __init__(self, data: Mapping[str, Any]) -> None:
         self.data = data
         self.trie: Trie = data["trie"]
+        self.choices: Mapping[str, Trie] = data["choices"]
         self.known: frozenset[str] = frozenset(data["known"])
         self.plain: frozenset[str] = frozenset(data["plain"])
         self.filler: Trie = data["filler"]
@@ -96,6 +100,8 @@ class _Builder:
         self.bare = dict(contractions.get("bare", {}))
         self.trie: Trie = {}
         self.known: set[str] = set()
+        self.choices: dict[str, Trie] = {}
+        self.choice_keys: dict[str, str] = {}
         self.patterns: dict[str, str] = {}
         self.works: dict[str, Any] = {}
         self.irregular = tables.get("words/verbs.toml", {}).get("forms", {})
@@ -105,6 +111,32 @@ class _Builder:
         return [word.text for word in split_words(phrase, self.short, self.bare)]
 
     def add(self, phrase: str, kind: str, value: Any) -> None:
+        if phrase.count("[") and count_spellings(phrase) > MOST_SPELT:
+            self._add_template(phrase, [kind, value])
+            return
+        for spelt in spellings(phrase):
+            self._add_one(spelt, kind, value)
+
+    def _add_template(self, phrase: str, term: Any) -> None:
+        """Keep a phrase with many choices as it is: each "[a/b]" is one step of the trie, into a small trie of its own."""
+        steps: list[str] = []
+        for piece in re.findall(r"\[[^\]]*\]|[^\[]+", phrase):
+            steps += [self._choice(piece[1:-1])] if piece.startswith("[") else self.split(piece)
+        _insert(self.trie, steps, term)
+        self.known.update(step for step in steps if not step.startswith(CHOICE))
+
+    def _choice(self, text: str) -> str:
+        """The key of a set of choices. The same choices written again share it."""
+        key = self.choice_keys.setdefault(text, f"{CHOICE}{len(self.choice_keys)}")
+        trie: Trie = {}
+        for choice in text.split("/"):
+            words = self.split(choice)
+            self.known.update(words)
+            _insert(trie, words, True)
+        self.choices[key] = trie
+        return key
+
+    def _add_one(self, phrase: str, kind: str, value: Any) -> None:
         words = self.split(phrase)
         forms = [words]
         if kind in _COUNTED and words and words[-1].isalpha():
@@ -158,6 +190,7 @@ class _Builder:
                     self.add(noun, "EVENT", work)
                 for pattern in cell["says"]:
                     verbs.add(self._add_pattern(work, pattern))
+        verbs.update(self.tables.get("words/verbs.toml", {}).get("light", {}).get("says", []))
         for verb in sorted(verbs):
             self._add_verb(verb)
 
@@ -187,7 +220,7 @@ class _Builder:
     def data(self) -> dict[str, Any]:
         words = self.tables.get("words/filler.toml", {})
         filler: Trie = {}
-        for phrase in words.get("filler", []):
+        for phrase in (spelt for written in words.get("filler", []) for spelt in spellings(written)):
             _insert(filler, self.split(phrase), True)
         parts = self.tables.get("words/parts.toml", {})
         dates = self.tables.get("words/dates.toml", {})
@@ -197,6 +230,7 @@ class _Builder:
         known = self.known | value_words | filler_words
         return {
             "trie": self.trie,
+            "choices": self.choices,
             "known": sorted(known),
             "plain": sorted(set(words.get("plain", [])) - self.known),
             "filler": filler,
@@ -241,6 +275,27 @@ def _value_phrases(numbers: Mapping[str, Any], dates: Mapping[str, Any]) -> Iter
         yield from dates.get(key, {})
     for phrases in dates.get("words", {}).values():
         yield from phrases
+
+
+def count_spellings(phrase: str) -> int:
+    """How many phrases one with choices stands for."""
+    number = 1
+    for choices in re.findall(r"\[([^\]]*)\]", phrase):
+        number *= choices.count("/") + 1
+    return number
+
+
+def spellings(phrase: str) -> list[str]:
+    """Every phrase that one with choices stands for.
+
+    >>> spellings("how [long/soon] till [the /]frost")
+    ['how long till the frost', 'how long till frost', 'how soon till the frost', 'how soon till frost']
+    """
+    before, bracket, rest = phrase.partition("[")
+    if not bracket:
+        return [" ".join(phrase.split())]
+    choices, _, after = rest.partition("]")
+    return [" ".join(s.split()) for choice in choices.split("/") for s in spellings(f"{before}{choice}{after}")]
 
 
 def _insert(trie: Trie, words: list[str], term: Any) -> None:

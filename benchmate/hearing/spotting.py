@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from .dates import DateWords, spot_dates
-from .lexicon import END, Lexicon, Trie
+from .lexicon import CHOICE, END, Lexicon, Trie
 from .reading import Guess
 from .values import ValueWords, spot_values
 from .words import Word
@@ -54,6 +54,7 @@ class Spotter:
         self.lexicon = lexicon
         self.values = ValueWords(lexicon.numbers)
         self._slips: dict[str, list[tuple[str, int]]] = {}
+        self._keys: dict[int, tuple[str, ...]] = {}
 
     def spot(self, text: str, words: Sequence[Word], dates: DateWords, names: Sequence[str] = ()) -> list[list[Token]]:
         """For each word, the tokens that begin there. names: names of trees in the garden, as written."""
@@ -164,6 +165,32 @@ class Spotter:
                     if inner is not None:
                         more = (*guesses, option.guess) if option.guess else guesses
                         stack.append((inner, option.end, cost + option.cost, more, (*said, option.word)))
+            for key in self._choice_keys(node):
+                for end, price, heard in self._choose(key, alternatives, place):
+                    stack.append((node[key], end, cost + price, (*guesses, *heard), (*said, key)))
+
+    def _choice_keys(self, node: Trie) -> tuple[str, ...]:
+        """The steps of a node into sets of choices; looked for once a node."""
+        keys = self._keys.get(id(node))
+        if keys is None:
+            keys = self._keys[id(node)] = tuple(key for key in node if key.startswith(CHOICE))
+        return keys
+
+    def _choose(
+        self, key: str, alternatives: Sequence[Sequence[_Alternative]], at: int
+    ) -> Iterator[tuple[int, float, tuple[Guess, ...]]]:
+        """(end, cost, guesses) of every choice of a set that stands at `at`; an empty choice ends where it begins."""
+        stack: list[tuple[Trie, int, float, tuple[Guess, ...]]] = [(self.lexicon.choices[key], at, 0.0, ())]
+        while stack:
+            node, place, cost, guesses = stack.pop()
+            if END in node:
+                yield place, cost, guesses
+            if place < len(alternatives):
+                for option in alternatives[place]:
+                    inner = node.get(option.word)
+                    if inner is not None:
+                        more = (*guesses, option.guess) if option.guess else guesses
+                        stack.append((inner, option.end, cost + option.cost, more))
 
     def _worth(self, words: Sequence[str], dates: DateWords, at: int) -> Iterator[Token]:
         for value in spot_values(self.values, words, at):
