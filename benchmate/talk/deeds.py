@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from benchmate.garden.record import Entry
 from benchmate.hearing.reading import Reading, Work
 from benchmate.practice.advice import Ask
-from benchmate.talk.decide import entries_of, picked_entry
+from benchmate.talk.decide import LEFT_WORKS, entries_of, picked_entry
 from benchmate.talk.which_tree import meant_tree, which
 from benchmate.telling.options import option_words
 from benchmate.telling.story import entry_words, tree_words
@@ -55,7 +55,7 @@ def pick(turn: Turn) -> None:
         against = option.against[0].says if option.against else "a fact that decides is not known"
         turn.confirm = f"{against.rstrip('.')}. Log it all the same? Say yes or no."
         return
-    refused = [option_words(other) for other in options if other is not option]
+    refused = [option_words(other) for other in options if other is not option and other.work not in LEFT_WORKS]
     entry = picked_entry(option, turn.reading.said, turn.on, refused=refused, endings=turn.endings)
     reminders = entries_of(turn.reading, None, turn.on, southern=turn.southern)
     follow = tuple(one for reminder in reminders for one in reminder.follow)

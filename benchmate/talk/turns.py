@@ -9,7 +9,7 @@ from benchmate.hearing.reading import Reading
 from benchmate.practice.advice import Advice, Ask
 from benchmate.talk.context import Context, Pending
 from benchmate.talk.correct import corrected
-from benchmate.talk.decide import entries_of
+from benchmate.talk.decide import LEFT_WORKS, entries_of
 from benchmate.talk.deeds import begin_record, name_tree, pick, strike
 from benchmate.talk.following import Endings, endings_of
 from benchmate.talk.refer import Pointing, resolve
@@ -197,11 +197,14 @@ class Turn:
 
     def _refused(self) -> tuple[str, ...]:
         """The options that were on offer for this tree and are not what was decided."""
-        offered = self.before.advice
-        if not offered or "decide" not in self.acts or not self.tree or offered.tree != self.tree.name:
+        offered, asked = self.before.advice, self.before.reading
+        if not offered or not asked or "decide" in asked.acts or "decide" not in self.acts:
+            return ()
+        if not self.tree or offered.tree != self.tree.name:
             return ()
         decided = {work.work for work in self.reading.work}
-        return tuple(option_words(option) for option in offered.options if option.work not in decided)
+        others = [option for option in offered.options if option.work not in decided | set(LEFT_WORKS)]
+        return tuple(option_words(option) for option in others)
 
     # ---- what came of it
 
