@@ -10,6 +10,10 @@ from dataclasses import dataclass
 
 from benchmate.practice.almanac import Almanac
 from benchmate.practice.facts import SAID, SEASON, Facts, Known
+from benchmate.seasons import StageGuess
+
+# days
+_LONG = 100
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,12 +46,18 @@ def stage_facts(facts: Facts, almanac: Almanac) -> Stages:
         rest = [suggested, *_implied([suggested], almanac, denied)]
         away = [stage for stage in almanac.stages if not _may_be(stage, almanac)]
         rest += [Known("stage", stage, denied=True, origin=SEASON) for stage in away]
-        # beside a stage that was told the date may rule out what it allows, and adds nothing of its own
-        added = [one for one in rest if one.value not in known and (one.denied or not seen)]
+        # beside a stage that was told the date may rule out what it allows, and adds nothing of its own; where it says
+        # the same for months on end (a tree that never rests) it cannot rule out either
+        beside = [one for one in rest if one.denied and _tells(guess)]
+        added = [one for one in (beside if seen else rest) if one.value not in known]
         out += list({one.value: one for one in reversed(added)}.values())
         if not seen:
             assumed = f"{guess.stage.replace('-', ' ')} is taken from the date, {guess.how}"
     return Stages(tuple(out), _flush(facts, almanac, guess.flush if guess and fits else None), assumed)
+
+
+def _tells(guess: StageGuess) -> bool:
+    return guess.since is not None and guess.until is not None and (guess.until - guess.since).days <= _LONG
 
 
 def _may_be(stage: str, almanac: Almanac) -> bool:
