@@ -64,7 +64,7 @@ def _urgency(item: Due) -> tuple[int, bool, str, str]:
 def due(garden: Garden, on: dt.date, days: int = 7, progress: Progress | None = None) -> tuple[DueTree, ...]:
     """What is due in the garden from `on` to `days` days later, and what is overdue. Undated plans are not due.
 
-    on: today. days: 0 and up. progress: as in Garden.index. Raises OSError where the garden cannot be listed.
+    on: today. days: 0 and up. progress: as in Garden.index. Raises NoGarden where the garden is gone.
     """
     index = garden.index(progress)
     last = dt.date.fromordinal(min(on.toordinal() + days, dt.date.max.toordinal()))

@@ -67,8 +67,15 @@ def follow_ups(entries: Iterable[Entry], southern: bool = False) -> tuple[Follow
             for work in _closing(entry):
                 still_open = _without_closed(still_open, work, entry.day)
         if entry.follow or entry.kind == "plan":
-            still_open += _asked_by(entry, southern)
+            for asked in _asked_by(entry, southern):
+                still_open = [item for item in still_open if _asks(item) != _asks(asked)]
+                still_open.append(asked)
     return tuple(still_open)
+
+
+def _asks(item: FollowUp) -> tuple[object, ...]:
+    """What a follow-up asks, whoever asks it: asked twice it is one."""
+    return item.work, item.part, item.side, item.level, item.on, item.until, item.says
 
 
 def _closing(entry: Entry) -> Iterable[Mapping[str, Any]]:

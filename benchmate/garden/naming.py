@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import unicodedata
 from collections.abc import Iterable
+from functools import lru_cache
 
 from benchmate.fault import UserError
 from benchmate.garden.record import Tree
@@ -29,6 +30,7 @@ class NameRefused(UserError):
     """A name that no tree or garden may have."""
 
 
+@lru_cache(8192)
 def spoken(name: str) -> str:
     """The name without case, accents, hyphens, spaces and other signs: what two names are compared by.
 

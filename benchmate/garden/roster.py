@@ -88,6 +88,11 @@ def _mark_of(garden: Path, folder: str) -> tuple[Mark | None, tuple[Fault, ...]]
     return [state.st_size, state.st_mtime_ns, state.st_ctime_ns], ()
 
 
+def is_as_read(garden: Path, tree: Tree, roster: Roster) -> bool:
+    """The tree's file is in the state in which it was read."""
+    return _mark_of(garden, tree.folder)[0] == roster.marks.get(tree.folder)
+
+
 def read_tree(path: Path, folder: str, strict: bool = False) -> tuple[Tree, tuple[Fault, ...]]:
     """One tree.toml; what cannot be read of it leaves a tree that goes by its folder."""
     table, text, faults = read_table(path)

@@ -12,10 +12,10 @@ from benchmate.fault import Fault, UserError
 from benchmate.garden.append import NotLogged, append_entries
 from benchmate.garden.derived import FOLDER
 from benchmate.garden.journal import union
-from benchmate.garden.naming import find_tree, folder_for, of_taxon
+from benchmate.garden.naming import NoSuchTree, find_tree, folder_for, of_taxon
 from benchmate.garden.reader import journal_paths, read_journals
 from benchmate.garden.record import Entry, Place, Tree
-from benchmate.garden.roster import Roster, fault_at, read_roster, read_table
+from benchmate.garden.roster import Roster, fault_at, is_as_read, read_roster, read_table
 from benchmate.garden.shapes import place_of, shown
 from benchmate.garden.shelf import Shelf
 from benchmate.garden.tail import read_last
@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from benchmate.garden.follow import FollowUp
     from benchmate.garden.index import Glance, Index, Progress
 
-_FRESH_S = 1.0  # how long a talk trusts its list of trees before it looks for changes by others
+_FRESH_S = 30.0  # how long a talk trusts its list of trees, where none came or went, before it looks at every file
 
 
 class NoGarden(UserError):
@@ -60,7 +60,7 @@ class Garden:
         self._device = device
         self._place: Place | None = None
         self._roster: Roster | None = None
-        self._roster_read_s = 0.0
+        self._roster_read = (0.0, 0)  # when, and how new the garden's folder was then
         self._index: Index | None = None
         self._shelf = Shelf(path)
         self._faults: dict[str, tuple[Fault, ...]] = {}
@@ -95,6 +95,14 @@ class Garden:
 
         Raises NoSuchTree, or AmbiguousTree that says which could be meant.
         """
+        roster = self._trees()
+        try:
+            tree = find_tree(name, roster.trees.values())
+            if is_as_read(self.path, tree, roster):
+                return tree
+        except NoSuchTree:
+            pass
+        self.look_for_trees()  # another may have been named or renamed since
         return find_tree(name, self.trees())
 
     def trees_of(self, taxon: str) -> tuple[Tree, ...]:
@@ -164,22 +172,36 @@ class Garden:
         keep_git_union(self.path)
         return appended.entries
 
-    def look_for_trees(self) -> None:
-        """List the trees anew; called after a tree was made, too."""
-        self._roster = read_roster(self.path, self._root, self._roster)
-        self._roster_read_s = time.monotonic()
-        for folder, faults in self._roster.faults.items():
+    def look_for_trees(self) -> Roster:
+        """List the trees anew; called after a tree was made, too. Raises NoGarden where the folder is gone."""
+        read = (time.monotonic(), self._changed_ns())
+        try:
+            self._roster = roster = read_roster(self.path, self._root, self._roster)
+        except OSError as fault:
+            why = (fault.strerror or "it cannot be listed").lower()
+            raise NoGarden(
+                f"no garden at {shown(str(self.path), 300)} any more: {why}; bring the folder back"
+            ) from fault
+        self._roster_read = read
+        for folder, faults in roster.faults.items():
             self._faults[f"{folder}/tree"] = faults
+        return roster
 
     def forget_place(self) -> None:
         """Read garden.toml anew when next asked."""
         self._place = None
 
     def _trees(self) -> Roster:
-        if self._roster is None or time.monotonic() > self._roster_read_s + _FRESH_S:
-            self.look_for_trees()
-        assert self._roster is not None
-        return self._roster
+        read_s, folder_ns = self._roster_read
+        if self._roster and time.monotonic() < read_s + _FRESH_S and folder_ns == self._changed_ns():
+            return self._roster
+        return self.look_for_trees()
+
+    def _changed_ns(self) -> int:
+        try:
+            return self.path.stat().st_mtime_ns
+        except OSError:
+            return 0
 
     def _inside(self, folder: Path) -> bool:
         real = os.path.realpath(folder)

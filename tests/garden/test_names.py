@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 import tomllib
 from pathlib import Path
 from typing import Any
@@ -9,6 +10,7 @@ from typing import Any
 import pytest
 
 from benchmate.fault import UserError
+from benchmate.garden.agenda import due
 from benchmate.garden.making import new_garden, new_tree
 from benchmate.garden.naming import AmbiguousTree, NameRefused, NoSuchTree
 from benchmate.garden.record import Place
@@ -67,9 +69,21 @@ def test_trees_of_a_taxon(planted: Garden, case: dict[str, Any]) -> None:
     assert [tree.folder for tree in planted.trees_of(case["taxon"])] == case["folders"]
 
 
-def test_a_new_tree_keeps_what_was_told(garden: Garden) -> None:
-    import datetime as dt
+def test_a_tree_made_or_renamed_elsewhere_is_found_in_the_same_talk(garden: Garden) -> None:
+    new_tree(garden, "Anvil")
+    assert garden.find("anvil").species is None
+    (garden.path / "anvil/tree.toml").write_text('name = "Anvil"\nspecies = "Larix"\n', encoding="utf-8")
+    assert garden.find("anvil").species == "Larix"
+    (garden.path / "anvil/tree.toml").write_text('name = "Hammer"\n', encoding="utf-8")
+    assert garden.find("hammer").folder == "anvil"
+    (garden.path / "later").mkdir()
+    with pytest.raises(NoSuchTree):
+        garden.find("later")
+    (garden.path / "later/tree.toml").write_text('name = "Later"\n', encoding="utf-8")
+    assert garden.find("later").name == "Later"
 
+
+def test_a_new_tree_keeps_what_was_told(garden: Garden) -> None:
     told = {"origin": "hedge-collected", "phase": "structure", "health": "healthy", "since": dt.date(2023, 3, 4)}
     tree = new_tree(garden, "Gatepost", "Acer campestre", pot={"length_mm": 300}, size={"height_mm": 410.5}, **told)
     assert open_garden(garden.path).trees() == (tree,)
@@ -119,6 +133,15 @@ def test_no_garden_is_told_in_one_line(tmp_path: Path, kind: str) -> None:
     (tmp_path / "f").write_text("", encoding="utf-8")
     with pytest.raises(NoGarden, match=r"^no garden at [^\n]+$"):
         open_garden(path)
+
+
+def test_a_garden_that_goes_away_is_told_in_one_line(garden: Garden, tmp_path: Path) -> None:
+    tree = new_tree(garden, "Anvil")
+    garden.path.rename(tmp_path / "moved")
+    for use in (lambda: garden.trees(), lambda: garden.find("anvil"), lambda: due(garden, dt.date(2026, 6, 14))):
+        with pytest.raises(NoGarden, match=r"^no garden at [^\n]+ any more: [^\n]+$"):
+            use()
+    assert garden.entries(tree) == ()
 
 
 def test_a_place_is_told_later_and_comments_stay(garden: Garden) -> None:
