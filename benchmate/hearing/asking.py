@@ -17,7 +17,12 @@ from .working import decide, do
 def question(setting: Setting, clause: Clause, topic: str, node: Node, past: bool = False) -> None:
     clause.acts, clause.topic = ["ask"], topic
     if topic == "figure":
-        clause.figure = node.children[0].value
+        heads = [token for token in node.children if isinstance(token, Token)]
+        clause.figure = next(token.value for token in heads if token.kind in ("QFIGURE", "HOWMUCH"))
+        for token in heads:
+            if token.kind == "NPK":
+                clause.measures.update(token.value.measures)
+                clause.series += token.value.measures.items()
     aux: list[str] = []
     subject: Phrase | None = None
     for child in node.children:
@@ -53,6 +58,8 @@ def _subject(setting: Setting, clause: Clause, phrase: Phrase) -> None:
     clause.idle += idle
     clause.means += phrase.means
     clause.tree = clause.tree or phrase.name
+    if clause.topic == "compare" and (named := setting.lexicon.patterns.get(f"{phrase.part}|||")):
+        clause.work.append(Work(named))  # "better to wire or guy it": the noun of the same word
     for fact in facts:
         if fact.kind == "event":
             clause.work.append(Work(str(fact.value)))

@@ -12,6 +12,7 @@ from .doing import NOW
 from .phrases import leaves, phrase_facts, read_phrase, species_fact
 from .reading import Spot, Work
 from .seeing import amount, observe
+from .spotting import Token
 from .working import decide, do
 
 # Grammar alias -> topic of the contract, and whether its dates lie in the past.
@@ -120,7 +121,9 @@ def _correct(setting: Setting, clause: Clause, node: Node) -> None:
 def _remind(setting: Setting, clause: Clause, node: Node) -> None:
     """ "remind me to check the wire in three weeks"; without a verb, a part that is named is checked."""
     for child in node.children:
-        if isinstance(child, Node) and child.name == "vp":
+        if isinstance(child, Token) and child.kind == "DATE":
+            take_date(setting, clause, child, past=False)
+        elif isinstance(child, Node) and child.name == "vp":
             do(setting, clause, child, ["will", "i"])
         elif isinstance(child, Node):
             observe(setting, clause, child)

@@ -42,6 +42,7 @@ class Clause:
     mood: Mood | None = None
     denied: bool = False
     asked: bool = False
+    vague: bool = False
     supposes: list[Work] = field(default_factory=list)
     span: tuple[int, int] = (0, 0)
     taken: bool = False

@@ -64,13 +64,15 @@ def spot_dates(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
     if end := dw.match("frost", words, at):
         yield When(end, FIRST_FROST, FIRST_FROST)
     yield from _core(dw, words, at)
-    start = at
+    start, looks_back = at, False
     for _ in range(3):
         after = dw.match("lead", words, start)
         if after is None or after >= len(words):
             return
+        looks_back = looks_back or "since" in words[start:after]
         start = after
-        yield from _core(dw, words, start)
+        for when in _core(dw, words, start):
+            yield When(when.end, when.past, when.past if looks_back else when.future)
 
 
 def _core(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:

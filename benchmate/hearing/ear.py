@@ -80,6 +80,11 @@ class Ear:
             head, tail = text[:cut], text[cut:]
             if head in trie and (tail in trie[head] or (tail in ("it", "them") and head in self.lexicon.known)):
                 return cut
+            both = {head, tail} <= self.lexicon.known
+            if both and (
+                (len(head) > 4 and len(tail) > 4) or (head in self.lexicon.little and len(head) > 2 and len(tail) > 3)
+            ):
+                return cut
         return None
 
 

@@ -27,13 +27,14 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon) -> Reading:
         done.append(clause)
     for clause in done:
         _bare_place(clause, alone=len(done) == 1)
+    _named_works(done, lexicon)
     acts: list[str] = []
     for clause in done:
         acts += [act for act in clause.acts if act not in acts]
     whole = Reading(
         said,
         acts=tuple(_settled_acts(acts, done)),
-        topic=next((c.topic for c in reversed(done) if c.topic), None),
+        topic=_topic(done),
         facts=tuple(_unique([f for c in done for f in c.facts])),
         work=tuple(_compared([w for c in done for w in c.work], done)),
         measures={k: v for c in done for k, v in c.measures.items()},
@@ -50,6 +51,14 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon) -> Reading:
         supposes=tuple(w for c in done for w in c.supposes),
     )
     return whole
+
+
+def _topic(clauses: Sequence[Clause]) -> str | None:
+    """The last topic asked; but a comparison stays one when what is compared follows it."""
+    topics = [clause.topic for clause in clauses if clause.topic]
+    if "compare" in topics:
+        return "compare"
+    return topics[-1] if topics else None
 
 
 def _settled_acts(acts: list[str], clauses: Sequence[Clause]) -> list[str]:
@@ -132,12 +141,22 @@ def _looked_again(before: Clause, clause: Clause) -> bool:
     return False
 
 
+def _named_works(clauses: Sequence[Clause], lexicon: Lexicon) -> None:
+    """ "which is better, wire or guy?": nouns that are compared stand for their work."""
+    if not any(clause.topic == "compare" for clause in clauses):
+        return
+    for clause in clauses:
+        named = lexicon.patterns.get(f"{clause.phrase.part}|||") if clause.phrase else None
+        if clause.kind == "observe" and named and not clause.facts and not clause.work:
+            clause.work, clause.taken = [Work(named)], True
+
+
 def _bare_place(clause: Clause, alone: bool) -> None:
     """ "and the back one?": a place and a word that refers; the talk tells what is meant."""
     phrase = clause.phrase
     if not alone or clause.kind != "observe" or clause.facts or clause.work or clause.measures or phrase is None:
         return
-    if (phrase.one or phrase.other or phrase.pronoun) and not phrase.states:
+    if (phrase.one or phrase.other) and not phrase.states:
         clause.work = [Work(None, phrase.spot(count=False), done=None if clause.asked else NOW)]
         clause.acts, clause.topic = (["ask"], "may") if clause.asked else (["decide"], None)
         clause.refers.append("one")
@@ -164,9 +183,13 @@ def _no_but(before: Clause, clause: Clause) -> bool:
     first, second = before.phrase, clause.phrase
     if before.kind != "observe" or clause.kind != "observe" or first is None or second is None:
         return False
-    negated = [c for c in before.measures if c in ("leaves", "buds", "pairs")] or (["leaves"] if before.denied else [])
     if not before.denied or before.facts:
         return False
+    negated = [name for name in before.measures if name in ("leaves", "buds", "pairs")] or ["leaves"]
+    place = second.spot(count=False)
+    if place != Spot() and not second.numbers and second.says_place_only:
+        before.kind, before.acts, before.work = "correct", ["correct"], [Work(None, place)]
+        return True
     number = next(iter([*second.numbers, *clause.measures.values()]), None)
     if number is None:
         return False
@@ -180,7 +203,7 @@ def _belongs(before: Clause, clause: Clause, lexicon: Lexicon) -> bool:
     phrase = clause.phrase
     if (
         clause.kind == "decide"
-        and clause.mood
+        and clause.vague
         and _only_share(clause)
         and before.work
         and before.work[-1].work in _SHARED
@@ -190,7 +213,12 @@ def _belongs(before: Clause, clause: Clause, lexicon: Lexicon) -> bool:
         return True
     if clause.kind != "observe" or clause.facts or phrase is None or clause.work:
         return False
-    if not (phrase.side or phrase.level or phrase.ordinal or clause.measures or phrase.shown_part or clause.candidates):
+    if before.topic == "figure" and clause.measures:
+        before.measures.update(clause.measures)
+        before.series += clause.series
+        return True
+    place = phrase.side or phrase.level or phrase.ordinal or phrase.shown_part
+    if not (place or clause.measures or clause.candidates or (phrase.numbers and before.kind == "observe")):
         return False
     measures = {**clause.measures, **{k: v for c in clause.candidates for k, v in c.measures.items()}}
     if "temperature_c" in measures or "age_years" in measures:
@@ -219,10 +247,11 @@ def _only_share(clause: Clause) -> bool:
 
 
 def _merged(spot: Spot, phrase: Phrase) -> Spot:
+    count = int(phrase.numbers[0]) if phrase.numbers else None
     return Spot(
         spot.part or phrase.shown_part,
         spot.side or phrase.side,
         spot.level or phrase.level,
         spot.ordinal or phrase.ordinal,
-        spot.count,
+        spot.count or count,
     )

@@ -12,6 +12,7 @@ Tables = Mapping[str, Mapping[str, Any]]
 Trie = dict[str, Any]
 END = ""  # the key under which a trie node holds its terms
 CHOICE = "["  # what the key of a step into a set of choices begins with
+YIELDS = 0.15  # what the verb form costs where the same word is a state
 MOST_SPELT = 24  # a phrase with more spellings than this keeps its choices instead of being spelt out
 
 # Token types whose words have a plural.
@@ -45,6 +46,7 @@ class Lexicon:
         self.figures: Mapping[str, Any] = data["figures"]
         self.seen: Mapping[str, str] = data["seen"]
         self.pronoun: Mapping[str, str] = data["pronoun"]
+        self.manner: Mapping[str, str] = data["manner"]
         self.rare: Mapping[str, float] = data["rare"]
         self.glossary: frozenset[str] = frozenset(data["glossary"])
         self._fuzzy: list[str] | None = None
@@ -118,7 +120,7 @@ class _Builder:
             self._add_one(spelt, kind, value)
 
     def _add_template(self, phrase: str, term: Any) -> None:
-        """Keep a phrase with many choices as it is: each "[a/b]" is one step of the trie, into a small trie of its own."""
+        """Keep a phrase with many choices as it is: each "[a/b]" is one step, into a small trie of its own."""
         steps: list[str] = []
         for piece in re.findall(r"\[[^\]]*\]|[^\[]+", phrase):
             steps += [self._choice(piece[1:-1])] if piece.startswith("[") else self.split(piece)
@@ -212,6 +214,15 @@ class _Builder:
             for form in forms:
                 self.add(" ".join([*words[:at], form, *words[at + 1 :]]), kind, verb)
 
+    def _rare(self, given: Mapping[str, float]) -> dict[str, float]:
+        """What the senses of a word cost more. A verb form that is also a state ("breaking") yields to the state."""
+        rare = dict(given)
+        for words, kind, _ in _walk(self.trie, ()):
+            if kind == "STATE" and len(words) == 1:
+                for form in ("VED", "VING"):
+                    rare.setdefault(f"{words[0]} {form}", YIELDS)
+        return rare
+
     def _glossary(self) -> set[str]:
         terms = self.tables.get("words/glossary.toml", {}).get("term", {})
         names = [name for key, cell in terms.items() for name in (key.replace("-", " "), *cell.get("names", []))]
@@ -232,7 +243,7 @@ class _Builder:
             "trie": self.trie,
             "choices": self.choices,
             "known": sorted(known),
-            "plain": sorted(set(words.get("plain", [])) - self.known),
+            "plain": sorted(set(self.tables.get("words/plain.toml", {}).get("plain", [])) - self.known),
             "filler": filler,
             "little": sorted(words.get("little", [])),
             "heard": dict(self.tables.get("words/mishearings.toml", {}).get("heard", {})),
@@ -255,7 +266,8 @@ class _Builder:
             },
             "seen": dict(parts.get("seen", {})),
             "pronoun": dict(parts.get("pronoun", {})),
-            "rare": dict(words.get("rare", {})),
+            "manner": dict(parts.get("manner", {})),
+            "rare": self._rare(words.get("rare", {})),
             "glossary": sorted(self._glossary()),
             "same_past": sorted(verb for verb, forms in self.irregular.items() if forms[0] == verb),
         }

@@ -121,7 +121,7 @@ def _take(phrase: Phrase, token: Token) -> None:
         phrase.level = value
     elif kind == "SHARE":
         phrase.share = value
-    elif kind == "MEASURE":
+    elif kind in ("MEASURE", "NPK"):
         _take_measure(phrase, value)
 
 

@@ -21,7 +21,7 @@ def observe(setting: Setting, clause: Clause, node: Node) -> None:
 
 def see(setting: Setting, clause: Clause, node: Node) -> None:
     """Walk the chain of phrases, auxiliaries and links from left to right."""
-    subject: Phrase | None = None
+    subject: Phrase | None = _carried_on(setting, clause, node)
     aux: list[str] = []
     link: Token | None = None
     place = Spot()  # said before what is found there: "the wire on the left branch is biting"
@@ -53,6 +53,15 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
             aux, link = [], None
 
 
+def _carried_on(setting: Setting, clause: Clause, node: Node) -> Phrase | None:
+    """ "the right one is 8 mm and has dieback": a clause that begins with "has" goes on about the same thing."""
+    first = next(iter(chain(node)), ("", None))
+    before = setting.before[-1] if setting.before else None
+    if clause.kind != "observe" or first[0] != "aux" or "and" not in clause.joined or before is None:
+        return None
+    return before.phrase if before.kind == "observe" else None
+
+
 def seen_date(setting: Setting, clause: Clause, token: Token) -> None:
     """A date said of what is seen belongs to the event before it, if there is one."""
     take_date(setting, clause, token, past=bool(clause.facts))
@@ -64,8 +73,8 @@ def seen_date(setting: Setting, clause: Clause, token: Token) -> None:
 def _said(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | None, aux: Sequence[str]) -> None:
     part = subject.part if subject else None
     measures = measured(setting, clause, phrase, subject)
-    clause.denied = clause.denied or ("not" in aux and bool(measures))
     facts, idle = phrase_facts(phrase, setting.lexicon, part, seen="have" in aux)
+    clause.denied = clause.denied or ("not" in aux and not facts)
     if "not" in aux:
         facts = [replace(f, denied=True) if f.kind != "species" else f for f in facts]
     if subject is not None and not phrase.parts:
@@ -111,7 +120,9 @@ def _loose(setting: Setting, clause: Clause, measured: dict[str, float], holder:
 
 
 def linked(setting: Setting, clause: Clause, phrase: Phrase, link: Token, subject: Phrase | None = None) -> None:
-    facts, idle = phrase_facts(phrase, setting.lexicon, seen=link.kind == "WITH")
+    facts, idle = phrase_facts(phrase, setting.lexicon, subject.part if subject else None, seen=link.kind == "WITH")
+    if subject is not None and phrase.states and not phrase.parts and not phrase.findings:
+        facts = [at_place(setting, fact, subject.spot(), outright=False) for fact in facts]
     where = phrase.spot(count=False)
     if link.kind == "BACKTO" and not facts:
         _back_to(setting, clause, phrase)

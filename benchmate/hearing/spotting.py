@@ -19,7 +19,7 @@ from .words import Word
 TERM, SEPARATOR, NAMED = 1.0, 0.5, 0.8
 HELPER = 0.3  # a part that only helps to tell the work yields to the verb of the same word
 SAME = 0.1  # "'s" for "is" or "has"
-JOINED, HEARD, SLIP, SLIP_PER_EDIT = 3.0, 5.0, 8.0, 4.0
+JOINED, HEARD, SLIP, SLIP_PER_EDIT, SLIP_PER_RANK = 3.0, 5.0, 8.0, 4.0, 0.5
 WORDS_START, WORDS_EACH = 5.0, 2.0
 SLIPS_TRIED = 3
 # Types whose guess could change the species or the work.
@@ -54,7 +54,7 @@ class Spotter:
         self.lexicon = lexicon
         self.values = ValueWords(lexicon.numbers)
         self._slips: dict[str, list[tuple[str, int]]] = {}
-        self._keys: dict[int, tuple[str, ...]] = {}
+        self._firsts: dict[int, dict[str, list[str]]] = {}
 
     def spot(self, text: str, words: Sequence[Word], dates: DateWords, names: Sequence[str] = ()) -> list[list[Token]]:
         """For each word, the tokens that begin there. names: names of trees in the garden, as written."""
@@ -94,19 +94,23 @@ class Spotter:
         if at + 1 < len(words):
             joined = word.text + words[at + 1].text
             heard, span = f"{word.text} {words[at + 1].text}", (word.start, words[at + 1].end)
+            whole = len(word.text) > 2 and len(words[at + 1].text) > 2
             if len(joined) >= 6 and joined.isalpha() and joined in self.lexicon.known:
                 yield _Alternative(joined, at + 2, JOINED, Guess(heard, joined, 0.95, span))
-            elif word.text not in self.lexicon.known or words[at + 1].text not in self.lexicon.known:
+            elif whole and (word.text not in self.lexicon.known or words[at + 1].text not in self.lexicon.known):
                 for meant, edits in self.slips(joined)[:1]:
                     yield _Alternative(
                         meant, at + 2, SLIP + SLIP_PER_EDIT * edits, Guess(heard, meant, 1 - edits / len(joined), span)
                     )
         for meant in self.lexicon.heard.get(word.text, ()):
             yield _Alternative(meant, at + 1, HEARD, Guess(word.text, meant, 0.8, (word.start, word.end)))
-        for meant, edits in self.slips(word.text):
+        for rank, (meant, edits) in enumerate(self.slips(word.text)):
             likeness = 1 - edits / max(len(meant), len(word.text))
             yield _Alternative(
-                meant, at + 1, SLIP + SLIP_PER_EDIT * edits, Guess(word.text, meant, likeness, (word.start, word.end))
+                meant,
+                at + 1,
+                SLIP + SLIP_PER_EDIT * edits + SLIP_PER_RANK * rank,
+                Guess(word.text, meant, likeness, (word.start, word.end)),
             )
 
     def _likeliest(self, options: Sequence[_Alternative]) -> list[_Alternative]:
@@ -134,9 +138,11 @@ class Spotter:
 
             near = process.extract(word, lexicon.fuzzy_words, scorer=OSA.distance, score_cutoff=edits, limit=8)
             ranked = sorted(
-                (int(score), meant[0] != word[0], abs(len(meant) - len(word)), meant) for meant, score, _ in near
+                (int(score), not _letters_left_out(word, meant), meant)
+                for meant, score, _ in near
+                if meant[0] == word[0]
             )
-            found = [(meant, score) for score, _, _, meant in ranked[:SLIPS_TRIED]]
+            found = [(meant, score) for score, _, meant in ranked[:SLIPS_TRIED]]
         self._slips[word] = found
         return found
 
@@ -165,15 +171,23 @@ class Spotter:
                     if inner is not None:
                         more = (*guesses, option.guess) if option.guess else guesses
                         stack.append((inner, option.end, cost + option.cost, more, (*said, option.word)))
-            for key in self._choice_keys(node):
+            for key in self._choices_at(node, alternatives[place] if place < len(alternatives) else ()):
                 for end, price, heard in self._choose(key, alternatives, place):
                     stack.append((node[key], end, cost + price, (*guesses, *heard), (*said, key)))
 
-    def _choice_keys(self, node: Trie) -> tuple[str, ...]:
-        """The steps of a node into sets of choices; looked for once a node."""
-        keys = self._keys.get(id(node))
-        if keys is None:
-            keys = self._keys[id(node)] = tuple(key for key in node if key.startswith(CHOICE))
+    def _choices_at(self, node: Trie, options: Sequence[_Alternative]) -> set[str]:
+        """The sets of choices that a node leads into and that may begin with one of these words, or with none."""
+        firsts = self._firsts.get(id(node))
+        if firsts is None:
+            firsts = self._firsts[id(node)] = {}
+            for key in node:
+                if key.startswith(CHOICE):
+                    for word in self.lexicon.choices[key]:
+                        firsts.setdefault(word, []).append(key)
+        keys = set(firsts.get(END, ()))
+        if len(firsts) > (END in firsts):
+            for option in options:
+                keys.update(firsts.get(option.word, ()))
         return keys
 
     def _choose(
@@ -194,7 +208,7 @@ class Spotter:
 
     def _worth(self, words: Sequence[str], dates: DateWords, at: int) -> Iterator[Token]:
         for value in spot_values(self.values, words, at):
-            carried: Any = value if value.kind == "MEASURE" else value.number
+            carried: Any = value if value.kind in ("MEASURE", "NPK") else value.number
             yield Token(value.kind, carried, at, value.end, TERM)
         for when in spot_dates(dates, words, at):
             yield Token("DATE", when, at, when.end, TERM)
@@ -229,8 +243,14 @@ class Spotter:
             if len(taken) < length or any(not w.text[0].isalpha() for w in taken):
                 return
             written = text[taken[0].start : taken[-1].end]
-            strange = any(w.text not in self.lexicon.known for w in taken)
-            if kind == "CALLED" or strange or written[0].isupper():
+            fits = all(w.text not in self.lexicon.known or text[w.start].isupper() for w in taken)
+            if kind == "CALLED" or fits:
                 named_as = written if kind == "CALLED" or written[0].isupper() else written.title()
                 cost = TERM + 0.3 * length if kind == "CALLED" else 2 * TERM + length
                 yield Token("NAME", named_as, first, first + length, cost)
+
+
+def _letters_left_out(word: str, meant: str) -> bool:
+    """Whether `word` is `meant` with letters left out, the commonest slip of all."""
+    letters = iter(meant)
+    return all(letter in letters for letter in word)

@@ -20,7 +20,8 @@ DAYS_A_YEAR = 365
 class Value:
     """A stretch of words [start, end) that gives a number.
 
-    kind: NUM, ORD, SHARE or MEASURE. number: for the first three. measures: vocabulary measure -> value, for MEASURE.
+    kind: NUM, ORD, SHARE, MEASURE or NPK (a feed's label). number: for the first three. measures: vocabulary measure
+    -> value, for the others.
     bare: "length" or "degree" where the words do not tell which measure is meant; number then holds mm or degrees.
     others: further numbers in the same unit ("9 and 7 mm").
     """
@@ -108,7 +109,7 @@ def spot_values(vw: ValueWords, words: Sequence[str], at: int) -> Iterator[Value
         return
     if npk := _NPK.match(first):
         n, p, k = (float(part) for part in npk.groups())
-        yield Value(at + 1, "MEASURE", measures={"n_percent": n, "p2o5_percent": p, "k2o_percent": k})
+        yield Value(at + 1, "NPK", measures={"n_percent": n, "p2o5_percent": p, "k2o_percent": k})
         return
     if ordinal := _ORDINAL.match(first):
         yield Value(at + 1, "ORD", float(ordinal[1]))

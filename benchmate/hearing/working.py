@@ -14,8 +14,10 @@ from .seeing import amount, see
 from .spotting import Token
 
 Linked = tuple[Token | None, Phrase]
+# Links that are also particles: "back to two leaves", "looked over the roots".
+_PARTICLES = {"BACKTO": "back", "OVER": "over"}
 # Links whose noun does not say where the work is done.
-_NO_PLACE = frozenset({"TO", "BACKTO", "BY", "WITH", "SINCE", "DATE", "FOR", "OVER"})
+_NO_PLACE = frozenset({"TO", "BACKTO", "BY", "WITH", "SINCE", "DATE", "FOR"})
 
 
 def decide(setting: Setting, clause: Clause, node: Node) -> None:
@@ -42,11 +44,18 @@ def do(setting: Setting, clause: Clause, vp: Node, aux: Sequence[str], subject: 
     if (thing is None or (mood.event and thing.says_place_only and not thing.parts)) and subject is not None:
         thing = subject
     shares = [p.share for _, p in phrases if p.share is not None]
-    particles = [t.value for t in posts if t.kind == "PARTICLE"] + ["back" for t in posts if t.kind == "BACKTO"]
+    particles = [t.value for t in posts if t.kind == "PARTICLE"] + [
+        _PARTICLES[t.kind] for t in posts if t.kind in _PARTICLES
+    ]
+    particles += [
+        setting.lexicon.manner[t.value] for t in posts if t.kind == "MANNER" and t.value in setting.lexicon.manner
+    ]
     parts = _telling_parts(phrases) + (list(subject.parts) if subject else [])
     if thing is not None and thing.pronoun and not thing.parts:
         parts += _meant_by_it(setting)
+    clause.vague = not parts
     name = work_of(setting.lexicon, verb.value, particles, parts, bool(shares))
+    name = name or next((str(t.value) for _, p in phrases for t in p.events), None)  # "started an air layer"
     if name is None:
         clause.idle.append(verb)
         return
@@ -95,10 +104,9 @@ def _tense(setting: Setting, clause: Clause, name: str, mood: Mood) -> str:
     return done
 
 
-def _work_spot(
-    setting: Setting, name: str, thing: Phrase | None, phrases: Sequence[tuple[Token | None, Phrase]]
-) -> Spot:
-    """Where the work is done: the thing's own place, then what "on the ...", "off the ..." add."""
+def _work_spot(setting: Setting, name: str, thing: Phrase | None, phrases: Sequence[Linked]) -> Spot:
+    """Where the work is done: the thing's own place, then what "on the ...", "off the ..." add. A part comes only from
+    words that place ("at the base"); a side or a level from any ("by a third at the top")."""
     named = setting.lexicon.works.get(name, {}).get("part_named", ())
     spot = Spot()
     if thing is not None:
@@ -107,19 +115,24 @@ def _work_spot(
             spot = replace(spot, part=None)
         spot = _finding_part(setting, spot, thing, named)
     for link, phrase in phrases:
-        if link is None or phrase is thing or link.kind in _NO_PLACE:
+        if link is None or phrase is thing:
             continue
-        part = phrase.shown_part if phrase.shown_part not in named else None
-        if link.kind == "OF" and thing is not None and thing.part is None:
-            spot = replace(spot, part=spot.part or part)
+        part = phrase.shown_part if phrase.shown_part not in named and not _no_place(link, phrase) else None
+        if link.kind == "OF" and thing is not None and thing.part is not None:
+            part = None
         spot = Spot(
-            spot.part or (part if link.kind != "OF" else None),
+            spot.part or part,
             spot.side or phrase.side,
             spot.level or phrase.level,
             spot.ordinal or phrase.ordinal,
             spot.count,
         )
     return spot
+
+
+def _no_place(link: Token, phrase: Phrase) -> bool:
+    """Whether a linked phrase says how or how much rather than where: "over 10 cm" does, "over the roots" does not."""
+    return link.kind in _NO_PLACE or (link.kind == "OVER" and bool(phrase.measures or phrase.bare))
 
 
 def _finding_part(setting: Setting, spot: Spot, thing: Phrase, named: Sequence[str]) -> Spot:
@@ -184,6 +197,8 @@ def _beside(setting: Setting, clause: Clause, phrase: Phrase, link: Token | None
 def _telling_parts(phrases: Sequence[tuple[Token | None, Phrase]]) -> list[str]:
     """The parts that help to tell the work: of the object, of "a third of the roots", and helpers ("the ~shade")."""
     outright = [p for link, phrase in phrases if link is None or link.kind == "OF" for p in reversed(phrase.parts)]
+    if not outright:  # "took a quarter off the roots"
+        outright = [p for link, phrase in phrases if link is not None and link.value == "off" for p in phrase.parts]
     return outright + [p for link, phrase in phrases if link is not None for p in phrase.parts if p.startswith(HIDDEN)]
 
 
