@@ -14,7 +14,7 @@ from benchmate.practice.asks import MOST, choose_asks
 from benchmate.practice.book import RuleBook
 from benchmate.practice.facts import Facts
 from benchmate.practice.gather import said_traits
-from benchmate.practice.later import settled
+from benchmate.practice.later import matcher_on, settled
 from benchmate.practice.match import Matcher
 from benchmate.practice.options import (
     MOST_OFFERED,
@@ -29,14 +29,20 @@ from benchmate.practice.places import is_placed
 from benchmate.practice.target import ASKED, DECIDED, DONE, OFFERED, Target
 from benchmate.practice.warnings import cautions_for
 from benchmate.practice.weigh import Weighed, weigh
+from benchmate.practice.when import first_day
 
 _RANK = {GO: 0, ASK: 1, HOLD: 2, AVOID: 3}
 
 
 def advise(reading: Reading, facts: Facts, book: RuleBook, place: Place, on: dt.date) -> Advice:
     """The whole answer to one statement. Doing nothing is always among the options."""
-    matcher = Matcher(book, facts, almanac_for(on, place, facts.entry, book.seasons, said_traits(facts)))
     spoken = spoken_targets(reading, book)
+    meant = day_meant(reading, on, place)
+    if meant:
+        matcher = matcher_on(facts, meant, book, place)
+        facts = matcher.facts
+    else:
+        matcher = Matcher(book, facts, almanac_for(on, place, facts.entry, book.seasons, said_traits(facts)))
     blank = _no_tree(facts, spoken, reading, book)
     rows = [one for target in spoken for one in weigh_with_spared(target, matcher)]
     if wants_offers(reading, spoken):
@@ -56,6 +62,8 @@ def advise(reading: Reading, facts: Facts, book: RuleBook, place: Place, on: dt.
     assumed = [one.allowance.assumed for one in rows if one.allowance.assumed]
     if facts.stage_assumed and any(_rests_on_stage(one) for one in rows):
         assumed.insert(0, facts.stage_assumed)
+    if meant:
+        assumed.insert(0, f"weighed for {meant.isoformat()}, with all else as it is now")
     if cap and cap.assumed:
         assumed.append(cap.assumed)
     return Advice(
@@ -71,6 +79,16 @@ def advise(reading: Reading, facts: Facts, book: RuleBook, place: Place, on: dt.
         facts=tuple(dict.fromkeys(known.told for known in facts.all if not (known.kind == "stage" and known.denied))),
         faults=tuple(dict.fromkeys(matcher.faults)),
     )
+
+
+def day_meant(reading: Reading, on: dt.date, place: Place) -> dt.date | None:
+    """The later day that a question or a plan speaks of ("can I repot it in October"), or None for today."""
+    if not reading.when or "remind" in reading.acts or not reading.work:
+        return None
+    if not any(work.work and work.done in (None, "later") for work in reading.work):
+        return None
+    first = first_day(reading.when, place.southern)
+    return first if first and first > on else None
 
 
 def weigh_with_spared(target: Target, matcher: Matcher) -> list[Weighed]:

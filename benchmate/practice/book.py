@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from benchmate.fault import Fault
-from benchmate.practice.condition import Condition, Test
+from benchmate.practice.condition import Claim, Condition
 
 Plain = dict[str, Any]
 
@@ -122,7 +122,7 @@ def rule_as_plain(rule: Rule) -> Plain:
 def rule_from_plain(plain: Plain) -> Rule:
     values = dict(plain)
     values["condition"] = tuple(
-        tuple(tuple(Test.from_plain(test) for test in tests) for tests in clause)
+        tuple(tuple(Claim.from_plain(test) for test in tests) for tests in clause)
         for clause in plain.get("condition", ())
     )
     values["limits"] = tuple(Limit(name, bool(above), value) for name, above, value in plain.get("limits", ()))

@@ -12,11 +12,11 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from benchmate.practice.book import Limit, Rule, RuleBook
-from benchmate.practice.condition import SINGLE, Test
+from benchmate.practice.condition import SINGLE, Claim
 from benchmate.practice.taxa import lineage_of
 from benchmate.seasons import stage_truth
 
-Case = tuple[Test, ...]
+Case = tuple[Claim, ...]
 # more cases than this are not looked at one by one: such a rule is taken to be able to hold
 MOST_CASES = 400
 
@@ -26,7 +26,7 @@ class Bounds:
     """Looks conditions up against the taxa and the stages of one book."""
 
     book: RuleBook
-    _taxa: dict[Test, frozenset[str]] = field(default_factory=dict)
+    _taxa: dict[Claim, frozenset[str]] = field(default_factory=dict)
 
     def cases(self, rule: Rule) -> list[Case]:
         """Every way in which the condition can be met, the impossible ones too; [()] for a rule without a condition."""
@@ -61,7 +61,7 @@ class Bounds:
     def _about_taxa(case: Case) -> bool:
         return any(test.kind in ("species", "trait") for test in case)
 
-    def taxa_of(self, case: Iterable[Test]) -> frozenset[str]:
+    def taxa_of(self, case: Iterable[Claim]) -> frozenset[str]:
         """The taxa of which the tests on species and traits are true, or may be."""
         sets = [self._fitting(test) for test in case if test.kind in ("species", "trait")]
         return frozenset(self.book.taxa) if not sets else frozenset.intersection(*sets)
@@ -70,7 +70,7 @@ class Bounds:
         """The taxa that a rule can be about."""
         return frozenset().union(*(self.taxa_of(case) for case in self.cases(rule) if self.agrees(case)))
 
-    def _fitting(self, test: Test) -> frozenset[str]:
+    def _fitting(self, test: Claim) -> frozenset[str]:
         if test not in self._taxa:
             wanted = not test.denied
             self._taxa[test] = frozenset(
@@ -96,7 +96,7 @@ class Bounds:
             any(all(self._test_implied(test, case) for test in tests) for tests in clause) for clause in wide.condition
         )
 
-    def _test_implied(self, test: Test, case: Case) -> bool:
+    def _test_implied(self, test: Claim, case: Case) -> bool:
         if test in case:
             return True
         if test.kind in ("species", "trait"):
@@ -111,7 +111,7 @@ class Bounds:
         return False
 
 
-def _taxon_truth(test: Test, taxon: str, entry: Mapping[str, Any]) -> bool | None:
+def _taxon_truth(test: Claim, taxon: str, entry: Mapping[str, Any]) -> bool | None:
     """A test on species or trait for one taxon; None where its cell is not filled or only some species fit."""
     value = str(test.value)
     if test.kind == "species":

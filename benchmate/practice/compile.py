@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from typing import Any, Protocol
 
 from benchmate.fault import Fault
@@ -11,6 +11,7 @@ from benchmate.hearing.reading import Reading
 from benchmate.practice.book import Limit, Plain, Rule, RuleBook, works_offered
 from benchmate.practice.condition import READ_ON, Condition, Hear, read_condition
 from benchmate.practice.gates import build_index
+from benchmate.practice.names import vocabulary_names
 from benchmate.practice.taxa import compile_taxa
 
 _KINDS = {"rule": "rule", "cap": "cap", "root_cap": "root_cap"}
@@ -96,7 +97,7 @@ class _Maker:
         self.faults: list[Fault] = []
         self.works = _merged(tables, "work")
         self.groups = _groups(self.works)
-        self.names = _names(tables)
+        self.names = vocabulary_names(tables)
         self._heard: dict[str, tuple[Any, list[str]]] = {}
 
     def rules(self) -> list[Rule]:
@@ -194,29 +195,6 @@ def _groups(works: Mapping[str, Plain]) -> dict[str, list[str]]:
     groups["any"] = [work for name, rows in groups.items() if name != "none" for work in rows]
     groups["all"] = [work for name, rows in groups.items() if name != "any" for work in rows]
     return groups
-
-
-def _names(tables: Mapping[str, Plain]) -> dict[str, tuple[str, str]]:
-    """The names of findings and of means, as words: they may stand in a condition as they are."""
-    out: dict[str, tuple[str, str]] = {}
-    for section, kind in (("MEANS", "means"), ("FINDING", "finding")):
-        for name in tables.get("words/findings.toml", {}).get(section, {}):
-            out[name.replace("-", " ")] = kind, name
-    for state in tables.get("words/states.toml", {}).get("state", {}).values():
-        for meaning in _meanings(state):
-            kind, _, value = meaning.partition(":")
-            if kind == "finding":
-                out.setdefault(value.replace("-", " "), (kind, value))
-    return out
-
-
-def _meanings(value: Any) -> Iterator[str]:
-    if isinstance(value, Mapping):
-        for key, inner in value.items():
-            if key != "says":
-                yield from _meanings(inner)
-    elif isinstance(value, str) and ":" in value:
-        yield value
 
 
 def _plain(value: Any) -> Any:

@@ -27,7 +27,7 @@ _DENIALS = ("no ", "not ", "without ")
 
 
 @dataclass(frozen=True, slots=True)
-class Test:
+class Claim:
     """One test on the facts. kind and value as in a Fact. ever: for events, "season", "last-season" or "ever"."""
 
     kind: str
@@ -44,7 +44,7 @@ class Test:
         return row
 
     @classmethod
-    def from_plain(cls, row: list[Any]) -> Test:
+    def from_plain(cls, row: list[Any]) -> Claim:
         row = row + [0, 0, "ever"][len(row) - 2 :]
         return cls(row[0], row[1], Spot(**row[2]) if row[2] else NOWHERE, bool(row[3]), row[4])
 
@@ -63,7 +63,7 @@ class Test:
         return ("not " if self.denied else "") + (f"{where} " if where else "") + value.replace("-", " ")
 
 
-Clause = tuple[tuple[Test, ...], ...]
+Clause = tuple[tuple[Claim, ...], ...]
 Condition = tuple[Clause, ...]
 
 
@@ -89,20 +89,20 @@ def read_condition(words: str, hear: Hear, names: Names = _NO_NAMES) -> tuple[Co
     return tuple(clauses), wrong
 
 
-def _named(words: str, names: Names) -> tuple[tuple[Test, ...], str] | None:
+def _named(words: str, names: Names) -> tuple[tuple[Claim, ...], str] | None:
     """A clause that is a name of the vocabulary, said or denied."""
     bare = words.strip()
     for head in ("not a ", "not an ", "not ", "no "):
         if bare.startswith(head) and bare.removeprefix(head) in names:
             kind, value = names[bare.removeprefix(head)]
-            return (Test(kind, value, denied=True),), ""
+            return (Claim(kind, value, denied=True),), ""
     if bare in names:
         kind, value = names[bare]
-        return (Test(kind, value),), ""
+        return (Claim(kind, value),), ""
     return None
 
 
-def _read_alternative(words: str, hear: Hear) -> tuple[tuple[Test, ...], str]:
+def _read_alternative(words: str, hear: Hear) -> tuple[tuple[Claim, ...], str]:
     reading = hear(words)
     if reading.missed:
         lost = ", ".join(f"'{missed.words}'" for missed in reading.missed)
@@ -121,7 +121,7 @@ def _read_alternative(words: str, hear: Hear) -> tuple[tuple[Test, ...], str]:
         return (), f"'{words}': only 'this season', 'last season' or no time can stand here; days go into `within`"
     tests = [test for test in read if test]
     denied = words.strip().startswith(_DENIALS)
-    tests += [Test("means", value, denied=denied) for value in reading.means]
+    tests += [Claim("means", value, denied=denied) for value in reading.means]
     if denied and tests and not any(test.denied for test in tests) and _same_without_denial(words, reading, hear):
         # a denial that the ear let fall would turn the rule into its opposite
         tests[0] = replace(tests[0], denied=True)
@@ -138,19 +138,19 @@ def _same_without_denial(words: str, reading: Reading, hear: Hear) -> bool:
     return [(f.kind, f.value) for f in bare.facts] == [(f.kind, f.value) for f in reading.facts]
 
 
-def _test_of(fact: Fact) -> Test | None:
+def _test_of(fact: Fact) -> Claim | None:
     spot = Spot(fact.spot.part, fact.spot.side, fact.spot.level, fact.spot.ordinal)
     if fact.kind != "event":
-        return Test(fact.kind, fact.value, spot, fact.denied)
+        return Claim(fact.kind, fact.value, spot, fact.denied)
     ever = "ever"
     if fact.when:
         ever = {"2001": "season", "2000": "last-season"}.get(fact.when[:4], "")
         if not ever or (len(fact.when) > 4 and fact.when[4:] not in ("-season",)):
             return None
-    return Test("event", fact.value, spot, fact.denied, ever)
+    return Claim("event", fact.value, spot, fact.denied, ever)
 
 
-def _with_shared_words(parts: list[str], number: int, hear: Hear) -> tuple[tuple[Test, ...], str] | None:
+def _with_shared_words(parts: list[str], number: int, hear: Hear) -> tuple[tuple[Claim, ...], str] | None:
     """ "low or inner weak branch": an alternative may lean on the last words of the last one, or the first of the
     first."""
     last, first = parts[-1].split(), parts[0].split()

@@ -11,7 +11,7 @@ from collections.abc import Iterable, Mapping
 from typing import Any
 
 from benchmate.practice.book import Rule
-from benchmate.practice.condition import Clause, Test
+from benchmate.practice.condition import Claim, Clause
 from benchmate.practice.facts import Facts
 from benchmate.practice.taxa import lineage_of
 from benchmate.practice.truth import CLOSED
@@ -61,7 +61,7 @@ def _clause_keys(clause: Clause) -> tuple[int, set[str]]:
     return rank, keys
 
 
-def _test_keys(test: Test) -> set[str]:
+def _test_keys(test: Claim) -> set[str]:
     value = str(test.value)
     keys = {f"{test.kind}:{value}"}
     if test.kind in CLOSED:

@@ -10,13 +10,13 @@ from benchmate.fault import Fault
 from benchmate.hearing.reading import Spot
 from benchmate.practice.almanac import Almanac
 from benchmate.practice.book import Rule, RuleBook
-from benchmate.practice.condition import SINGLE, Clause, Test
+from benchmate.practice.condition import SINGLE, Claim, Clause
 from benchmate.practice.facts import SAID, Facts
 from benchmate.practice.gates import open_keys
 from benchmate.practice.places import is_placed
 from benchmate.practice.quantity import quantity
 from benchmate.practice.target import Target, eval_spot
-from benchmate.practice.truth import Truth, Where, clause_truth, done_truth, test_truth
+from benchmate.practice.truth import Truth, Where, claim_truth, clause_truth, done_truth
 
 # what many rules ask is looked up once
 Seen = dict[tuple[int, Spot, Spot], Truth]
@@ -143,11 +143,11 @@ class Matcher:
         out = []
         for tests in clause:
             for test in tests:
-                if test_truth(test, self.facts, where, self.book.places) is None:
+                if claim_truth(test, self.facts, where, self.book.places) is None:
                     out.append((self._lack_of(test), str(test.value)))
         return out
 
-    def _lack_of(self, test: Test) -> str:
+    def _lack_of(self, test: Claim) -> str:
         """What to ask for: the species, while it is unknown or only the genus is; a cell nobody filled is no
         question."""
         if test.kind == "species":
@@ -175,11 +175,11 @@ class Matcher:
     def _grounds(self, clause: Clause, where: Where) -> list[str]:
         """The facts that make a clause true, told; only those of the first alternative that holds."""
         for tests in clause:
-            if all(test_truth(test, self.facts, where, self.book.places) for test in tests):
+            if all(claim_truth(test, self.facts, where, self.book.places) for test in tests):
                 return [self._ground(test) for test in tests]
         return []
 
-    def _ground(self, test: Test) -> str:
+    def _ground(self, test: Claim) -> str:
         for known in self.facts.of(test.kind):
             if known.value == test.value and known.denied == test.denied:
                 return known.told

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from benchmate.hearing.reading import Spot
-from benchmate.practice.condition import SINGLE, Clause, Test
+from benchmate.practice.condition import SINGLE, Claim, Clause
 from benchmate.practice.facts import Done, Facts
 from benchmate.practice.places import meets
 
@@ -53,7 +53,7 @@ class Where:
     wide: Spot
 
 
-def test_truth(test: Test, facts: Facts, where: Where, places: Mapping[str, Any]) -> Truth:
+def claim_truth(test: Claim, facts: Facts, where: Where, places: Mapping[str, Any]) -> Truth:
     """One test, for an option at a place."""
     truth = _plain_truth(test, facts, where.spot if test.denied else where.wide, places)
     return negated(truth) if test.denied else truth
@@ -61,10 +61,10 @@ def test_truth(test: Test, facts: Facts, where: Where, places: Mapping[str, Any]
 
 def clause_truth(clause: Clause, facts: Facts, where: Where, places: Mapping[str, Any]) -> Truth:
     """Some alternative holds: all of its tests."""
-    return any_of(all_of(test_truth(test, facts, where, places) for test in tests) for tests in clause)
+    return any_of(all_of(claim_truth(test, facts, where, places) for test in tests) for tests in clause)
 
 
-def _plain_truth(test: Test, facts: Facts, spot: Spot, places: Mapping[str, Any]) -> Truth:
+def _plain_truth(test: Claim, facts: Facts, spot: Spot, places: Mapping[str, Any]) -> Truth:
     kind, value = test.kind, test.value
     if kind in SINGLE:
         known = facts.first(kind)
@@ -100,7 +100,7 @@ def stage_truth(stage: str, facts: Facts) -> Truth:
     return held
 
 
-def _finding_truth(test: Test, facts: Facts, spot: Spot, places: Mapping[str, Any]) -> Truth:
+def _finding_truth(test: Claim, facts: Facts, spot: Spot, places: Mapping[str, Any]) -> Truth:
     for known in facts.of("finding"):
         if known.value == test.value and meets(known, test.spot, spot, places):
             return not known.denied

@@ -16,19 +16,28 @@ def span_of(when: str | None, on: dt.date, southern: bool = False) -> tuple[dt.d
     """
     if not when:
         return dt.date.min, on
+    first, last = _span(when, southern)
+    return min(first, on), min(last or on, on)
+
+
+def first_day(when: str, southern: bool = False) -> dt.date | None:
+    """The first day of a time, also of one to come."""
+    return _span(when, southern)[0]
+
+
+def _span(when: str, southern: bool) -> tuple[dt.date, dt.date | None]:
     head, _, rest = when.partition("-")
     year = int(head)
     if not rest:
-        first, last = dt.date(year, 1, 1), dt.date(year, 12, 31)
-    elif rest in _SEASON_MONTHS:
-        first, last = _season(year, rest, southern)
-    elif rest == "season":
-        first, last = (dt.date(year - 1, 11, 1), on)
-    elif len(rest) == 2:
-        first, last = _month(year, int(rest))
-    else:
-        first = last = dt.date.fromisoformat(when[:10])
-    return min(first, on), min(last, on)
+        return dt.date(year, 1, 1), dt.date(year, 12, 31)
+    if rest in _SEASON_MONTHS:
+        return _season(year, rest, southern)
+    if rest == "season":
+        return dt.date(year - 1, 11, 1), None
+    if len(rest) == 2:
+        return _month(year, int(rest))
+    day = dt.date.fromisoformat(when[:10])
+    return day, day
 
 
 def _month(year: int, month: int) -> tuple[dt.date, dt.date]:

@@ -18,7 +18,7 @@ from benchmate.hearing.reading import Fact, Reading, Work
 from benchmate.practice.advise import advise
 from benchmate.practice.almanac import almanac_for
 from benchmate.practice.book import Rule, RuleBook
-from benchmate.practice.condition import Test
+from benchmate.practice.condition import Claim
 from benchmate.practice.gates import build_index
 from benchmate.practice.gather import gather
 from benchmate.practice.match import Matcher
@@ -34,10 +34,10 @@ WORKS, RULES = 10, 400
 def made_up(number: int, chance: random.Random) -> Rule:
     """One rule behind one of many gates; more rules bring more kinds of trees and findings, not more about each."""
     spread = max(number // 4, 40)
-    clause: tuple[tuple[Test, ...], ...] = ((Test(*chance.choice([
+    clause: tuple[tuple[Claim, ...], ...] = ((Claim(*chance.choice([
         ("finding", f"finding{chance.randrange(spread)}"), ("species", f"Genus{chance.randrange(spread)}"),
     ])),),)
-    health = ((Test("health", chance.choice(["weak", "strong", "healthy"])),),)
+    health = ((Claim("health", chance.choice(["weak", "strong", "healthy"])),),)
     return Rule(
         id=f"made-up-{number}", work=(f"work{chance.randrange(WORKS)}",), condition=(clause, health), weight=1,
         says="Made up.", when="made up",
