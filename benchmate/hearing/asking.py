@@ -13,6 +13,9 @@ from .seeing import linked, observe
 from .spotting import Token
 from .working import decide, do
 
+# Topics that ask about work: a noun that is also a verb ("wire") stands for the work there.
+_OF_WORK = frozenset({"compare", "may", "when", "why"})
+
 
 def question(setting: Setting, clause: Clause, topic: str, node: Node, past: bool = False) -> None:
     clause.acts, clause.topic = ["ask"], topic
@@ -58,7 +61,7 @@ def _subject(setting: Setting, clause: Clause, phrase: Phrase) -> None:
     clause.idle += idle
     clause.means += phrase.means
     clause.tree = clause.tree or phrase.name
-    if clause.topic == "compare" and (named := setting.lexicon.patterns.get(f"{phrase.part}|||")):
+    if clause.topic in _OF_WORK and (named := setting.lexicon.patterns.get(f"{phrase.part}|||")):
         clause.work.append(Work(named))  # "better to wire or guy it": the noun of the same word
     for fact in facts:
         if fact.kind == "event":
