@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, overload
 
 from benchmate.fault import Fault
 from benchmate.practice.condition import Claim, Condition
+from benchmate.practice.taxa import Taxa
 
 Plain = dict[str, Any]
 
@@ -69,13 +70,13 @@ class Rule:
 class RuleBook:
     """All that the practice room knows, compiled from the rule files once.
 
-    rules: by number, in the order of files. index: work -> gate -> numbers; see `gates.py`. taxa: taxon -> names,
-    groups, traits, inherited. works, findings, cautions, questions, sources: tables as the files have them. budget,
-    ageing, places: practice's own tables. seasons: what the seasons room reads. faults: what did not compile; those
-    rules are left out.
+    rules: by number, in the order of files; made from plain data when one is looked at. index: work -> gate -> numbers,
+    see `gates.py`. taxa: taxon -> names, groups, traits, inherited. works, cautions, questions, sources: tables as the
+    files have them. budget, places: practice's own tables. seasons: what the seasons room reads. faults: what did not
+    compile; those rules are left out.
     """
 
-    rules: tuple[Rule, ...]
+    rules: Sequence[Rule]
     index: Mapping[str, Mapping[str, list[int]]]
     taxa: Mapping[str, Plain]
     works: Mapping[str, Plain]
@@ -138,6 +139,8 @@ def rule_from_plain(plain: Plain) -> Rule:
 def book_as_plain(book: RuleBook) -> Plain:
     """The whole book as JSON-able data."""
     out: Plain = {name: getattr(book, name) for name in _BOOK}
+    out["taxa"] = dict(book.taxa.own) if isinstance(book.taxa, Taxa) else dict(book.taxa)
+    out["offered_works"] = list(book.offered_works)
     out["rules"] = [rule_as_plain(rule) for rule in book.rules]
     out["faults"] = [fault.as_json() for fault in book.faults]
     return out
@@ -145,14 +148,44 @@ def book_as_plain(book: RuleBook) -> Plain:
 
 def book_from_plain(plain: Plain) -> RuleBook:
     """The book from what `book_as_plain` gave, as it comes back from JSON."""
-    rules = tuple(rule_from_plain(rule) for rule in plain["rules"])
+    rows = plain["rules"]
     return RuleBook(
-        rules=rules,
+        rules=PlainRules(rows),
+        taxa=Taxa(plain["taxa"]),
         faults=tuple(Fault(**fault) for fault in plain["faults"]),
-        by_id={rule.id: number for number, rule in enumerate(rules)},
-        offered_works=works_offered(rules),
+        by_id={row["id"]: number for number, row in enumerate(rows)},
+        offered_works=tuple(plain["offered_works"]),
         **{name: plain[name] for name in _BOOK},
     )
+
+
+class PlainRules(Sequence[Rule]):
+    """Rules as plain data, each made when it is first looked at: one statement touches a tenth of them."""
+
+    def __init__(self, rows: Sequence[Plain]) -> None:
+        self._rows = rows
+        self._made: dict[int, Rule] = {}
+
+    @overload
+    def __getitem__(self, number: int) -> Rule: ...
+    @overload
+    def __getitem__(self, number: slice) -> Sequence[Rule]: ...
+    def __getitem__(self, number: int | slice) -> Rule | Sequence[Rule]:
+        if isinstance(number, slice):
+            return [self[one] for one in range(*number.indices(len(self)))]
+        if number < 0:
+            number += len(self)
+        if number not in self._made:
+            self._made[number] = rule_from_plain(self._rows[number])
+        return self._made[number]
+
+    def __len__(self) -> int:
+        return len(self._rows)
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Sequence) and list(self) == list(other)
+
+    __hash__ = None  # type: ignore[assignment]
 
 
 def works_offered(rules: Iterable[Rule]) -> tuple[str, ...]:
@@ -160,7 +193,7 @@ def works_offered(rules: Iterable[Rule]) -> tuple[str, ...]:
     return tuple(sorted({work for rule in rules if rule.offers for work in rule.work}))
 
 
-_BOOK = ("index", "taxa", "works", "cautions", "questions", "sources", "budget", "places", "seasons")
+_BOOK = ("index", "works", "cautions", "questions", "sources", "budget", "places", "seasons")
 _TUPLES = ("work", "part", "between", "follow", "cautions", "beats", "disputes")
 _PLAIN = (
     "kind",

@@ -12,7 +12,7 @@ from benchmate.practice.book import Limit, Plain, Rule, RuleBook, works_offered
 from benchmate.practice.condition import READ_ON, Condition, Hear, read_condition
 from benchmate.practice.gates import build_index
 from benchmate.practice.names import vocabulary_names
-from benchmate.practice.taxa import compile_taxa
+from benchmate.practice.taxa import Taxa, own_cells
 
 _KINDS = {"rule": "rule", "cap": "cap", "root_cap": "root_cap"}
 _OVER, _UNDER = "_over", "_under"
@@ -41,17 +41,17 @@ def compile_book(
     maker = _Maker(tables, ear, place_of)
     rules = maker.rules()
     places = dict(tables.get("practice/places.toml", {}))
-    taxa = compile_taxa(tables)
+    own = own_cells(tables)
     places["groups"] = maker.groups
-    places["traits"] = sorted({name for taxon in taxa.values() for name in taxon["traits"]})
+    places["traits"] = sorted({name for table in own.values() for name in table.get("traits", ())})
     budget = {k: v for k, v in tables.get("practice/budget.toml", {}).items() if k not in ("rule", *_KINDS)}
     for kind in ("cap", "root_cap"):
         budget[kind] = [number for number, rule in enumerate(rules) if rule.kind == kind]
     return RuleBook(
-        rules=tuple(rules),
+        rules=rules,
         index=build_index(rules),
-        taxa=taxa,
-        works=maker.works,
+        taxa=Taxa(own),
+        works={work: _without(table, "says", "nouns") for work, table in maker.works.items()},
         cautions=_merged(tables, "caution"),
         questions=_merged(tables, "ask"),
         sources=_merged(tables, "source"),
@@ -76,6 +76,11 @@ def _ear(lexicon: Any) -> Hear:
         return reading
 
     return listen
+
+
+def _without(table: Plain, *keys: str) -> Plain:
+    """The words of a work are for hearing alone."""
+    return {key: value for key, value in table.items() if key not in keys}
 
 
 def _merged(tables: Mapping[str, Plain], section: str) -> dict[str, Plain]:
