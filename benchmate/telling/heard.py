@@ -45,9 +45,11 @@ def fact_words(fact: Fact, near: dt.date | None = None, units: str = "metric") -
             )
         case "trait":
             words = value.replace(":", " ")
+        case "phase":
+            words = f"{value} phase"
         case _:
             words = f"{spot.count} {value}" if (spot.count or 1) > 1 else value
-    if fact.kind not in ("species", "flush", "trait", "event"):
+    if fact.kind not in ("species", "flush", "trait", "event", "phase"):
         words = f"{words} {place_words(type(spot)(spot.part, spot.side, spot.level, spot.ordinal))}".strip()
     if fact.measures:
         words += " (" + ", ".join(measure_words(key, value, units) for key, value in fact.measures.items()) + ")"
