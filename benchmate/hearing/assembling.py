@@ -34,8 +34,10 @@ _TOPICS = {
 def assemble(root: Node, setting: Setting) -> list[Clause]:
     """One Clause a clause node, in order, each with the separators that stood before it."""
     joined: list[str] = []
+    because_at: int | None = None
     for child in root.children:
         if child.name == "sep":
+            because_at = next((token.first for token in child.children if token.value == "because"), because_at)
             joined += [token.value for token in child.children]
             if setting.before and "?" in joined:
                 _asked(setting.before[-1])
@@ -44,8 +46,9 @@ def assemble(root: Node, setting: Setting) -> list[Clause]:
         _fill(setting, clause, child)
         tokens = list(leaves(child))
         clause.span = (tokens[0].first, tokens[-1].end)
+        clause.because_at = because_at
         setting.before.append(clause)
-        joined = []
+        joined, because_at = [], None
     return setting.before
 
 

@@ -43,6 +43,7 @@ class Clause:
     denied: bool = False
     asked: bool = False
     vague: bool = False
+    because_at: int | None = None
     supposes: list[Work] = field(default_factory=list)
     span: tuple[int, int] = (0, 0)
     taken: bool = False

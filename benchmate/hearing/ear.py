@@ -46,7 +46,10 @@ class Ear:
         tree = self.automaton.tree([(token.kind, token) for token in found.tokens])
         clauses = assemble(tree, Setting(self.lexicon, on.isoformat(), first_frost))
         reading = _with_places(join(text, clauses, self.lexicon), words)
-        return replace(reading, missed=(*_missed(text, words, found, clauses), *beyond), guessed=_guessed(found))
+        reason = _reason(text, words, clauses)
+        return replace(
+            reading, reason=reason, missed=(*_missed(text, words, found, clauses), *beyond), guessed=_guessed(found)
+        )
 
     def words(self, text: str) -> list[Word]:
         """The words of a statement, with words that were run together taken apart."""
@@ -86,6 +89,14 @@ class Ear:
             ):
                 return cut
         return None
+
+
+def _reason(text: str, words: Sequence[Word], clauses: Sequence[Clause]) -> str | None:
+    """The words after "because", as said."""
+    for clause in clauses:
+        if clause.because_at is not None and clause.span[1] > clause.span[0]:
+            return text[words[clause.because_at].end : words[clause.span[1] - 1].end].strip()
+    return None
 
 
 def _guessed(found: Found) -> tuple[Guess, ...]:

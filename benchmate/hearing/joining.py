@@ -21,6 +21,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon) -> Reading:
             _inherit(before, clause)
             _fronted(before, clause)
             _looked_again(before, clause)
+            _same_unit(before, clause)
             if _supposed(before, clause) or _no_but(before, clause) or _belongs(before, clause, lexicon):
                 clause.taken = True
                 continue
@@ -113,7 +114,12 @@ def _inherit(before: Clause, clause: Clause) -> None:
 
 def _supposed(before: Clause, clause: Clause) -> bool:
     """ "how much leaf is that if I halve 30 of 50 leaves": the work only belongs to the question."""
-    if before.topic != "figure" or clause.kind != "decide" or not clause.work or "because" not in clause.joined:
+    if (
+        before.topic != "figure"
+        or clause.kind != "decide"
+        or not clause.work
+        or not {"if", "because"} & set(clause.joined)
+    ):
         return False
     before.supposes += clause.work
     before.series += clause.series
@@ -149,6 +155,19 @@ def _named_works(clauses: Sequence[Clause], lexicon: Lexicon) -> None:
         named = lexicon.patterns.get(f"{clause.phrase.part}|||") if clause.phrase else None
         if clause.kind == "observe" and named and not clause.facts and not clause.work:
             clause.work, clause.taken = [Work(named)], True
+
+
+def _same_unit(before: Clause, clause: Clause) -> None:
+    """ "the left one is 9 mm, the right one 7": a bare number beside a size is a size of the same kind."""
+    phrase = clause.phrase
+    if not before.candidates or phrase is None or clause.candidates or clause.facts or len(phrase.numbers) != 1:
+        return
+    measure = next(iter(before.candidates[-1].measures), None)
+    if measure and clause.kind == "observe":
+        spot = phrase.spot(count=False)
+        clause.candidates = [Fact("candidate", phrase.part or "one", spot, {measure: phrase.numbers[0]})]
+        clause.series += [(measure, phrase.numbers[0])]
+        clause.acts = ["observe"]
 
 
 def _bare_place(clause: Clause, alone: bool) -> None:

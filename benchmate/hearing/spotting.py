@@ -53,6 +53,8 @@ class Spotter:
     def __init__(self, lexicon: Lexicon) -> None:
         self.lexicon = lexicon
         self.values = ValueWords(lexicon.numbers)
+        # parts that tell one work from another ("cut the candles off"): a guess at them is a guess at the work
+        self._telling = frozenset(key.split("|")[2] for key in lexicon.patterns) - {""}
         self._slips: dict[str, list[tuple[str, int]]] = {}
         self._firsts: dict[int, dict[str, list[str]]] = {}
 
@@ -160,7 +162,16 @@ class Spotter:
                 if kind == "PART" and value.startswith("~"):
                     price += HELPER
                 marked = (
-                    tuple(Guess(g.heard, g.taken, g.likeness, g.span, kind in GRAVE) for g in guesses)
+                    tuple(
+                        Guess(
+                            g.heard,
+                            g.taken,
+                            g.likeness,
+                            g.span,
+                            kind in GRAVE or (kind == "PART" and value in self._telling),
+                        )
+                        for g in guesses
+                    )
                     if guesses
                     else ()
                 )
