@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterable
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from benchmate.garden.follow import FollowUp
 from benchmate.garden.record import Tree
+from benchmate.value import dataclass
 
 if TYPE_CHECKING:
     from benchmate.garden.index import Progress

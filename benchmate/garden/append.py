@@ -11,7 +11,6 @@ import errno
 import os
 from collections.abc import Mapping, Sequence
 from contextlib import suppress
-from dataclasses import replace
 from pathlib import Path
 from typing import Any, NamedTuple
 
@@ -23,6 +22,7 @@ from benchmate.garden.record import KINDS, Entry
 from benchmate.garden.shapes import dated, shown
 from benchmate.garden.tail import Tail, read_tail, set_aside, torn_from
 from benchmate.garden.toml_text import entry_text
+from benchmate.value import replace
 
 _REASONS = {
     errno.ENOSPC: ("the disk is full", "make room and say it again"),

@@ -11,7 +11,6 @@ import datetime as dt
 import json
 import math
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass, replace
 from typing import Any, TextIO
 
 from benchmate.fault import Fault
@@ -22,6 +21,7 @@ from benchmate.garden.naming import spoken
 from benchmate.garden.record import Entry, Tree
 from benchmate.garden.shapes import ENTRY_KEYS, entry_of, shown
 from benchmate.garden.store import Garden
+from benchmate.value import dataclass, replace
 
 WORDS = ("said", "reason", "photo", "strikes", "when")
 NESTED = ("facts", "work", "measures", "refused", "follow", "more")

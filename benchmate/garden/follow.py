@@ -5,12 +5,12 @@ from __future__ import annotations
 import calendar
 import datetime as dt
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
 from typing import Any
 
 from benchmate.garden.journal import standing
 from benchmate.garden.record import Entry
 from benchmate.garden.shapes import span_of
+from benchmate.value import dataclass, replace
 
 _SEASONS = {"spring": 3, "summer": 6, "autumn": 9, "winter": 12}  # first month of the season, northern
 

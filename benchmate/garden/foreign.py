@@ -11,7 +11,6 @@ import csv
 import datetime as dt
 import re
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from typing import TextIO
 
 from benchmate.fault import Fault, UserError
@@ -19,6 +18,7 @@ from benchmate.garden.exchange import Imported, take_in
 from benchmate.garden.record import KINDS
 from benchmate.garden.shapes import nearest, shown
 from benchmate.garden.store import Garden
+from benchmate.value import dataclass
 
 KEYS = {
     "day": "at", "date": "at", "at": "at", "said": "said", "words": "said", "notes": "said", "note": "said",

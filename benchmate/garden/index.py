@@ -10,7 +10,6 @@ import datetime as dt
 import os
 import time
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass, field, fields
 from pathlib import Path
 from typing import Any, NamedTuple
 
@@ -21,6 +20,7 @@ from benchmate.garden.journal import standing
 from benchmate.garden.marks import Marks, marks_of
 from benchmate.garden.record import Entry
 from benchmate.garden.shapes import shown
+from benchmate.value import dataclass, field
 
 FILE = "index.json"
 Progress = Callable[[int, int], None]
@@ -28,7 +28,7 @@ Packed = list[Any]
 
 _LAST_DAY = dt.date.max.toordinal()
 _day = dt.date.fromordinal
-_ITEM = tuple(item.name for item in fields(FollowUp))
+_ITEM = FollowUp.__match_args__
 
 
 @dataclass(frozen=True, slots=True)

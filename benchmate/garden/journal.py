@@ -58,10 +58,12 @@ def read_journal(data: bytes, path: str, strict: bool = False) -> Journal:
     faults = list(wrong_letters(data, path)) if "\ufffd" in text else []
     lines: list[int] = []
     seen_at, line = 0, 1
-    for piece, held in read:
+    for number, (piece, held) in enumerate(read, 1):
         line += text.count("\n", seen_at, piece.start)
         seen_at = piece.start
-        for number, table in enumerate(held.tables):
+        last = number == len(read)
+        unsure = held.cut and not held.words_from
+        for count, table in enumerate(held.tables if not (unsure and last) else ()):
             entry, slips = entry_of(table, lambda table=table: made_up_id(table))  # type: ignore[misc]
             if strict:
                 own = str(table.get("id", ""))
@@ -69,10 +71,9 @@ def read_journal(data: bytes, path: str, strict: bool = False) -> Journal:
                 slips += _mismatched(table)
             if entry:
                 entries.append(entry)
-                lines.append(line if number == 0 else 0)
+                lines.append(line if count == 0 else 0)
             faults += [_fault(slip, piece, path, line) for slip in slips]
         if held.broken:
-            last = piece.start + len(piece.text) == len(text)
             faults.append(_broken(piece, held, path, line, last))
         for key in held.rest if strict else ():
             remedy = "move it below an [[entry]] line or delete it"
@@ -116,8 +117,11 @@ def _broken(piece: Piece, held: Held, path: str, line: int, last: bool) -> Fault
     if held.cut:
         line += piece.text.count("\n", 0, held.words_from)
         problem = f"an entry that was cut off while it was written; its words: {shown(' '.join(words.split()), 200)}"
-        aside = "the next entry sets these words aside" if last else "delete these lines"
-        remedy = f"say it again if it is missing; {aside}"
+        remedy = "say it again if it is missing; the next entry sets these words aside"
+        if not last:
+            whole = bool(held.tables) and not held.words_from
+            end = f'end = "{piece.own_id}"' if whole else ""
+            remedy = f"it counts as it stands; close it with {end}" if whole else "say it again and delete these lines"
         return Fault(path, line, piece.own_id or "", problem, remedy)
     row, problem, remedy = told(held.broken, piece.text)
     return Fault(path, line + row, "", problem, remedy)

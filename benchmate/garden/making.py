@@ -6,7 +6,6 @@ import os
 import re
 from collections.abc import Mapping
 from contextlib import suppress
-from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -17,6 +16,7 @@ from benchmate.garden.naming import NameRefused, folder_for, refuse_name, spoken
 from benchmate.garden.record import Place, Tree
 from benchmate.garden.shapes import place_of, shown, tree_of
 from benchmate.garden.toml_text import month_day, place_text, tree_text, value_text
+from benchmate.value import replace
 
 if TYPE_CHECKING:
     from benchmate.garden.store import Garden

@@ -46,7 +46,7 @@ class Held(NamedTuple):
     """What a piece holds. tables: its entries. rest: keys beside `entry`. broken: why not all of it could be read.
 
     cut: it was begun by this program and not written to its end, or stops in the middle of a line. words_from: where in
-    the piece the words begin that could not be taken in.
+    the piece the words begin that could not be taken in; with 0, `tables` are what can be read of the cut entry itself.
     """
 
     tables: tuple[dict[str, Any], ...] = ()
@@ -93,7 +93,8 @@ def read_piece(piece: Piece) -> Held:
         return _with_cut_line(held, text) if held.broken else held
     stop = piece.closed_at(own_id)
     if stop is None:
-        return Held(broken="the entry was not written to its end", cut=True)
+        held = _read(text)
+        return Held(held.tables, held.rest, "the entry was not written to its end", True)
     body, after = text[:stop], text[stop:]
     lines = body.split("\n")
     if after == "\n" or idle(after):
@@ -114,8 +115,12 @@ def _leftover(held: Held, after: str, stop: int) -> Held:
 
 
 def _with_cut_line(held: Held, text: str) -> Held:
-    """Written by hand and broken: where the last line is the beginning of a next entry, only that line is."""
-    if text.endswith("\n") and "\x00" not in text:
+    """Written by hand and broken: where the last line is the beginning of a next entry, only that line is.
+
+    Zeros at the very end are what a power cut leaves; zeros elsewhere are a file in another encoding.
+    """
+    written = text.rstrip("\x00")
+    if "\x00" in written or (written == text and text.endswith("\n")):
         return held
     last = text.rfind("\n") + 1
     if text[last:].startswith(("[", "\x00")):

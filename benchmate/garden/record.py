@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from typing import Any
+
+from benchmate.value import dataclass, field
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,7 +6,6 @@ import datetime as dt
 import os
 import stat
 import time
-from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
@@ -16,6 +15,7 @@ from benchmate.garden.journal import decoded, wrong_letters
 from benchmate.garden.record import Tree
 from benchmate.garden.shapes import SIZES, Slip, shown, tree_of
 from benchmate.garden.toml_fault import told
+from benchmate.value import dataclass, field
 
 FILE = "trees.json"
 LARGEST_BYTES = 1 << 20

@@ -10,7 +10,6 @@ import datetime as dt
 import math
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import fields
 from typing import Any, NamedTuple
 
 from benchmate.garden.record import KINDS, Entry, Place, Tree
@@ -173,7 +172,7 @@ def tree_of(table: Mapping[str, Any], folder: str) -> tuple[Tree, list[Slip]]:
     return Tree(**{"name": folder} | values, folder=folder), slips
 
 
-_FIELDS = {field.name for field in fields(Entry)} - {"more"}
+_FIELDS = set(Entry.__match_args__) - {"more"}
 
 
 def entry_of(table: Mapping[str, Any], made_up_id: Callable[[], str]) -> tuple[Entry | None, list[Slip]]:

@@ -16,7 +16,7 @@ from orchard import entries_of
 from benchmate.garden.agenda import due
 from benchmate.garden.check import check_garden
 from benchmate.garden.making import new_garden, new_tree
-from benchmate.garden.record import Place
+from benchmate.garden.record import Entry, Place
 from benchmate.garden.store import Garden, open_garden
 from benchmate.garden.toml_text import entry_text
 
@@ -123,15 +123,20 @@ def test_damage_to_one_file_harms_no_other(garden: Garden, name: str, data: st.D
         assert sum(own.startswith("2026-01-0") for own in ids) >= 6
 
 
+def words_of(entry: Entry) -> str:
+    """What an entry says; keys below its closing one may have been added by hand, and count as well."""
+    return repr((entry.id, entry.at, entry.kind, entry.said, entry.facts, entry.work, entry.follow, entry.reason))
+
+
 @MANY
 @given(broken=damaged(JOURNAL))
 def test_entries_that_are_whole_are_read_whatever_stands_beside_them(garden: Garden, broken: bytes) -> None:
     lay(garden, {"gatepost/journal.toml": broken})
     read, told = read_all(garden.path)
-    entries = read.entries(read.trees()[0])
+    entries = {words_of(entry) for entry in read.entries(read.trees()[0])}
     for entry, block in zip(ENTRIES, BLOCKS, strict=True):
         if broken.startswith(block) or b"\n" + block in broken:
-            assert entry in entries
+            assert words_of(entry) in entries
     if not any(b"\n" + block in b"\n" + broken for block in BLOCKS) and b"[[entry]]" in broken:
         assert told
 
@@ -145,7 +150,7 @@ def test_the_next_entry_goes_in_whatever_the_journal_holds(garden: Garden, broke
     opened = open_garden(garden.path)
     tree = opened.trees()[0]
     before = opened.entries(tree)
-    new = opened.append(tree, ENTRIES[0].__class__("", ENTRIES[0].at, "note", "and on it goes"))
+    new = opened.append(tree, Entry("", ENTRIES[0].at, "note", "and on it goes"))
     after = open_garden(garden.path).entries(tree)
     assert [entry for entry in after if entry != new] == list(before)
     assert new in after
