@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from benchmate.garden.record import Entry
 from benchmate.telling.dates import day_words, when_words
@@ -13,6 +12,7 @@ from benchmate.telling.measures import measure_words
 from benchmate.telling.page.sheet import Sheet
 from benchmate.telling.page.years import fact_told, worked
 from benchmate.telling.wording import list_words, sentence, work_words
+from benchmate.value import dataclass
 
 MOST = 6
 _SHAPES = ("roots", "cutting", "shaping")

@@ -5,11 +5,11 @@ from __future__ import annotations
 import datetime as dt
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 
 from benchmate.garden.record import Entry
 from benchmate.telling.dates import day_words
 from benchmate.telling.measures import millimetres
+from benchmate.value import dataclass
 
 # measures of the whole tree that a record gathers; others hang on a part or a pot
 GROWS = {"diameter_mm": "Trunk diameter", "height_mm": "Height", "width_mm": "Width"}

@@ -15,7 +15,7 @@ from benchmate.telling.page.sheet import Sheet
 from benchmate.telling.page.spent import HOW, last_seasons, season_runs, spent_words, top_of
 from benchmate.telling.page.spent_chart import scale_head, spent_bars, spent_legend
 from benchmate.telling.page.style import STYLE
-from benchmate.telling.page.waiting import NOTHING, waiting_words
+from benchmate.telling.page.waiting import waiting_words
 from benchmate.telling.page.who import kind_words, name_words, who_rows
 from benchmate.telling.page.years import YearRow, year_rows
 from benchmate.telling.page.years_strip import lanes_of, legend, month_heads, year_strip
@@ -71,8 +71,8 @@ def _who(sheet: Sheet, name: str) -> Html:
 
 def _waiting(sheet: Sheet) -> Html:
     told, remarks = waiting_words(sheet)
-    listed = el("ul", *(el("li", words) for words in told)) if told else el("p", NOTHING)
-    return _section("waiting", "To come back for", listed, *map(_aside, remarks))
+    listed = [el("ul", *(el("li", words) for words in told))] if told else []
+    return _section("waiting", "To come back for", *listed, *map(_aside, remarks))
 
 
 def _decided(sheet: Sheet) -> Html:

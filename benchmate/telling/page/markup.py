@@ -5,9 +5,9 @@ from __future__ import annotations
 import html
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from benchmate.telling.lines import escape
+from benchmate.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

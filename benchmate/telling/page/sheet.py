@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
 from benchmate.garden.record import Entry, Tree
 from benchmate.practice.advice import Caution
+from benchmate.value import dataclass, field
 
 if TYPE_CHECKING:
     from benchmate.garden import DueTree, FollowUp

@@ -10,7 +10,7 @@ from benchmate.telling.page.growth_lines import growth_lines
 from benchmate.telling.page.minding import NO_SPECIES, caution_rows
 from benchmate.telling.page.sheet import Sheet
 from benchmate.telling.page.spent_lines import spent_lines
-from benchmate.telling.page.waiting import NOTHING, waiting_words
+from benchmate.telling.page.waiting import waiting_words
 from benchmate.telling.page.who import name_words, who_rows
 from benchmate.telling.page.years import year_rows
 from benchmate.telling.wording import sentence
@@ -37,7 +37,7 @@ def _ended(words: str) -> str:
 
 def _waiting(sheet: Sheet, plain: bool) -> list[Line]:
     told, remarks = waiting_words(sheet)
-    lines = [Line(words, role.REASON, "" if plain else "- ", 2) for words in told or [NOTHING]]
+    lines = [Line(words, role.REASON, "" if plain else "- ", 2) for words in told]
     return lines + [Line(words, role.ASIDE, indent=2) for words in remarks]
 
 

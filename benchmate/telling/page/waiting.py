@@ -2,19 +2,17 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from benchmate.hearing.reading import Spot
 from benchmate.telling.due import LONG_PAST_DAYS, item_words, without_long_past
 from benchmate.telling.page.sheet import Sheet
 from benchmate.telling.wording import sentence, work_words
+from benchmate.value import replace
 
 MOST = 12
-NOTHING = "Nothing waits."
 
 
 def waiting_words(sheet: Sheet) -> tuple[list[str], list[str]]:
-    """A sentence for each thing that waits, and remarks on those that are not told."""
+    """A sentence for each thing that waits, and remarks on those that are not told, or that there are none."""
     told: list[str] = []
     remarks: list[str] = []
     if sheet.due and sheet.due.items:
@@ -24,10 +22,11 @@ def waiting_words(sheet: Sheet) -> tuple[list[str], list[str]]:
         if len(items) > MOST:
             remarks.append(f"{len(items) - MOST} more wait for later days.")
         if past:
+            what = f"{past} more" if told else "1 thing" if past == 1 else f"{past} things"
             verb = "is" if past == 1 else "are"
-            remarks.append(f"{past} more {verb} over {LONG_PAST_DAYS} days late: see benchmate due --all.")
+            remarks.append(f"{what} {verb} over {LONG_PAST_DAYS} days late: see benchmate due --all.")
     for follow in sheet.undated[:MOST]:
         spot = Spot(follow.part, follow.side, follow.level)
         words = f"{work_words(follow.work, replace(spot))} (no day was told)"
         told.append(sentence(f"{words}: {follow.says.rstrip('.')}" if follow.says else words))
-    return told, remarks
+    return told, remarks if told or remarks else ["Nothing waits."]

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from typing import Any
 
 from benchmate.garden.record import Entry
@@ -13,6 +12,7 @@ from benchmate.telling.measures import measure_words
 from benchmate.telling.page.growth import GROWS
 from benchmate.telling.page.sheet import Sheet
 from benchmate.telling.story import table_fact_words, table_work_words
+from benchmate.value import dataclass
 
 # kinds of work as they are drawn, from the pot upward
 LANES = {
