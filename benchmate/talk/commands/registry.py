@@ -6,7 +6,7 @@ is not installed is not offered.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from benchmate.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,6 +121,19 @@ COMMANDS: tuple[Command, ...] = (
         f"{KEEP}:calendar_command",
         ("benchmate.telling.calendar",),
         (_arg("--out", help="the file to write (else standard output)", metavar="F"),),
+        json=False,
+    ),
+    Command(
+        "sheet",
+        "the tree on one page, to print or to carry on a phone",
+        "benchmate sheet Ratchet --out - --on 2026-06-14 --demo",
+        "benchmate.talk.commands.sheeting:sheet_command",
+        ("benchmate.garden.store", "benchmate.practice"),
+        (
+            TREE,
+            _arg("--out", help="the file to write (sheet.html beside the tree's journal); - prints it", metavar="F"),
+            _arg("--text", help="print it as lines with small charts instead", action="store_true"),
+        ),
         json=False,
     ),
     Command(
