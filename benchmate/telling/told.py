@@ -18,6 +18,7 @@ from benchmate.telling.story import entry_words
 from benchmate.telling.wording import sentence
 
 MOST_OPTIONS, MOST_FOR_TREE = 5, 3
+OF_KIND = "about-"  # what the id of a caution about one kind of tree begins with
 
 
 def tell(answer: Answer, *, plain: bool = False) -> list[Line]:
@@ -62,10 +63,12 @@ def ordered(cautions: tuple[Caution, ...]) -> list[Caution]:
 
 
 def caution_lines(cautions: tuple[Caution, ...], told_before: frozenset[str], plain: bool) -> list[Line]:
-    """Every caution for people and of the law; of those for the tree the first few, and how many more there are."""
+    """Every caution for people and of the law; of those for the tree the first few, and how many more there are. What is
+    special to a kind of tree and was told in this session already only counts among the rest."""
     told = ordered(cautions)
     trees = [caution for caution in told if caution.kind not in ("person", "law")]
-    kept = [caution for caution in told if caution not in trees[MOST_FOR_TREE:]]
+    fresh = [caution for caution in trees if not (caution.id.startswith(OF_KIND) and caution.id in told_before)]
+    kept = [caution for caution in told if caution not in trees or caution in fresh[:MOST_FOR_TREE]]
     lines = [caution_line(caution, told_before, plain) for caution in kept]
     if more := len(told) - len(kept):
         lines.append(Line(f'({more} more to mind: say "more".)', role.ASIDE))
