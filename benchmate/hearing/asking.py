@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from benchmate.value import replace
 
 from .automaton import Node
 from .clauses import TRUNKS, Clause, Setting, chain, take_date

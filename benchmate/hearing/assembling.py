@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
+
+from benchmate.value import replace
 
 from .asking import question
 from .automaton import Node

@@ -8,9 +8,10 @@ those of lark itself.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
+
+from benchmate.value import dataclass
 
 GRAMMAR = Path(__file__).with_name("bench.lark")
 END = "$END"

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
 from typing import Any
+
+from benchmate.value import dataclass, field
 
 from .dates import FIRST_FROST, When
 from .doing import Mood

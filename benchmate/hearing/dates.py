@@ -6,8 +6,9 @@ import calendar
 import datetime as dt
 import re
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
+
+from benchmate.value import dataclass
 
 from .values import ValueWords, spot_values
 

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 from typing import Any
+
+from benchmate.value import replace
 
 from .assembling import assemble
 from .automaton import Automaton

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
+
+from benchmate.value import replace
 
 from .clauses import Clause
 from .doing import DONE, LATER, NOW
@@ -29,6 +30,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon) -> Reading:
     for clause in done:
         _bare_place(clause, alone=len(done) == 1)
     _named_works(done, lexicon)
+    done = _supposed_first(done)
     acts: list[str] = []
     for clause in done:
         acts += [act for act in clause.acts if act not in acts]
@@ -38,7 +40,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon) -> Reading:
         topic=_topic(done),
         facts=tuple(_unique([f for c in done for f in c.facts])),
         work=tuple(_compared([w for c in done for w in c.work], done)),
-        measures={k: v for c in done for k, v in c.measures.items()},
+        measures={k: v for c in reversed(done) for k, v in c.measures.items()},
         figure=next((c.figure for c in done if c.figure), None),
         tree=next((c.tree for c in done if c.tree), None),
         pick=next((c.pick for c in done if c.pick is not None), None),
@@ -127,6 +129,14 @@ def _supposed(before: Clause, clause: Clause) -> bool:
         before.measures.update(work.measures)
     before.facts += [fact for fact in clause.facts if fact.kind == "species"]
     return True
+
+
+def _supposed_first(clauses: list[Clause]) -> list[Clause]:
+    """ "if I halve the leaves, how much is gone": what is supposed may stand before the question too."""
+    figure = next((clause for clause in clauses if clause.topic == "figure"), None)
+    if figure is None:
+        return clauses
+    return [c for c in clauses if c is figure or not ("if" in c.joined and _supposed(figure, c))]
 
 
 def _looked_again(before: Clause, clause: Clause) -> bool:

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field, replace
 from typing import Any
+
+from benchmate.value import dataclass, field, replace
 
 from .automaton import Node
 from .lexicon import Lexicon
@@ -135,12 +136,14 @@ def _take_measure(phrase: Phrase, value: Value) -> None:
 
 def settle_bare(phrase: Phrase, lexicon: Lexicon, length_as: str | None = None, degree_as: str = "angle_deg") -> None:
     """Give measures without a direction their names: by the part they stand with, else as told by the caller."""
-    table = lexicon.numbers.get("bare_length", {})
+    table, across = lexicon.numbers.get("bare_length", {}), lexicon.numbers.get("across", {})
     for value in phrase.bare:
+        part = (phrase.part or "").removeprefix(HIDDEN)
         if value.bare == "degree":
             name = degree_as
+        elif value.bare == "across":
+            name = across.get(part, across.get("default", "diameter_mm"))
         else:
-            part = (phrase.part or "").removeprefix(HIDDEN)
             placed = part or phrase.one or phrase.side or phrase.level or phrase.ordinal
             name = length_as or table.get(part, table.get("default", "diameter_mm") if placed else "height_mm")
         phrase.measures.setdefault(name, value.number)

@@ -8,7 +8,8 @@ can only go on alike, so keeping the cheaper of them loses nothing: the search i
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from benchmate.value import dataclass
 
 from .automaton import Automaton, Stack
 from .lexicon import END, Lexicon

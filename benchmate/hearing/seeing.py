@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
+
+from benchmate.value import replace
 
 from .automaton import Node
 from .clauses import TRUNKS, Clause, Setting, chain, take_date
@@ -83,6 +84,10 @@ def _said(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | No
         facts = [replace(f, measures=measures) if f.kind == "finding" else f for f in facts]
     elif measures:
         _loose(setting, clause, measures, subject or phrase)
+    if "need" in aux and any(fact.kind == "event" for fact in facts):  # "it needs a repot"
+        clause.work = [Work(str(fact.value)) for fact in facts if fact.kind == "event"]
+        clause.acts, clause.topic = ["ask"], "may"
+        facts = [fact for fact in facts if fact.kind != "event"]
     clause.facts += facts
     clause.idle += idle
     clause.means += phrase.means
@@ -92,6 +97,8 @@ def _said(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | No
 
 
 def measured(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | None = None) -> dict[str, float]:
+    if subject is None and not phrase.pronoun and setting.before and setting.before[-1].kind == "observe":
+        subject = setting.before[-1].phrase  # "a branch, 15 mm": the size of what was just named
     borrowed = subject is not None and not phrase.parts
     if borrowed and subject is not None:
         parts = subject.parts or ["branch"] * bool(subject.one or subject.side or subject.level or subject.findings)

@@ -7,8 +7,9 @@ terms win; a guess costs more than any exact word; what no choice takes in is mi
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from typing import Any
+
+from benchmate.value import dataclass
 
 from .dates import DateWords, spot_dates
 from .lexicon import CHOICE, END, Lexicon, Trie

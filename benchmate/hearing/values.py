@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
 from typing import Any
+
+from benchmate.value import dataclass, field, replace
 
 _NUMBER = re.compile(r"\d+(?:\.\d+)?$")
 _FRACTION = re.compile(r"(\d+)/(\d+)$")
@@ -22,7 +23,8 @@ class Value:
 
     kind: NUM, ORD, SHARE, MEASURE or NPK (a feed's label). number: for the first three. measures: vocabulary measure
     -> value, for the others.
-    bare: "length" or "degree" where the words do not tell which measure is meant; number then holds mm or degrees.
+    bare: "length", "across" or "degree" where the words do not tell which measure is meant; number then holds mm or
+    degrees.
     others: further numbers in the same unit ("9 and 7 mm").
     """
 
@@ -53,12 +55,19 @@ class ValueWords:
         self.dimension = {
             tuple(w.split()): measure for measure, words in numbers.get("dimension", {}).items() for w in words
         }
+        self.named = {tuple(w.split()): measure for measure, words in numbers.get("named", {}).items() for w in words}
         joined = numbers.get("joined", {})
         self.by = frozenset(joined.get("by", []))
         self.range = frozenset(joined.get("range", []))
         self.minus = frozenset(joined.get("minus", []))
         self.inch_alone = {tuple(w.split()) for w in numbers.get("inch_alone", {}).get("says", [])}
-        tables = (self.number, self.ordinal, self.share, self.fraction)
+        tables: tuple[Mapping[tuple[str, ...], Any], ...] = (
+            self.number,
+            self.ordinal,
+            self.share,
+            self.fraction,
+            self.named,
+        )
         self.starts = {words[0] for table in tables for words in table} | self.minus
 
 
@@ -114,6 +123,11 @@ def spot_values(vw: ValueWords, words: Sequence[str], at: int) -> Iterator[Value
     if ordinal := _ORDINAL.match(first):
         yield Value(at + 1, "ORD", float(ordinal[1]))
         return
+    if (named := _longest(vw.named, words, at)) and (number := _cardinal(vw, words, named[1])):
+        yield Value(number[1], "MEASURE", measures={named[0]: number[0]})
+        unit = _longest(vw.units, words, number[1])
+        if unit and unit[0][0] in ("degree", "celsius"):
+            yield Value(unit[1], "MEASURE", measures={named[0]: number[0]})
     if found := _longest(vw.ordinal, words, at):
         yield Value(found[1], "ORD", found[0])
     if found := _longest(vw.share, words, at):
@@ -142,7 +156,12 @@ def spot_values(vw: ValueWords, words: Sequence[str], at: int) -> Iterator[Value
             and (upper := _cardinal(vw, words, number[1] + 1))
         ):
             yield Value(upper[1], "NUM", number[0])  # "3 to 4 buds": the smaller number is the safer one
-            yield from _measured(vw, words, number[0], upper[1])
+            for value in _measured(vw, words, number[0], upper[1]):
+                yield (
+                    replace(value, others=(upper[0] * (value.number / number[0] if number[0] else 1.0),))
+                    if value.bare
+                    else value
+                )
         if words[number[1] : number[1] + 1] in (["and"], ["against"], ["to"]) and (
             second := _cardinal(vw, words, number[1] + 1)
         ):
@@ -165,7 +184,10 @@ def _measured(vw: ValueWords, words: Sequence[str], number: float, at: int, nega
     (kind, size), end = found
     value = number * size
     if kind == "length":
-        if direction := _longest(vw.dimension, words, end):
+        direction = _longest(vw.dimension, words, end)
+        if direction and direction[0] == "across":
+            yield Value(direction[1], "MEASURE", value, bare="across")
+        elif direction:
             yield Value(direction[1], "MEASURE", measures={direction[0]: value})
         yield Value(end, "MEASURE", value, bare="length")
     elif kind == "degree":

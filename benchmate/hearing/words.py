@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
+
+from benchmate.value import dataclass
 
 _WORD = re.compile(
     r"\d{4}-\d{2}-\d{2}|\d+-\d+-\d+|\d+(?:st|nd|rd|th)\b|\d+/\d+|\d+\.\d+|\d+"

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
+
+from benchmate.value import replace
 
 from .automaton import Node
 from .clauses import Clause, Setting, chain, take_date
@@ -13,6 +14,7 @@ from .reading import Fact, Spot, Work
 from .seeing import amount, see
 from .spotting import Token
 
+_OF = Token("OF", "of", 0, 0, 0.0)
 Linked = tuple[Token | None, Phrase]
 # Links that are also particles: "back to two leaves", "looked over the roots".
 _PARTICLES = {"BACKTO": "back", "OVER": "over"}
@@ -31,7 +33,15 @@ def decide(setting: Setting, clause: Clause, node: Node) -> None:
         else:
             see(setting, clause, child)
             subject, clause.phrase = clause.phrase, None
-    clause.acts = clause.acts or ["decide"]
+    if "need" in aux and clause.work:
+        _needed(clause)
+    clause.acts = clause.acts or (["decide"] if clause.work else ["observe"] if clause.facts else [])
+
+
+def _needed(clause: Clause) -> None:
+    """ "it wants repotting" decides nothing yet: it asks whether the time is right."""
+    clause.acts, clause.topic = ["ask"], "may"
+    clause.work = [replace(work, done=None) for work in clause.work]
 
 
 def do(setting: Setting, clause: Clause, vp: Node, aux: Sequence[str], subject: Phrase | None = None) -> None:
@@ -53,6 +63,8 @@ def do(setting: Setting, clause: Clause, vp: Node, aux: Sequence[str], subject: 
     parts = _telling_parts(phrases) + (list(subject.parts) if subject else [])
     if thing is not None and thing.pronoun and not thing.parts:
         parts += _meant_by_it(setting)
+    if subject is not None and subject is not thing:
+        phrases.append((_OF, subject))  # "would a 6 mm branch take a bend": sizes and place of the subject
     clause.vague = not parts
     name = work_of(setting.lexicon, verb.value, particles, parts, bool(shares))
     name = name or next((str(t.value) for _, p in phrases for t in p.events), None)  # "started an air layer"
@@ -118,7 +130,7 @@ def _work_spot(setting: Setting, name: str, thing: Phrase | None, phrases: Seque
         if link is None or phrase is thing:
             continue
         part = phrase.shown_part if phrase.shown_part not in named and not _no_place(link, phrase) else None
-        if link.kind == "OF" and thing is not None and thing.part is not None:
+        if link.kind == "OF" and link is not _OF and thing is not None and thing.part is not None:
             part = None
         spot = Spot(
             spot.part or part,
