@@ -6,7 +6,6 @@ from benchmate.hearing.reading import Spot
 from benchmate.telling.due import LONG_PAST_DAYS, item_words, without_long_past
 from benchmate.telling.page.sheet import Sheet
 from benchmate.telling.wording import sentence, work_words
-from benchmate.value import replace
 
 MOST = 12
 
@@ -27,6 +26,6 @@ def waiting_words(sheet: Sheet) -> tuple[list[str], list[str]]:
             remarks.append(f"{what} {verb} over {LONG_PAST_DAYS} days late: see benchmate due --all.")
     for follow in sheet.undated[:MOST]:
         spot = Spot(follow.part, follow.side, follow.level)
-        words = f"{work_words(follow.work, replace(spot))} (no day was told)"
+        words = f"{work_words(follow.work, spot)} (no day was told)"
         told.append(sentence(f"{words}: {follow.says.rstrip('.')}" if follow.says else words))
     return told, remarks if told or remarks else ["Nothing waits."]
