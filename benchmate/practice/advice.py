@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from typing import Any
 
 from benchmate.fault import Fault
 from benchmate.hearing.reading import NOWHERE, Reading, Spot
+from benchmate.value import dataclass, field
 
 GO, HOLD, AVOID, ASK = "go", "hold", "avoid", "ask"
 

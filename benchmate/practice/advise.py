@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime as dt
-from dataclasses import replace
 
 from benchmate.garden.record import Place
 from benchmate.hearing.reading import Reading, Spot
@@ -30,6 +29,7 @@ from benchmate.practice.target import ASKED, DECIDED, DONE, OFFERED, Target
 from benchmate.practice.warnings import cautions_for
 from benchmate.practice.weigh import Weighed, weigh
 from benchmate.practice.when import first_day
+from benchmate.value import replace
 
 _RANK = {GO: 0, ASK: 1, HOLD: 2, AVOID: 3}
 
@@ -126,7 +126,7 @@ def _by_side(targets: list[Target], rivals: list[Weighed]) -> list[Target]:
         return targets
     ranked = sorted(rivals, key=_rank)
     best = ranked[0]
-    clear = best.option.verdict == GO and (len(ranked) < 2 or _rank(best)[:2] != _rank(ranked[1])[:2])
+    clear = best.option.verdict == GO and (len(ranked) < 2 or _rank(best)[:3] != _rank(ranked[1])[:3])
     out = []
     for target in targets:
         if target.work == "select-leader" and not is_placed(target.spot):
@@ -138,11 +138,13 @@ def _by_side(targets: list[Target], rivals: list[Weighed]) -> list[Target]:
     return [target for number, target in enumerate(out) if target not in out[:number]]
 
 
-def _rank(one: Weighed) -> tuple[int, int, int, int]:
-    """Verdict, then weight, then what was asked before what was offered; leaving it goes last among its equals."""
+def _rank(one: Weighed) -> tuple[int, int, int, int, int]:
+    """Verdict; what was just seen before what only the season suggests; weight; what was asked before what was offered.
+    Leaving it goes last among its equals."""
     option: Option = one.option
     order = {ASKED: 0, DECIDED: 0, DONE: 0, OFFERED: 1}
-    return _RANK[option.verdict], -option.weight, order.get(one.target.how, 2), 0 if option.rest else 1
+    called = 0 if one.target.prompted else 1
+    return _RANK[option.verdict], called, -option.weight, order.get(one.target.how, 2), 0 if option.rest else 1
 
 
 def _rests_on_stage(one: Weighed) -> bool:

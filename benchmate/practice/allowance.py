@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime as dt
-from dataclasses import dataclass
 
 from benchmate.practice.advice import AVOID, HOLD, Reason
 from benchmate.practice.book import Rule
@@ -11,6 +10,7 @@ from benchmate.practice.budget import Cap, cap_for, counts_apart, crown_share, f
 from benchmate.practice.match import Matcher
 from benchmate.practice.places import is_at, spot_of
 from benchmate.practice.target import LEAVE, Target
+from benchmate.value import dataclass
 
 # below this the rest of a budget is no longer worth an offer
 _LEAST = 0.02

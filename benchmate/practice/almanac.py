@@ -5,29 +5,34 @@ from __future__ import annotations
 import datetime as dt
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass, field
-from functools import cached_property
 from typing import Any
 
 from benchmate import seasons
 from benchmate.garden.record import Place
 
 
-@dataclass(frozen=True)
 class Almanac:
-    """Dates for one tree at one place, as of `on`.
+    """Dates for one tree at one place, as of `on`. What costs a while is worked out once.
 
     traits: trait -> value, by which stages fall earlier or later. tables: the season tables by file name.
     """
 
-    on: dt.date
-    place: Place
-    traits: Mapping[str, Any] = field(default_factory=dict)
-    tables: Mapping[str, Any] = field(default_factory=dict)
+    __slots__ = ("_guess", "_season_start", "on", "place", "southern", "tables", "traits")
 
-    @cached_property
-    def southern(self) -> bool:
-        return seasons.is_southern(self.place)
+    def __init__(
+        self,
+        on: dt.date,
+        place: Place,
+        traits: Mapping[str, Any] | None = None,
+        tables: Mapping[str, Any] | None = None,
+    ) -> None:
+        self.on = on
+        self.place = place
+        self.traits: Mapping[str, Any] = traits or {}
+        self.tables: Mapping[str, Any] = tables or {}
+        self.southern = seasons.is_southern(place)
+        self._season_start: dt.date | None = None
+        self._guess: tuple[seasons.StageGuess | None] | None = None
 
     def between(self, first: str, last: str, on: dt.date | None = None) -> bool:
         """Whether the day lies from one month-day to another, both counted, given for the north and turned for the
@@ -60,20 +65,24 @@ class Almanac:
         """The day so many days before the first frost that comes next."""
         return seasons.before_first_frost(days, after, self.place, self.tables)
 
-    @cached_property
+    @property
     def season_start(self) -> dt.date:
         """First day of the growing season that today belongs to; work on a bare tree belongs to the one that
         follows."""
-        return seasons.season_start(self.on, self.place, self.tables)
+        if self._season_start is None:
+            self._season_start = seasons.season_start(self.on, self.place, self.tables)
+        return self._season_start
 
     def next_season(self, after: dt.date) -> dt.date:
         """When the next growing season begins."""
         return seasons.next_growth(after, self.place, self.tables)
 
-    @cached_property
+    @property
     def guess(self) -> seasons.StageGuess | None:
         """The stage that the date suggests."""
-        return seasons.guess_stage(self.traits, self.place, self.on, self.tables)
+        if self._guess is None:
+            self._guess = (seasons.guess_stage(self.traits, self.place, self.on, self.tables),)
+        return self._guess[0]
 
     def implied(self, known: str, asked: str) -> bool | None:
         """What one known stage says of another."""

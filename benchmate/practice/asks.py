@@ -10,6 +10,7 @@ from benchmate.practice.book import RuleBook
 from benchmate.practice.match import Result
 from benchmate.practice.target import DONE, LEAVE, Target
 from benchmate.practice.weigh import Weighed
+from benchmate.value import replace
 
 MOST = 2
 _FORCE = {"avoid": 3.0, "hold": 2.0}
@@ -72,6 +73,9 @@ def choose_asks(weighed: Iterable[Weighed], book: RuleBook) -> tuple[Ask, ...]:
 def telling(one: Weighed) -> list[tuple[Result, float]]:
     """Unknown rules that would change the option's verdict, with the force of the change."""
     verdict = one.option.verdict
+    if verdict == HOLD and one.by_date:
+        # a hold that rests on the date alone, days from the turn of the stage: one look at the tree decides
+        return [(replace(result, lacks=(("stage", ""),)), 2.0) for result in one.by_date]
     lifting = [(result, 2.0) for result in one.lifting]
     if verdict == AVOID:
         return lifting

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
 from typing import Any, overload
 
 from benchmate.fault import Fault
 from benchmate.practice.condition import Claim, Condition
 from benchmate.practice.taxa import Taxa
+from benchmate.value import dataclass, field
 
 Plain = dict[str, Any]
 
@@ -107,9 +107,10 @@ class RuleBook:
 def rule_as_plain(rule: Rule) -> Plain:
     """The rule without its defaults, JSON-able."""
     out: Plain = {"id": rule.id}
+    unsaid = Rule("")
     for name in _PLAIN:
         value = getattr(rule, name)
-        if value not in (None, (), {}, "", False, 0) and value != _DEFAULTS[name]:
+        if value not in (None, (), {}, "", False, 0) and value != getattr(unsaid, name):
             out[name] = value
     if not rule.ask:
         out["ask"] = False
@@ -222,4 +223,3 @@ _PLAIN = (
     "yours",
     "file",
 )
-_DEFAULTS: Plain = {name: Rule.__dataclass_fields__[name].default for name in _PLAIN}

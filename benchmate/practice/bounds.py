@@ -8,13 +8,13 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
 from typing import Any
 
 from benchmate.practice.book import Limit, Rule, RuleBook
 from benchmate.practice.condition import SINGLE, Claim
 from benchmate.practice.taxa import lineage_of
 from benchmate.seasons import stage_truth
+from benchmate.value import dataclass, field
 
 Case = tuple[Claim, ...]
 # more cases than this are not looked at one by one: such a rule is taken to be able to hold

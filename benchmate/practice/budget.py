@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from benchmate.hearing.reading import Spot
 from benchmate.practice.book import Rule, RuleBook
 from benchmate.practice.facts import Done, Facts
 from benchmate.practice.places import is_placed
+from benchmate.value import dataclass
 
 if TYPE_CHECKING:
     from benchmate.practice.match import Matcher

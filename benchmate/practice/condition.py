@@ -10,10 +10,10 @@ from __future__ import annotations
 import datetime as dt
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
 from typing import Any
 
 from benchmate.hearing.reading import NOWHERE, Fact, Reading, Spot
+from benchmate.value import dataclass, replace
 
 # Conditions name no day, so they are read on a day of their own: its year means "this season", the year before "last".
 READ_ON = dt.date(2001, 6, 15)

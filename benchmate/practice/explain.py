@@ -6,11 +6,11 @@ Reads the trace that the advice carries; nothing is weighed a second time.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from benchmate.hearing.reading import Spot
 from benchmate.practice.advice import AVOID, GO, HOLD, Advice, Option, Reason, Trace
 from benchmate.practice.places import is_placed
+from benchmate.value import dataclass
 
 FOR, AGAINST, SILENCED, OPEN, SHUT = "for", "against", "silenced", "open", "shut"
 

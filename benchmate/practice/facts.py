@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
 from typing import Any
 
 from benchmate.hearing.reading import NOWHERE, Spot
+from benchmate.value import dataclass, field, replace
 
 SAID, RECORD, SEASON, DEFAULT, FIGURE = "said", "record", "season", "default", "figure"
 NO_MEASURES: Mapping[str, float] = {}
@@ -84,7 +84,7 @@ class Facts:
     known: kind -> facts. done: work from record and statement, latest first. measures: what was said or recorded of the
     whole tree or of what is asked about. tree: its name in the garden, or None for a bare species; with a tree the
     record is closed: work that it does not hold was not done. season_start: first day of the growing season `on` is in.
-    stage_assumed: what was taken from the date, in words.
+    stage_assumed: what was taken from the date, in words. stage_turns: it is about to turn, or has just done so.
     """
 
     on: dt.date
@@ -97,6 +97,7 @@ class Facts:
     since: dt.date | None = None
     season_start: dt.date | None = None
     stage_assumed: str | None = None
+    stage_turns: bool = False
 
     def first(self, kind: str) -> Known | None:
         """The strongest fact of a kind that is not a denial, or None."""

@@ -64,6 +64,7 @@ def gather(
         since=tree.since if tree else None,
         season_start=start,
         stage_assumed=stages.assumed,
+        stage_turns=stages.turns,
     )
 
 

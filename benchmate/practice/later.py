@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime as dt
-from dataclasses import replace
 
 from benchmate.garden.record import Place
 from benchmate.practice.advice import AVOID, HOLD
@@ -15,6 +14,7 @@ from benchmate.practice.match import Matcher
 from benchmate.practice.stages import stage_facts
 from benchmate.practice.target import Target
 from benchmate.practice.weigh import Weighed, weigh
+from benchmate.value import replace
 
 # what is true of today only
 _PASSING = ("stage", "flush", "weather", "means")
@@ -30,7 +30,8 @@ def matcher_on(facts: Facts, day: dt.date, book: RuleBook, place: Place) -> Matc
     almanac = almanac_for(day, place, facts.entry, book.seasons, said_traits(facts))
     kept = {kind: rows for kind, rows in facts.known.items() if kind not in _PASSING}
     measures = {name: value for name, value in facts.measures.items() if name not in _PASSING_MEASURES}
-    then = replace(facts, on=day, known=kept, measures=measures, season_start=almanac.season_start, stage_assumed=None)
+    then = replace(facts, on=day, known=kept, measures=measures, season_start=almanac.season_start)
+    then = replace(then, stage_assumed=None, stage_turns=False)
     stages = stage_facts(then, almanac)
     known = {**kept, "stage": stages.stages, "flush": stages.flush}
     return Matcher(book, replace(then, known={kind: rows for kind, rows in known.items() if rows}), almanac)

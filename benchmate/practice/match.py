@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterator
-from dataclasses import dataclass, field
 
 from benchmate.fault import Fault
 from benchmate.hearing.reading import Spot
@@ -17,6 +16,7 @@ from benchmate.practice.places import is_placed
 from benchmate.practice.quantity import quantity
 from benchmate.practice.target import Target, eval_spot
 from benchmate.practice.truth import Truth, Where, claim_truth, clause_truth, done_truth
+from benchmate.value import dataclass, field
 
 # what many rules ask is looked up once
 Seen = dict[tuple[int, Spot, Spot], Truth]

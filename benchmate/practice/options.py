@@ -7,10 +7,11 @@ from collections.abc import Sequence
 
 from benchmate.hearing.reading import NOWHERE, Fact, Reading, Spot
 from benchmate.practice.book import Rule, RuleBook
-from benchmate.practice.facts import Facts, Known
+from benchmate.practice.facts import SAID, Facts, Known
 from benchmate.practice.match import Matcher
 from benchmate.practice.places import is_local, is_placed, parts_meet, spot_of
 from benchmate.practice.target import LEAVE, OFFERED, Target, placed, target_of
+from benchmate.practice.truth import CLOSED
 
 # how many works are put forward where none was asked about
 MOST_OFFERED = 8
@@ -64,7 +65,11 @@ def rival_targets(reading: Reading) -> list[Target]:
         return []
     return [
         Target(
-            "select-leader", Spot("leader", c.spot.side, c.spot.level, c.spot.ordinal), dict(c.measures), (), OFFERED
+            "select-leader",
+            Spot("leader", c.spot.side, c.spot.level, c.spot.ordinal),
+            dict(c.measures),
+            how=OFFERED,
+            prompted=True,
         )
         for c in reading.candidates
     ]
@@ -74,13 +79,26 @@ def offered_targets(facts: Facts, matcher: Matcher) -> list[Target]:
     """Works that rules put forward on these facts: where nothing, or something to compare, was asked about."""
     book = matcher.book
     out: dict[tuple[str, Spot], list[str]] = {}
+    prompted: set[tuple[str, Spot]] = set()
     for work in book.offered_works:
         for rule in matcher.touched(Target(work, how=OFFERED)):
             if rule.offers:
                 for spot in _spots(rule, facts, book):
                     if _fires_at(rule, work, spot, matcher):
                         out.setdefault((work, spot), []).append(rule.id)
-    return [Target(work, spot, how=OFFERED, offered_by=tuple(ids)) for (work, spot), ids in out.items()]
+                        if _prompted(rule, facts):
+                            prompted.add((work, spot))
+    return [
+        Target(work, spot, how=OFFERED, offered_by=tuple(ids), prompted=(work, spot) in prompted)
+        for (work, spot), ids in out.items()
+    ]
+
+
+def _prompted(rule: Rule, facts: Facts) -> bool:
+    """Whether the rule looks at something that the grower has just seen, or at a measure just said."""
+    said = {(known.kind, known.value) for kind in CLOSED for known in facts.of(kind) if known.origin == SAID}
+    seen = any((test.kind, test.value) in said for clause in rule.condition for tests in clause for test in tests)
+    return seen or any(limit.quantity == "temperature_c" for limit in rule.limits)
 
 
 def _fires_at(rule: Rule, work: str, spot: Spot, matcher: Matcher) -> bool:

@@ -5,25 +5,28 @@ The date only suggests: what comes of it is marked as taken from the date, is to
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 
 from benchmate.practice.almanac import Almanac
 from benchmate.practice.facts import SAID, SEASON, Facts, Known
 from benchmate.seasons import StageGuess
+from benchmate.value import dataclass
 
 # days
 _LONG = 100
+_NEAR = 10
 
 
 @dataclass(frozen=True, slots=True)
 class Stages:
     """stages: a truth for every stage that can be told. flush: what follows for the flush. assumed: what was taken from
-    the date, in words, or None."""
+    the date, in words, or None. turns: the suggested stage is about to turn, or has just done so."""
 
     stages: tuple[Known, ...]
     flush: tuple[Known, ...] = ()
     assumed: str | None = None
+    turns: bool = False
 
 
 def stage_facts(facts: Facts, almanac: Almanac) -> Stages:
@@ -53,7 +56,13 @@ def stage_facts(facts: Facts, almanac: Almanac) -> Stages:
         out += list({one.value: one for one in reversed(added)}.values())
         if not seen:
             assumed = f"{guess.stage.replace('-', ' ')} is taken from the date, {guess.how}"
-    return Stages(tuple(out), _flush(facts, almanac, guess.flush if guess and fits else None), assumed)
+    turns = assumed is not None and guess is not None and _turns(guess, almanac.on)
+    return Stages(tuple(out), _flush(facts, almanac, guess.flush if guess and fits else None), assumed, turns)
+
+
+def _turns(guess: StageGuess, on: dt.date) -> bool:
+    """Whether the suggested stage began or ends so near to today that this year may well differ."""
+    return any(day is not None and abs((day - on).days) <= _NEAR for day in (guess.since, guess.until))
 
 
 def _tells(guess: StageGuess) -> bool:

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
 from typing import Any
 
 from benchmate.hearing.reading import NOWHERE, Spot, Work
+from benchmate.value import dataclass, field, replace
 
 ASKED, DECIDED, DONE, OFFERED, LEAVE = "asked", "decided", "done", "offered", "leave"
 
@@ -14,7 +14,8 @@ ASKED, DECIDED, DONE, OFFERED, LEAVE = "asked", "decided", "done", "offered", "l
 @dataclass(frozen=True, slots=True)
 class Target:
     """One work to be weighed. how: asked, decided, done, offered or leave. rest: the tree without the places that have
-    an option of their own. offered_by: the rules that put it forward."""
+    an option of their own. offered_by: the rules that put it forward. prompted: something said in this very statement
+    called for it."""
 
     work: str
     spot: Spot = NOWHERE
@@ -23,6 +24,7 @@ class Target:
     how: str = ASKED
     rest: bool = False
     offered_by: tuple[str, ...] = ()
+    prompted: bool = False
 
     def at(self, spot: Spot) -> Target:
         return replace(self, spot=spot)

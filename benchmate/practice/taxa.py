@@ -21,8 +21,9 @@ def own_cells(tables: Mapping[str, Plain]) -> dict[str, Plain]:
 class Taxa(Mapping[str, Plain]):
     """taxon -> {"lineage", "groups", "traits", "cautions", "hazard", "names", "some"}, inherited when it is looked up.
 
-    traits: name -> {"is": value, "mark" or "source", "from": the taxon whose file it stands in}. some: groups that only
-    some species of a genus are in; of the genus alone they are not known.
+    traits: name -> {"is": value, "mark" or "source", "from": the taxon whose file it stands in}. cautions: its own
+    before those of the genus. some: groups that only some species of a genus are in; of the genus alone they are not
+    known.
     """
 
     def __init__(self, own: Mapping[str, Plain]) -> None:
@@ -52,7 +53,7 @@ class Taxa(Mapping[str, Plain]):
             out["groups"] += [group for group in table.get("groups", ()) if group not in out["groups"]]
             for name, cell in table.get("traits", {}).items():
                 out["traits"][name] = {**(cell if isinstance(cell, dict) else {"is": cell}), "from": step}
-            out["cautions"] += table.get("caution", [])
+            out["cautions"] = [*table.get("caution", ()), *out["cautions"]]
             for key in ("hazard", "names"):
                 if key in table:
                     out[key] = table[key]

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from typing import Any
 
 from benchmate.hearing.reading import Spot
 from benchmate.practice.condition import SINGLE, Claim, Clause
 from benchmate.practice.facts import Done, Facts
 from benchmate.practice.places import meets
+from benchmate.value import dataclass
 
 Truth = bool | None
 # found by looking at the tree: what nobody spoke of is taken not to be there

@@ -12,6 +12,8 @@ from benchmate.practice.weigh import Weighed
 
 # people first, then the law, then the tree
 _RANK = {"person": 0, "law": 1, "tree": 2}
+# a bench answer is short: of what is special to a taxon, the first of its own
+_MOST_OF_TAXON = 2
 # handling of a plant that hurts: the taxon's own sentence is told with the first of these
 _HANDLING = ("toxic-plant", "skin-sap", "thorns")
 
@@ -64,7 +66,7 @@ def _of_taxon(rows: list[Weighed], facts: Facts, book: RuleBook) -> list[Caution
     if not any(one.target.work in touching and one.target.how != LEAVE for one in rows):
         return []
     slug = (facts.taxon or "").lower().replace(" ", "-")
-    return [
+    told = [
         Caution(
             f"about-{slug}" + (f"-{number}" if number > 1 else ""),
             "tree",
@@ -75,6 +77,7 @@ def _of_taxon(rows: list[Weighed], facts: Facts, book: RuleBook) -> list[Caution
         for number, table in enumerate(facts.entry.get("cautions", ()), 1)
         if not table.get("work") or any(one.target.work in _works(table["work"], book) for one in rows)
     ]
+    return told[:_MOST_OF_TAXON]
 
 
 def _works(value: str | list[str], book: RuleBook) -> set[str]:

@@ -4,22 +4,26 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 
 from benchmate.hearing.reading import Spot
-from benchmate.practice.advice import ASK, AVOID, GO, HOLD, Follow, Option, Reason, Trace
+from benchmate.practice.advice import ASK, AVOID, GO, HOLD, Option, Reason, Trace
 from benchmate.practice.allowance import Allowance, allowance
 from benchmate.practice.book import Rule
+from benchmate.practice.follow import follow_ups
 from benchmate.practice.match import Matcher, Result
 from benchmate.practice.target import DONE, LEAVE, Target
-from benchmate.practice.window import closes_on, latest_opening, trait_closes
+from benchmate.practice.window import closes_on, latest_opening, lifted, trait_closes
+from benchmate.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)
 class Weighed:
-    """A target with all that was found. spoke: rules that hold and are not beaten. open: blocking rules that are
-    unknown
-    and could be decided by asking. silent: blocking rules that hold but that an unknown rule could silence."""
+    """A target with all that was found.
+
+    spoke: rules that hold and are not beaten. open: blocking rules that are unknown and could be decided by asking.
+    lifting: unknown rules that could silence one that blocks. by_date: the blocks, where all of them rest on a stage
+    that only the date suggests and that is about to turn.
+    """
 
     target: Target
     option: Option
@@ -28,6 +32,7 @@ class Weighed:
     lifting: tuple[Result, ...]
     traces: tuple[Trace, ...]
     allowance: Allowance
+    by_date: tuple[Result, ...] = ()
 
     @property
     def cautions(self) -> list[str]:
@@ -39,6 +44,7 @@ class Weighed:
 def weigh(target: Target, matcher: Matcher) -> Weighed:
     """Every rule about the target's work, and what they come to."""
     results = matcher.results(target)
+    results = [r for r in results if not (r.truth and lifted(r.rule, matcher.facts, matcher.almanac, matcher.book))]
     beaten = beaten_by(results)
     spoke = tuple(r for r in results if r.truth and r.rule.id not in beaten)
     unknown = [r for r in results if r.truth is None and r.rule.id not in beaten]
@@ -58,13 +64,21 @@ def weigh(target: Target, matcher: Matcher) -> Weighed:
         because=_reasons((r for r in spoke if _for(r.rule)), left.reasons if not left.verdict else ()),
         against=_reasons((r for r in spoke if _against(r.rule)), left.reasons if left.verdict else ()),
         amount=_amount(spoke, left, verdict),
-        follow=_follow(target, verdict, spoke, matcher),
+        follow=follow_ups(spoke, matcher.almanac) if verdict in (GO, ASK) or target.how == DONE else (),
         weight=sum(r.rule.weight or (1 if r.rule.verdict == GO else 0) for r in spoke if not r.rule.blocks),
         how=target.how,
         rest=target.rest,
         manner=target.manner,
     )
-    return Weighed(target, option, spoke, asking, lifting, _traces(results, beaten, target), left)
+    by_date = _by_date([r for r in spoke if r.rule.blocks], left, matcher)
+    return Weighed(target, option, spoke, asking, lifting, _traces(results, beaten, target), left, by_date)
+
+
+def _by_date(blocks: Sequence[Result], left: Allowance, matcher: Matcher) -> tuple[Result, ...]:
+    if not matcher.facts.stage_turns or left.verdict:
+        return ()
+    resting = [r for r in blocks if any(c.kind == "stage" for clause in r.rule.condition for cs in clause for c in cs)]
+    return tuple(blocks) if blocks and len(resting) == len(blocks) else ()
 
 
 def beaten_by(results: Iterable[Result]) -> dict[str, str]:
@@ -152,40 +166,6 @@ def _amount(spoke: Sequence[Result], left: Allowance, verdict: str) -> dict[str,
     if left.share is not None and verdict in (GO, ASK, HOLD):
         out["share"] = round(min(out.get("share", left.share), left.share), 3)
     return {} if verdict == AVOID else out
-
-
-def _follow(target: Target, verdict: str, spoke: Sequence[Result], matcher: Matcher) -> tuple[Follow, ...]:
-    """What to come back for if the work is done now; nothing where it is not to be done."""
-    if verdict not in (GO, ASK) and target.how != DONE:
-        return ()
-    out: dict[tuple[str, str | None], Follow] = {}
-    for result in spoke:
-        for spec in result.rule.follow:
-            day = _follow_day(spec, matcher)
-            if day is None:
-                continue
-            follow = Follow(
-                spec["work"],
-                day.isoformat(),
-                spec.get("says", result.rule.says),
-                spec.get("part"),
-                result.rule.id,
-                spec.get("weather"),
-            )
-            key = follow.work, follow.part
-            # the same thing to come back for: the earlier day is the safe one
-            if key not in out or follow.on < out[key].on:
-                out[key] = follow
-    return tuple(sorted(out.values(), key=lambda follow: follow.on))
-
-
-def _follow_day(spec: object, matcher: Matcher) -> dt.date | None:
-    assert isinstance(spec, dict)
-    if "days" in spec:
-        return matcher.almanac.on + dt.timedelta(days=int(spec["days"]))
-    if "stage" in spec:
-        return matcher.almanac.next_stage(str(spec["stage"]), matcher.almanac.on)
-    return None
 
 
 def _traces(results: Iterable[Result], beaten: dict[str, str], target: Target) -> tuple[Trace, ...]:

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
 
 from benchmate.hearing.reading import Fact, Reading, Spot
 from benchmate.practice.advice import Advice, Option, Reason
+from benchmate.value import dataclass, replace
 
 # of these there is one value at a time, so that a supposed one takes the place of what was said
 _ONE = ("species", "health", "phase", "stage", "flush")

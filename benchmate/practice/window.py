@@ -17,6 +17,14 @@ def opens_on(rule: Rule, facts: Facts, almanac: Almanac, book: RuleBook) -> dt.d
     return None if rule.opens is None else _day(rule.opens, almanac.on, facts, almanac, book)
 
 
+def lifted(rule: Rule, facts: Facts, almanac: Almanac, book: RuleBook) -> bool:
+    """Whether the days that a hold asks for after some work have passed: then it is over, whatever else is so."""
+    if rule.verdict != "hold" or not rule.opens or "after" not in rule.opens:
+        return False
+    day = opens_on(rule, facts, almanac, book)
+    return day is not None and day <= almanac.on
+
+
 def closes_on(rule: Rule, after: dt.date, facts: Facts, almanac: Almanac, book: RuleBook) -> dt.date | None:
     """The last day of the window that the rule speaks of, looked for from `after` on."""
     if rule.closes is None:

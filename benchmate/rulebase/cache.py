@@ -7,12 +7,12 @@ import hashlib
 import json
 import os
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
 from benchmate.rulebase.fingerprint import content_mark, stat_mark
 from benchmate.rulebase.where import RuleFolders
+from benchmate.value import dataclass
 
 Plain = dict[str, Any]
 

@@ -11,8 +11,6 @@ from benchmate.rulebase.read import RuleFile, RuleTables, Table
 
 # sections that are lists of tables with an id of their own
 _LISTED = ("rule", "cap", "root_cap")
-# a file at the top of a grower's folder goes where its sections belong
-_HOMES = {"rule": "practice", "caution": "cautions", "work": "works", "ask": "words", "taxon": "species"}
 
 
 def lay_over(files: Iterable[RuleFile], faults: Iterable[Fault]) -> RuleTables:
@@ -28,7 +26,7 @@ def lay_over(files: Iterable[RuleFile], faults: Iterable[Fault]) -> RuleTables:
     replaced: dict[str, str] = {}
     kept = sorted(files, key=lambda file: (file.layer, file.name))
     for file in kept:
-        name = _home_of(file)
+        name = file.home
         target = tables.setdefault(name, {})
         for section, value in file.table.items():
             if section not in _LISTED or not isinstance(value, list):
@@ -56,15 +54,6 @@ def lay_over(files: Iterable[RuleFile], faults: Iterable[Fault]) -> RuleTables:
                     target.setdefault(section, []).append(row)
                     found[section, id] = (file.layer, name)
     return RuleTables(tables, tuple(kept), tuple(sorted(wrong)), frozenset(yours), replaced)
-
-
-def _home_of(file: RuleFile) -> str:
-    if "/" in file.name or file.layer == 0:
-        return file.name
-    for section, home in _HOMES.items():
-        if section in file.table:
-            return f"{home}/{file.name}"
-    return file.name
 
 
 def _merge(target: Table, key: str, value: Any) -> None:

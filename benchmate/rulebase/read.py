@@ -4,15 +4,16 @@ from __future__ import annotations
 
 import tomllib
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
 from benchmate.fault import Fault
 from benchmate.rulebase.lines import line_of, syntax_line
 from benchmate.rulebase.where import RuleFolders
+from benchmate.value import dataclass, field
 
 Table = dict[str, Any]
+HOMES = {"rule": "practice", "caution": "cautions", "work": "works", "ask": "words", "taxon": "species"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,6 +26,14 @@ class RuleFile:
     layer: int
     text: str
     table: Table
+
+    @property
+    def home(self) -> str:
+        """The name under which its tables are kept: a file at the top of a grower's folder goes where its sections
+        belong."""
+        if "/" in self.name or self.layer == 0:
+            return self.name
+        return next((f"{home}/{self.name}" for section, home in HOMES.items() if section in self.table), self.name)
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,12 +52,13 @@ class RuleTables:
 
     def place_of(self, name: str, id: str = "", key: str = "") -> tuple[str, int]:
         """Path and line to print for a fault about `id` in the file called `name`."""
-        files = [file for file in self.files if file.name == name]
-        # the top layer speaks last, and it is the one whose text the id stands in
+        files = [file for file in self.files if file.home == name or (id and file.layer)]
+        # the top layer speaks last; a rule that replaces a built-in one may stand in a file of any name
         for file in reversed(files):
-            if line := line_of(file.text, id, key):
+            if line_of(file.text, id) and (line := line_of(file.text, id, key)):
                 return file.path, line
-        return (files[-1].path if files else name), 0
+        own = [file.path for file in files if file.home == name]
+        return (own[-1] if own else name), 0
 
 
 def rule_files(folder: Path) -> Iterator[Path]:

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from pathlib import Path
 
 from benchmate.fault import UserError
+from benchmate.value import dataclass
 
 _PACKAGE = Path(__file__).resolve().parent.parent
 

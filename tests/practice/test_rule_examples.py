@@ -3,7 +3,13 @@
 from __future__ import annotations
 
 import pytest
-from example_runner import Case, built, cases, wrong
+from example_runner import Case, answer, built, cases, wrong
+
+
+def test_every_caution_is_told_by_some_example():
+    _, _, book = built()
+    told = {caution.id for case in cases() for caution in answer(case.claim).cautions}
+    assert set(book.cautions) <= told, sorted(set(book.cautions) - told)
 
 
 def test_every_condition_compiles():

@@ -271,3 +271,63 @@ def test_health_seen_last_month_goes_before_the_trees_file_and_old_sight_does_no
 def test_the_book_survives_json(book):
     again = book_from_plain(json.loads(json.dumps(book_as_plain(book))))
     assert again == book
+
+
+def test_a_hold_is_over_once_its_days_have_passed(book):
+    from dataclasses import replace
+
+    number = book.by_id["feed-waits"]
+    waits = replace(book.rules[number], within=(("repot", "season"),))
+    rules = [*book.rules[:number], waits, *book.rules[number + 1 :]]
+    for day, verdict in (("2026-05-20", "hold"), ("2026-04-01", "go")):
+        told = advice(replace(book, rules=rules), ask("feed"), tree(), [done(day, "repot")])
+        assert option(told, "feed").verdict == verdict, day
+
+
+def test_what_was_just_seen_goes_before_what_weighs_more(book):
+    facts = (Fact("finding", "crossing", Spot("branch", "left")),)
+    entries = [seen("2026-06-10", "finding", "dry")]
+    told = advice(book, Reading("by hand", ("observe", "ask"), "advice", facts), tree(health="healthy"), entries)
+    assert [o.work for o in told.options][:2] == ["remove", "water"]
+    assert told.options[0].weight < told.options[1].weight
+
+
+@pytest.mark.parametrize(("on", "asked"), [("2026-03-05", ["stage"]), ("2026-02-01", [])])
+def test_a_hold_by_the_date_alone_asks_for_a_look_when_the_stage_is_about_to_turn(book, on, asked):
+    from dataclasses import replace
+
+    from benchmate.practice.condition import Claim
+    from benchmate.practice.gates import build_index
+
+    number = book.by_id["feed-waits"]
+    resting = replace(
+        book.rules[number], within=(), opens={"stage": "buds-swelling"}, condition=(((Claim("stage", "dormant"),),),),
+    )
+    rules = [*book.rules[:number], resting, *book.rules[number + 1 :]]
+    changed = replace(book, rules=rules, index=build_index(rules))
+    told = advice(changed, ask("feed"), tree("Acer campestre"), on=dt.date.fromisoformat(on))
+    assert (option(told, "feed").verdict, option(told, "feed").opens) == ("hold", "2026-03-11")
+    assert [a.fact for a in told.asks] == asked
+
+
+def test_of_a_taxon_only_the_first_cautions_are_told_and_only_with_work_on_the_tree(book):
+    assert [c.id for c in advice(book, ask("wire"), tree("Pinus")).cautions] == ["about-pinus"]
+    assert advice(book, ask("feed"), tree("Pinus")).cautions == ()
+
+
+def test_a_growers_own_rule_stands_in_for_the_built_in_one_and_is_marked(tmp_path):
+    from conftest import small_tables
+    from practice_ear import hear_by_hand
+
+    from benchmate.practice.compile import compile_book
+    from benchmate.rulebase.overlay import lay_over
+    from benchmate.rulebase.read import RuleFile
+
+    own = {"rule": [{"id": "bend-thick", "work": "bend", "limits": {"diameter_mm_over": 40}, "verdict": "hold",
+                     "says": "Mine bend further.", "mark": "practice"}]}
+    files = [RuleFile(name, name, 0, "", table) for name, table in small_tables().items()]
+    tables = lay_over([*files, RuleFile("mine.toml", "mine.toml", 1, "", own)], [])
+    mine = compile_book(tables.tables, None, hear=hear_by_hand)
+    assert option(advice(mine, ask("bend", diameter_mm=30.0), tree()), "bend").verdict == "go"
+    told = option(advice(mine, ask("bend", diameter_mm=50.0), tree()), "bend")
+    assert [(r.rule, r.says, r.yours) for r in told.against] == [("bend-thick", "Mine bend further.", True)]

@@ -127,3 +127,14 @@ def test_where_nothing_can_be_written_all_is_built_in_memory(tmp_path):
     store, folders, build = CompiledStore((tmp_path / "blocked" / "store",)), RuleFolders(tmp_path / "rules"), Build()
     assert compiled("book", folders, store, build) == {"runs": 1}
     assert compiled("book", folders, store, build) == {"runs": 2}
+
+
+@pytest.mark.parametrize("name", ["my-rules.toml", "practice/anything.toml"])
+def test_a_fault_of_a_growers_rule_points_into_the_growers_file(tmp_path, name):
+    base, mine = tmp_path / "base", tmp_path / "mine"
+    write(base, "practice/good.toml", RULE.format(id="a", says="Built in."))
+    write(mine, name, "# mine\n" + RULE.format(id="a", says="Mine.") + RULE.format(id="c", says="New."))
+    tables = read_tables(RuleFolders(base, (mine,)))
+    assert tables.place_of("practice/good.toml", "a") == (str(mine / name), 3)
+    added = next(file for file, table in tables.tables.items() if any(r["id"] == "c" for r in table.get("rule", ())))
+    assert tables.place_of(added, "c", "says") == (str(mine / name), 12)
