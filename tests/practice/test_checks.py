@@ -131,3 +131,13 @@ def test_the_small_rule_base_covers_its_taxa_by_kind_and_by_default(book):
     assert table["Pinus"]["shorten"] == "kind"
     assert table["Acer campestre"]["feed"] == "default"
     assert table["Acer campestre"]["check"] == "none"
+
+
+def test_the_rules_that_ship_pass_every_check():
+    from example_runner import built
+
+    from benchmate.practice.check import check_rules
+
+    tables, _, book = built()
+    faults = check_rules(tables, book)
+    assert not faults, "\n".join(map(str, faults))
