@@ -42,6 +42,10 @@ def main(argv: Sequence[str] | None = None) -> int:
     except OSError as error:
         place = f"{error.filename}: " if error.filename else ""
         return _complain(f"{place}{(error.strerror or str(error)).lower()}; see that it is there and may be used")
+    except Exception as error:
+        from benchmate.talk.slips import slip_words
+
+        return _complain(slip_words(error))
 
 
 def build_parser(words: Sequence[str] = ()) -> argparse.ArgumentParser:

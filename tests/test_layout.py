@@ -9,6 +9,7 @@ PACKAGE = Path(__file__).resolve().parents[1] / "benchmate"
 
 # room -> what it may import. "room.file" is that file alone: the values that cross a door.
 MAY_IMPORT = {
+    "value": set(),
     "fault": set(),
     "reckoning": set(),
     "rulebase": {"fault"},
@@ -18,11 +19,16 @@ MAY_IMPORT = {
     "practice": {"fault", "rulebase", "hearing", "reckoning", "seasons", "garden.record"},
     "planning": {"fault", "practice", "seasons", "reckoning", "hearing.reading", "garden"},
     "telling": {"fault", "hearing.reading", "practice.advice", "garden.record"},
+    "voice": {"fault", "rulebase", "hearing", "telling"},
     "talk": {"fault", "rulebase", "hearing", "reckoning", "seasons", "practice", "planning", "garden", "telling"},
     "cli": {"fault", "talk", "telling"},
     "__main__": {"cli"},
 }
-# ... and what it may import to name a type, which costs nothing at run time and calls nothing.
+# How values are made: every room but reckoning, which stands alone.
+EVERY_ROOM = {"value"}
+# ... what all but the values' own file may import: the cheap form of dataclasses
+EVERYWHERE = {"value"}
+# ... and what a room may import to name a type, which costs nothing at run time and calls nothing.
 MAY_NAME = {
     "telling": {"garden", "practice.book", "practice.explain", "practice.what_if", "planning"},
 }
@@ -61,7 +67,7 @@ def imported(path):
 
 
 def allowed(room, module, only_type):
-    granted = MAY_IMPORT[room] | (MAY_NAME.get(room, set()) if only_type else set())
+    granted = MAY_IMPORT[room] | (EVERY_ROOM if room != "reckoning" else set()) | (MAY_NAME.get(room, set()) if only_type else set())
     return module.split(".")[0] == room or any(module == one or module.startswith(one + ".") for one in granted)
 
 

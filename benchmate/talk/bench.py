@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Sequence
-from dataclasses import replace
 
 from benchmate.fault import UserError
 from benchmate.garden.record import Entry, Tree
@@ -14,6 +13,7 @@ from benchmate.talk.house import House
 from benchmate.talk.statement import check_measures, checked, yes_or_no
 from benchmate.talk.which_tree import named
 from benchmate.telling.answer import Answer
+from benchmate.value import replace
 
 
 class Bench:

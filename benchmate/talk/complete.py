@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+
+from benchmate.value import dataclass
 
 _WORD_STARTS = re.compile(r"(?<!\S)\S")
 LONGEST_PHRASE = 4

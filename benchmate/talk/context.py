@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
-
 from benchmate.garden.record import Entry
 from benchmate.hearing.reading import NOWHERE, Fact, Reading, Spot
 from benchmate.practice.advice import Advice
+from benchmate.value import dataclass, field
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import replace
 
 from benchmate.hearing.reading import Fact, Reading, Spot, Work
+from benchmate.value import replace
 
 _LENGTHS = {"leaves", "pairs", "buds", "length_mm", "share"}
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterable, Mapping
-from dataclasses import replace
 from typing import Any
 
 from benchmate.garden.record import Entry
@@ -13,6 +12,7 @@ from benchmate.practice.advice import Advice, Option
 from benchmate.talk.dates import first_day, last_day
 from benchmate.talk.following import Endings, follow_tables, placed_table
 from benchmate.telling.wording import sentence, work_words
+from benchmate.value import replace
 
 NO_ENDINGS: Endings = {}
 LEFT_WORKS = ("leave", "wait")

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from benchmate.garden.record import Entry
@@ -12,6 +11,7 @@ from benchmate.talk.decide import LEFT_WORKS, entries_of, picked_entry
 from benchmate.talk.which_tree import meant_tree, which
 from benchmate.telling.options import option_words
 from benchmate.telling.story import entry_words, tree_words
+from benchmate.value import replace
 
 if TYPE_CHECKING:
     from benchmate.talk.turns import Turn

@@ -117,6 +117,13 @@ class House:
         standing = [entry for entry in written if entry.kind != "struck" and entry.id not in struck]
         return tuple(standing[-1:])
 
+    def with_work(self, trees: Sequence[Tree], works: Sequence[str]) -> list[Tree]:
+        """Those of the trees on which one of the works was ever done, from the index: no journal is read for it."""
+        if self.garden is None or not works:
+            return list(trees)
+        glances = self.garden.glances()
+        return [tree for tree in trees if tree.folder in glances and set(works) & set(glances[tree.folder].last)]
+
     def due_on(self, tree: Tree, on: dt.date, days: int = 14, most: int = 3) -> list[str]:
         """The most urgent things due on one tree, as plain lines."""
         if self.garden is None:

@@ -6,7 +6,6 @@ import datetime as dt
 import sys
 from argparse import Namespace
 from collections.abc import Callable
-from dataclasses import dataclass
 from pathlib import Path
 
 from benchmate.fault import UserError
@@ -15,6 +14,7 @@ from benchmate.talk.house import House
 from benchmate.talk.plain_loop import tell_answer
 from benchmate.talk.screen import both_terminals, screen_of
 from benchmate.telling.lines import ANSWER, ASIDE, OPTION, Line, escape
+from benchmate.value import dataclass
 
 DAY = dt.date(2026, 6, 14)
 

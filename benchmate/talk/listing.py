@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime as dt
-from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any
 
 from benchmate.garden.record import Entry, Tree
@@ -15,6 +14,7 @@ from benchmate.telling.dates import day_words
 from benchmate.telling.heard import fact_words
 from benchmate.telling.story import matching
 from benchmate.telling.wording import list_words, work_words
+from benchmate.value import dataclass, replace
 
 if TYPE_CHECKING:
     from benchmate.talk.house import House
@@ -38,7 +38,8 @@ def trees_where(reading: Reading, house: House, on: dt.date) -> Listed:
     when = reading.when or next((fact.when for fact in reading.facts if fact.when), None)
     span = span_of(when, house.place.southern) if when else None
     found: list[tuple[Tree, str]] = []
-    for tree in house.trees():
+    trees = house.with_work(house.trees(), works) if works else house.trees()
+    for tree in trees:
         if not all(is_of(tree, str(fact.value)) != fact.denied for fact in wanted if fact.kind == "species"):
             continue
         entries = house.entries(tree)

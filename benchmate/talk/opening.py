@@ -105,8 +105,15 @@ def _prompted(bench: Bench) -> Iterator[str]:
             return ""
         return f"Enter logs: {option_words(advice.options[number - 1], bench.house.place.units)}"
 
-    words = Vocabulary(bench)
-    yield from prompted_lines(history, words.phrases, lambda: status_words(bench), offered, picking)
+    told: dict[str, object] = {}
+
+    def status() -> str:
+        # drawn anew at every key, and worked out only when the talk has moved on
+        if told.get("of") != (id(bench.context), bench.on, bench.dry):
+            told["of"], told["words"] = (id(bench.context), bench.on, bench.dry), status_words(bench)
+        return str(told["words"])
+
+    yield from prompted_lines(history, Vocabulary(bench).phrases, status, offered, picking)
 
 
 class Vocabulary:

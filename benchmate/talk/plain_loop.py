@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterator
 
 from benchmate.fault import UserError
 from benchmate.talk.screen import Screen
+from benchmate.talk.slips import slip_words
 from benchmate.telling import Answer, tell
 from benchmate.telling.lines import escape
 
@@ -31,15 +32,22 @@ def converse(ask: Ask, statements: Iterator[str], screen: Screen | Callable[[], 
         try:
             answer = ask(statement)
         except UserError as error:
-            status = 1
-            sys.stdout.flush()
-            print(f"benchmate: {escape(str(error))}", file=sys.stderr, flush=True)
+            status = _tell_fault(str(error))
+            continue
+        except Exception as error:  # one statement must not end the talk
+            status = _tell_fault(slip_words(error))
             continue
         print(tell_answer(answer, screen if isinstance(screen, Screen) else screen()), flush=True)
         print(flush=True)
         if answer.ends:
             break
     return status
+
+
+def _tell_fault(words: str) -> int:
+    sys.stdout.flush()
+    print(f"benchmate: {escape(words)}", file=sys.stderr, flush=True)
+    return 1
 
 
 def typed_lines(prompt: Callable[[], str]) -> Iterator[str]:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime as dt
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from benchmate.garden.record import Tree
@@ -14,6 +13,7 @@ from benchmate.practice.advice import Advice
 from benchmate.practice.facts import Facts
 from benchmate.talk.dates import first_day
 from benchmate.talk.which_tree import is_of, species_said
+from benchmate.value import replace
 
 if TYPE_CHECKING:
     from benchmate.talk.turns import Turn
@@ -28,10 +28,11 @@ def facts_of(turn: Turn, reading: Reading, tree: Tree | None, on: dt.date | None
 
 
 def day_meant(turn: Turn) -> dt.date:
-    """The day on which the work would be done: a later one where all of it is meant for later and the day was said."""
+    """The day on which the work would be done: a later one where it is meant or asked about for a day that was said."""
     reading = turn.reading
     works = [work for work in reading.work if work.work]
-    if not works or any(work.done != "later" for work in works) or not reading.when:
+    asked = reading.topic == "may" and "ask" in reading.acts
+    if not works or not reading.when or not (asked or all(work.done == "later" for work in works)):
         return turn.on
     if any(fact.kind in ("stage", "flush", "weather") for fact in reading.facts):
         return turn.on
@@ -71,6 +72,8 @@ def _recall(turn: Turn) -> None:
     if not trees:
         turn.says.append("No tree of this garden is meant, and the record holds nothing else")
         return
+    if len(trees) > 1:
+        trees = turn.house.with_work(trees, [work.work for work in turn.reading.work if work.work]) or trees[:1]
     journals = {tree.name: turn.house.entries(tree) for tree in trees}
     turn.says += recall(turn.reading, journals, turn.on, southern=turn.southern, units=turn.house.place.units)
     turn.asks.clear()

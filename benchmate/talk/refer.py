@@ -8,12 +8,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
 
 from benchmate.hearing.reading import NOWHERE, Reading, Spot, Work
 from benchmate.practice.advice import GO, Advice, Ask
 from benchmate.talk.context import spots_of
 from benchmate.telling.wording import list_words, spot_words
+from benchmate.value import dataclass, replace
 
 SAME, OTHER, THAT, IT, ONE = "same", "other", "that", "it", "one"
 _POINTING = re.compile(r"\b(?:that|this|the same) (?:one|branch|shoot|leader|limb|twig)\b", re.IGNORECASE)

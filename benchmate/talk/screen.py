@@ -5,10 +5,10 @@ from __future__ import annotations
 import os
 import sys
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from typing import TextIO
 
 from benchmate.telling.lines import Line, lay
+from benchmate.value import dataclass
 
 NARROWEST, WIDEST = 20, 120
 

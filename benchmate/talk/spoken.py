@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from benchmate.garden.record import Entry
@@ -12,6 +11,7 @@ from benchmate.hearing.reading import Reading
 from benchmate.telling import lines as role
 from benchmate.telling.answer import Answer
 from benchmate.telling.lines import Line
+from benchmate.value import dataclass
 
 if TYPE_CHECKING:
     from benchmate.talk.bench import Bench

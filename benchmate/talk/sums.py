@@ -103,6 +103,7 @@ def known_values(
     known |= _from_words(reading, tables)
     known |= dict(reading.measures)
     sizes = [fact.measures["diameter_mm"] for fact in _placed(reading) if "diameter_mm" in fact.measures]
+    sizes = sizes or [value for name, value in reading.series if name in ("diameter_mm", "height_mm", "length_mm")]
     if len(sizes) > 1:
         known["diameters_mm"] = tuple(sizes)
     if reading.when and (day := first_day(reading.when, place.southern)):

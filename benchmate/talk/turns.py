@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from benchmate.garden.record import Entry, Tree
@@ -96,11 +97,22 @@ class Turn:
                 strike(self, self.reading.said)
                 self.aside, self.says = [*self.aside, *self.says], []
             self.reading = fixed
+        self._then()
         resolved = resolve(self.reading, self._pointing())
         self.reading = resolved.reading
         if resolved.ask:
             self.asks.append(resolved.ask)
         return resolved.ask is None
+
+    def _then(self) -> None:
+        """ "In three weeks then?": the last question, asked for another day."""
+        last, reading = self.before.reading, self.reading
+        if reading.acts or not reading.when or last is None or "ask" not in last.acts or not last.work:
+            return
+        works = tuple(replace(work, done=None) for work in last.work)
+        self.reading = replace(
+            last, said=reading.said, when=reading.when, work=works, facts=(), acts=("ask",), topic="may"
+        )
 
     def _pointing(self) -> Pointing:
         places = self.house.book.places

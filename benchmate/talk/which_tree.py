@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from benchmate.garden.record import Tree
 from benchmate.hearing.reading import Reading
 from benchmate.practice.advice import Ask
 from benchmate.telling.wording import list_words
+from benchmate.value import dataclass
 
 MOST_NAMES = 12
 

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
 
 from benchmate.garden.record import Entry
 from benchmate.hearing.reading import Reading
 from benchmate.practice.advice import Advice, Ask
 from benchmate.telling.lines import Line
+from benchmate.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Sequence
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from benchmate.hearing.reading import Spot
@@ -12,6 +11,7 @@ from benchmate.telling import lines as role
 from benchmate.telling.dates import day_words, span_words
 from benchmate.telling.lines import Line
 from benchmate.telling.wording import sentence, work_words
+from benchmate.value import replace
 
 if TYPE_CHECKING:
     from benchmate.garden import Due, DueTree

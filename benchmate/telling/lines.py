@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import unicodedata
 from collections.abc import Iterable
-from dataclasses import dataclass
+
+from benchmate.value import dataclass
 
 ANSWER, CAUTION, OPTION, REASON, ASIDE, LOGGED, ASK, GAP = (
     "answer",

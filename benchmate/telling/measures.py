@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+_LABEL = {"n_percent": "N", "p2o5_percent": "P2O5", "k2o_percent": "K2O"}
+
 
 def measure_tail(measures: Mapping[str, float], units: str = "metric") -> str:
     """Measures of a work, as they follow it: " to 2 leaves", " by 25 %"."""
@@ -33,6 +35,8 @@ def measure_words(key: str, value: float, units: str = "metric") -> str:
         return f"{value * 9 / 5 + 32:.0f} F" if units == "imperial" else f"{value:g} C"
     if key == "volume_l":
         return f"{value / 3.785411784:.2g} US gallons" if units == "imperial" else f"{value:g} l"
+    if key in _LABEL:
+        return f"{value:g} % {_LABEL[key]}"
     plain = {
         "angle_deg": f"{value:g} degrees",
         "share": f"{value * 100:.0f} %",

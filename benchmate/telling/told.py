@@ -63,8 +63,10 @@ def ordered(cautions: tuple[Caution, ...]) -> list[Caution]:
 
 
 def caution_lines(cautions: tuple[Caution, ...], told_before: frozenset[str], plain: bool) -> list[Line]:
-    """Every caution for people and of the law; of those for the tree the first few, and how many more there are. What is
-    special to a kind of tree and was told in this session already only counts among the rest."""
+    """Every caution for people and of the law; of those for the tree the first few, and how many more there are.
+
+    What is special to a kind of tree and was told in this session already only counts among the rest.
+    """
     told = ordered(cautions)
     trees = [caution for caution in told if caution.kind not in ("person", "law")]
     fresh = [caution for caution in trees if not (caution.id.startswith(OF_KIND) and caution.id in told_before)]

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import replace
 
 from benchmate.hearing.reading import NOWHERE, Spot
 from benchmate.telling.measures import measure_tail
+from benchmate.value import replace
 
 # How a work is told: as something to do, and as something done. {it} is what is worked on ("the left branch", or the
 # word after the bar where nothing was said), {at} where it is ("on the left branch"), {from} what it comes off. A work
