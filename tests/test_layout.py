@@ -26,8 +26,6 @@ MAY_IMPORT = {
 }
 # How values are made: every room but reckoning, which stands alone.
 EVERY_ROOM = {"value"}
-# ... what all but the values' own file may import: the cheap form of dataclasses
-EVERYWHERE = {"value"}
 # ... and what a room may import to name a type, which costs nothing at run time and calls nothing.
 MAY_NAME = {
     "telling": {"garden", "practice.book", "practice.explain", "practice.what_if", "planning"},
@@ -67,7 +65,8 @@ def imported(path):
 
 
 def allowed(room, module, only_type):
-    granted = MAY_IMPORT[room] | (EVERY_ROOM if room != "reckoning" else set()) | (MAY_NAME.get(room, set()) if only_type else set())
+    granted = MAY_IMPORT[room] | (set() if room == "reckoning" else EVERY_ROOM)
+    granted |= MAY_NAME.get(room, set()) if only_type else set()
     return module.split(".")[0] == room or any(module == one or module.startswith(one + ".") for one in granted)
 
 
