@@ -9,8 +9,9 @@ import datetime as dt
 from collections.abc import Sequence
 
 from .automaton import grammar_data
+from .compiling import build_lexicon, lexicon_data
 from .ear import Ear
-from .lexicon import Lexicon, build_lexicon, lexicon_data
+from .lexicon import Lexicon
 from .reading import Fact, Guess, Missed, Reading, Spot, Work
 
 __all__ = [

@@ -87,43 +87,44 @@ def read_phrase(node: Node) -> Phrase:
 
 
 def _take(phrase: Phrase, token: Token) -> None:
-    kind, value = token.kind, token.value
-    if kind == "PART":
-        phrase.parts.append(value)
-    elif kind == "FINDING":
-        phrase.findings.append(token)
-    elif kind == "STATE":
-        phrase.states.append(token)
-    elif kind == "EVENT":
-        phrase.events.append(token)
-    elif kind == "MEANS":
-        phrase.means.append(value)
-    elif kind == "SPECIES":
-        phrase.species.append(token)
-    elif kind == "NAME":
-        phrase.name = value
-    elif kind == "FLUSH":
-        phrase.flush = True
-    elif kind == "ONE":
-        phrase.one = True
-    elif kind == "PRON":
-        phrase.pronoun = value
-    elif kind == "OTHER":
-        phrase.other = value
-    elif kind == "DET":
-        phrase.every = phrase.every or value == "all"
-    elif kind == "NUM":
-        phrase.numbers.append(value)
-    elif kind == "ORD":
-        phrase.ordinal = int(value)
-    elif kind == "SIDE":
-        phrase.side = value
-    elif kind == "LEVEL":
-        phrase.level = value
-    elif kind == "SHARE":
-        phrase.share = value
-    elif kind in ("MEASURE", "NPK"):
-        _take_measure(phrase, value)
+    """Put one token where it belongs in the phrase."""
+    value = token.value
+    match token.kind:
+        case "PART":
+            phrase.parts.append(value)
+        case "FINDING" | "STATE" | "EVENT" | "SPECIES" as kind:
+            {
+                "FINDING": phrase.findings,
+                "STATE": phrase.states,
+                "EVENT": phrase.events,
+                "SPECIES": phrase.species,
+            }[kind].append(token)
+        case "MEANS":
+            phrase.means.append(value)
+        case "NAME":
+            phrase.name = value
+        case "FLUSH":
+            phrase.flush = True
+        case "ONE":
+            phrase.one = True
+        case "PRON":
+            phrase.pronoun = value
+        case "OTHER":
+            phrase.other = value
+        case "DET":
+            phrase.every = phrase.every or value == "all"
+        case "NUM":
+            phrase.numbers.append(value)
+        case "ORD":
+            phrase.ordinal = int(value)
+        case "SIDE":
+            phrase.side = value
+        case "LEVEL":
+            phrase.level = value
+        case "SHARE":
+            phrase.share = value
+        case "MEASURE" | "NPK":
+            _take_measure(phrase, value)
 
 
 def _take_measure(phrase: Phrase, value: Value) -> None:

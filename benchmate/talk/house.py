@@ -49,7 +49,8 @@ class House:
 
     @cached_property
     def lexicon(self) -> Lexicon:
-        from benchmate.hearing.lexicon import Lexicon, lexicon_data
+        from benchmate.hearing.compiling import lexicon_data
+        from benchmate.hearing.lexicon import Lexicon
 
         return Lexicon(self._compiled("lexicon", lambda: lexicon_data(self.tables.tables)))
 
