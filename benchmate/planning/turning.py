@@ -1,0 +1,142 @@
+"""The days on which the rule base may change its word on a work. Between two of them one look answers for all days."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Callable, Iterable, Iterator
+from functools import partial
+
+from benchmate import seasons
+from benchmate.planning.world import World
+from benchmate.practice.book import Rule
+from benchmate.practice.budget import takes
+
+_DAY = dt.timedelta(days=1)
+_YEAR = dt.timedelta(days=365)
+_BY_DATE = ("frost_days", "spring_frost_days", "day_length_h")
+
+
+def turning_days(work: str, world: World) -> list[dt.date]:
+    """First days of the spans in which the rules say the same of a work, the works of a plan left aside."""
+    rules = rules_on(work, world)
+    days = {world.on, *world.turns, *season_turns(world)}
+    days |= {day for pair in {rule.between for rule in rules if rule.between} for day in _between(pair, world)}
+    days |= set(_limits(rules, world))
+    days |= set(_since(rules, world))
+    return sorted(day for day in days if world.on <= day <= world.end)
+
+
+def rules_on(work: str, world: World) -> list[Rule]:
+    """The rules that bear on a work, with the caps of the season's budget where it takes leaf or root."""
+    book = world.book
+    numbers = {number for numbers in book.index.get(work, {}).values() for number in numbers}
+    cap = {"foliage": "cap", "root": "root_cap"}.get(takes(work, book))
+    if cap:
+        numbers |= set(book.budget.get(cap, ()))
+    return [book.rules[number] for number in sorted(numbers)]
+
+
+def season_turns(world: World) -> tuple[dt.date, ...]:
+    """The days on which a new growing season begins; none where there is no cold season."""
+    return tuple(day for day in chunk_turns(world) if world.season(day) == day)
+
+
+def chunk_turns(world: World) -> tuple[dt.date, ...]:
+    """The days that part a plan into seasons: those on which one begins; half years where there is no cold season."""
+    if world.chunks is None:
+        world.chunks = tuple(_chunks(world))
+    return world.chunks
+
+
+def _chunks(world: World) -> Iterator[dt.date]:
+    day, end = world.on, world.end
+    while world.season(day) < world.season(end):
+        now = world.season(day)
+        day = first_day(partial(_later, world, now), day, end)
+        if world.season(day) != day:
+            break
+        yield day
+    else:
+        return
+    half = dt.timedelta(days=int(world.book.seasons["frost"]["season"]["tropical_days"]))
+    day = world.on + half
+    while day <= end:
+        yield day
+        day += half
+
+
+def _later(world: World, start: dt.date, day: dt.date) -> bool:
+    """Whether the season of a day began after `start`."""
+    return world.season(day) > start
+
+
+def first_day(holds: Callable[[dt.date], bool], low: dt.date, high: dt.date) -> dt.date:
+    """The first day of a span on which something holds that holds from then on; `high` must be such a day."""
+    while low < high:
+        middle = low + dt.timedelta(days=(high - low).days // 2)
+        low, high = (low, middle) if holds(middle) else (middle + _DAY, high)
+    return low
+
+
+def _between(pair: tuple[str, str], world: World) -> Iterator[dt.date]:
+    """First days of each such span, and the days after its last."""
+    calendar = world.almanac(world.on)
+    for text, more in ((pair[0], 0), (pair[1], 1)):
+        day = calendar.next_date(text, max(dt.date.min + _YEAR, world.on - _YEAR))
+        while day <= world.end:
+            # the last day of a short month stands for those that it has not; one more look costs little
+            yield from (day + dt.timedelta(days=more + extra) for extra in (0, 1))
+            day = calendar.next_date(text, day + dt.timedelta(days=2))
+
+
+def _limits(rules: Iterable[Rule], world: World) -> Iterator[dt.date]:
+    """The days on which a number that hangs on the date passes a limit of some rule."""
+    wanted: dict[str, set[float]] = {}
+    for rule in rules:
+        for limit in rule.limits:
+            if limit.quantity in _BY_DATE:
+                wanted.setdefault(limit.quantity, set()).add(limit.value)
+    for quantity, values in wanted.items():
+        before: list[tuple[bool, bool]] | None = None
+        for day, number in _by_day(quantity, world):
+            now = [(number > value, number < value) for value in sorted(values)]
+            if before is not None and now != before:
+                yield day
+            before = now
+
+
+def _by_day(quantity: str, world: World) -> Iterator[tuple[dt.date, float]]:
+    day = world.on
+    while day <= world.end:
+        number: float | None
+        if quantity == "day_length_h":
+            number = world.almanac(day).day_length_h()
+        elif quantity == "frost_days":
+            number = seasons.frost_days(day, world.place, world.book.seasons)
+        else:
+            number = seasons.spring_frost_days(day, world.place, world.book.seasons)
+        if number is None:
+            return
+        yield day, float(number)
+        day += _DAY
+
+
+def _since(rules: Iterable[Rule], world: World) -> Iterator[dt.date]:
+    """The days on which work of the journal has lain back for as long as some rule says, or falls out of a season."""
+    lengths: dict[str, set[int]] = {}
+    for rule in rules:
+        for work, days in (*rule.within, *rule.not_within):
+            for one in world.book.group(work):
+                lengths.setdefault(one, set()).update({int(days)} if isinstance(days, int) else ())
+        for limit in rule.limits:
+            if limit.quantity.startswith("days_since_"):
+                for one in world.book.group(limit.quantity.removeprefix("days_since_")):
+                    lengths.setdefault(one, set()).update({int(limit.value) - 1, int(limit.value)})
+    for done in world.today.done:
+        for days in lengths.get(done.work, ()):
+            for end in (done.first, done.last):
+                yield from (end + dt.timedelta(days=days + extra) for extra in (0, 1))
+        for end in {done.first, done.last}:
+            for start in (end, end + _YEAR if end < world.end else end):
+                if world.season(world.on) <= start < world.season(world.end):
+                    yield first_day(partial(_later, world, start), world.on, world.end)

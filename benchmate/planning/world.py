@@ -1,0 +1,129 @@
+"""The tree as it will stand on a day to come: facts of that day, with the works that a plan has put before it."""
+
+from __future__ import annotations
+
+import datetime as dt
+from bisect import bisect_right
+from collections.abc import Sequence
+
+from benchmate import seasons
+from benchmate.garden.record import Entry, Place, Tree
+from benchmate.hearing.reading import Fact, Reading
+from benchmate.planning.course import Step, collected_on, course_of, step_at
+from benchmate.planning.wishes import PlanBook
+from benchmate.practice.almanac import Almanac, almanac_for
+from benchmate.practice.book import RuleBook
+from benchmate.practice.facts import Done, Facts, Known
+from benchmate.practice.gather import gather, said_traits
+from benchmate.practice.places import spots_meet
+from benchmate.practice.recorded import day_of, left_behind, standing
+from benchmate.value import replace
+
+_DAY = dt.timedelta(days=1)
+_MOST_STAGES = 400
+_BEYOND = dt.timedelta(days=430)
+NOTHING = Reading("")
+
+
+class World:
+    """One tree at one place, from today to the last day of a plan and a year beyond, for what follows of itself.
+
+    Only what was looked up is kept inside; the same days and works give the same facts. The journal is closed: what it
+    does not hold was not done.
+    """
+
+    def __init__(
+        self,
+        tree: Tree,
+        entries: Sequence[Entry],
+        place: Place,
+        on: dt.date,
+        until: dt.date,
+        book: RuleBook,
+        planning: PlanBook,
+    ) -> None:
+        self.tree, self.place, self.on, self.until = tree, place, on, until
+        self.book, self.planning = book, planning
+        self.end = until + _BEYOND
+        self.entries = tuple(standing(entries, on))
+        self.chunks: tuple[dt.date, ...] | None = None
+        self._base: dict[dt.date, Facts] = {}
+        self._starts: dict[dt.date, dt.date] = {}
+        self._almanacs: dict[dt.date, Almanac] = {}
+        self.today = gather(NOTHING, tree, self.entries, place, on, book)
+        self.traits = dict(self.almanac(on).traits)
+        self.steps: tuple[Step, ...] = course_of(self.today, planning.bounds, collected_on(self.today.done))
+        self.turns = self._turns()
+
+    def almanac(self, day: dt.date) -> Almanac:
+        """The calendar as of a day."""
+        if day not in self._almanacs:
+            said = said_traits(self.today)
+            self._almanacs[day] = almanac_for(day, self.place, self.today.entry, self.book.seasons, said)
+        return self._almanacs[day]
+
+    def season(self, day: dt.date) -> dt.date:
+        """First day of the growing season that a day counts for."""
+        if day not in self._starts:
+            self._starts[day] = seasons.season_start(day, self.place, self.book.seasons)
+        return self._starts[day]
+
+    def step(self, day: dt.date) -> Step:
+        """What health and phase are taken to be."""
+        return step_at(self.steps, day)
+
+    def facts(self, day: dt.date, done: Sequence[Done] = ()) -> Facts:
+        """All facts as of a day, the works of a plan that are done by then included.
+
+        Between two turns (of a stage, a season, the age of something seen) facts differ by their day alone, so they are
+        gathered once for each.
+        """
+        turn = self.turns[max(0, bisect_right(self.turns, day) - 1)]
+        if turn not in self._base:
+            self._base[turn] = self._gathered(turn)
+        facts = replace(self._base[turn], on=day, season_start=self.season(day))
+        return self._with(facts, done) if done else facts
+
+    def _gathered(self, day: dt.date) -> Facts:
+        talk = [Fact(kind, value) for kind, value in self.step(day).taken]
+        return gather(NOTHING, self.tree, self.entries, self.place, day, self.book, talk)
+
+    def _with(self, facts: Facts, done: Sequence[Done]) -> Facts:
+        """The facts after some works: what they leave behind, and what they end."""
+        places = self.book.places
+        every = tuple(sorted((*done, *facts.done), key=lambda one: one.last, reverse=True))
+        findings = [known for known in facts.of("finding") if not self._ended(known, done)]
+        findings += left_behind(sorted(done, key=lambda one: one.last, reverse=True), facts.on, places)
+        known = {**facts.known, "finding": tuple(findings)}
+        return replace(facts, done=every, known={kind: rows for kind, rows in known.items() if rows})
+
+    def _ended(self, known: Known, done: Sequence[Done]) -> bool:
+        places = self.book.places
+        return any(
+            known.value in places.get("ends", {}).get(one.work, ())
+            and one.work != "wire"
+            and spots_meet(one.spot, known.spot, places)
+            for one in done
+        )
+
+    def _turns(self) -> list[dt.date]:
+        """The days on which what is known of the tree changes by itself."""
+        days = {self.on, *(step.since for step in self.steps)}
+        day = self.on
+        for _ in range(_MOST_STAGES):
+            guess = seasons.guess_stage(self.traits, self.place, day, self.book.seasons)
+            if guess is None or guess.until is None or guess.until >= self.end:
+                break
+            day = guess.until + _DAY
+            days.add(day)
+        ageing = self.book.places.get("ageing", {})
+        for entry in self.entries:
+            seen = day_of(entry.at)
+            ages = {int(ageing.get(str(f.get("value")), ageing.get(f.get("kind"), 0))) for f in entry.facts}
+            if entry.measures:
+                ages.add(int(ageing.get("measure", 0)))
+            days |= {seen + dt.timedelta(days=age + 1) for age in ages}
+        for one in self.today.done:
+            if finding := self.book.places.get("leaves_behind", {}).get(one.work):
+                days.add(one.last + dt.timedelta(days=int(ageing.get(finding, 0)) + 1))
+        return sorted(day for day in days if self.on <= day <= self.end)
