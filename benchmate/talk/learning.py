@@ -29,15 +29,16 @@ class Step:
 
 STEPS = (
     Step("The garden tells what wants doing. What is late comes first.", "what's due?"),
-    Step("Turn to a tree by its name.", "let's do Ratchet"),
+    Step("Turn to a tree by its name.", "let's do Gatepost"),
     Step(
         "Say what you see, and ask. The answer stands first, then options with their reasons.",
-        "second flush is hardened, strong, what now?",
+        "two competing leaders, the left one is 9 mm, the right one is 8 mm, which should I keep?",
     ),
     Step("Every reason names its rule and what that rests on.", "why one"),
-    Step("A work may be asked about by itself.", "can I halve the leaves?"),
-    Step("Or when its time comes.", "when can I repot it?"),
-    Step("What you did is logged as you say it, in one line.", "shortened the left branch to three leaves"),
+    Step("A work may be asked about by itself.", "can I shorten the shoots?"),
+    Step("Suppose it were otherwise.", "what if it were weak?"),
+    Step("Or ask when its time comes.", "when can I repot it?"),
+    Step("What you did is logged as you say it, in one line.", "wired the left branch"),
     Step("A slip is mended by saying so.", "no, the right one"),
     Step("Or taken back. Nothing is wiped out: the record keeps both.", "scratch that"),
     Step("Ask for a reminder in your own words.", "remind me to check the wire in three weeks"),

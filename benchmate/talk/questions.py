@@ -24,7 +24,10 @@ DUE_DAYS = 14
 def facts_of(turn: Turn, reading: Reading, tree: Tree | None, on: dt.date | None = None) -> Facts:
     """What is known of the tree meant: from the statement, the talk, the record, the season."""
     house = turn.house
-    return gather(reading, tree, house.entries(tree), house.place, on or turn.on, house.book, turn.facts)
+    # what this statement takes back does not count, though it is not on the disk yet
+    struck = [entry for of, entries in turn.to_log for entry in entries if tree and of.folder == tree.folder]
+    entries = (*house.entries(tree), *struck)
+    return gather(reading, tree, entries, house.place, on or turn.on, house.book, turn.facts)
 
 
 def day_meant(turn: Turn) -> dt.date:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from benchmate.garden.record import Entry
 from benchmate.hearing.reading import Reading
+from benchmate.practice.advice import AVOID, HOLD, Advice, Option, Trace
 from benchmate.telling import lines as role
 from benchmate.telling.answer import Answer
 from benchmate.telling.lines import Line
@@ -86,11 +87,24 @@ def _in_depth(bench: Bench, words: str, number: int | None) -> Answer:
     numbers = () if number is None else (number,)
     lines = depth_lines(advice, bench.on, sources, numbers=numbers, units=bench.house.place.units)
     if number is not None:
-        option = advice.options[number - 1]
-        about = [one for one in advice.trace if one.work == option.work and one.spot in (option.spot, one.spot)]
+        about = weighed_beside(advice, advice.options[number - 1])
         if about:
-            lines += [Line("How the rules came out:", role.ASIDE), *trace_lines(about)]
+            lines += [Line("What else was weighed:", role.ASIDE), *trace_lines(about)]
     return _tell(bench, words, lines)
+
+
+def weighed_beside(advice: Advice, option: Option) -> list[Trace]:
+    """Rules about the option that say nothing in it: those that wait for a fact, and blocks that do not hold."""
+    said = {reason.rule for reason in (*option.because, *option.against)}
+    return [
+        one
+        for one in advice.trace
+        if one.work == option.work
+        and (one.spot == option.spot or option.rest)
+        and one.rule not in said
+        and not one.rule.startswith("caution:")
+        and (one.truth is None or one.verdict in (AVOID, HOLD))
+    ]
 
 
 @spoken("what can I say", "what the bench understands, with examples", r"help|\?|what can (i|we) say|commands")

@@ -107,11 +107,14 @@ def explanation_lines(explained: Explanation, on: dt.date, sources: Sources, uni
     return lines
 
 
-def trace_lines(trace: Sequence[Trace], *, most: int = 20) -> list[Line]:
+def trace_lines(trace: Sequence[Trace], *, most: int = 8) -> list[Line]:
     """How each rule came out, and the test that decided: rules that held first, then those that wait for a fact."""
     order = {True: 0, None: 1, False: 2}
     told = sorted(trace, key=lambda one: order[one.truth])
-    lines = [Line(sentence(f"{_TRUTH[one.truth]}: {one.by}"), role.REASON, f"{one.rule}: ", 2) for one in told[:most]]
+    lines = [
+        Line(one.by if one.truth is None else f"{_TRUTH[one.truth]}: {one.by}", role.REASON, f"{one.rule}: ", 2)
+        for one in told[:most]
+    ]
     if len(told) > most:
         lines.append(Line(f"{len(told) - most} more rules were looked at.", role.ASIDE, indent=2))
     return lines

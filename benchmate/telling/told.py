@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 
 from benchmate.garden.record import Entry
-from benchmate.practice.advice import Caution, Option
+from benchmate.practice.advice import GO, Caution, Option
 from benchmate.telling import lines as role
 from benchmate.telling.answer import Answer
 from benchmate.telling.dates import day_of, day_words
@@ -36,7 +36,7 @@ def tell(answer: Answer, *, plain: bool = False) -> list[Line]:
         lines += caution_lines(advice.cautions, answer.told_before, plain)
         for figure in advice.figures:
             lines += figure_notes(figure, answer.units)
-        for number, option in enumerate(advice.options[:MOST_OPTIONS], 1):
+        for number, option in shown_options(answer):
             lines += option_lines(number, option, answer.on, answer.units, plain)
         if (rest := len(advice.options) - MOST_OPTIONS) > 0:
             lines.append(Line(f'{rest} more: say "more".', role.ASIDE))
@@ -50,6 +50,18 @@ def tell(answer: Answer, *, plain: bool = False) -> list[Line]:
     lead = "Question: " if plain else "? "
     lines += [Line(ask.says, role.ASK, lead) for ask in answer.all_asks]
     return lines
+
+
+def shown_options(answer: Answer) -> list[tuple[int, Option]]:
+    """The options that are told at once, with their numbers: the first few, and of a decision that nothing stands
+    against those on the work that was decided."""
+    reading, options = answer.reading, answer.advice.options if answer.advice else ()
+    numbered = list(enumerate(options[:MOST_OPTIONS], 1))
+    if "decide" not in reading.acts or "ask" in reading.acts:
+        return numbered
+    decided = {work.work for work in reading.work if work.work}
+    about = [(number, option) for number, option in enumerate(options, 1) if option.work in decided]
+    return about if about and all(option.verdict == GO for _, option in about) else numbered
 
 
 def ordered(cautions: tuple[Caution, ...]) -> list[Caution]:
