@@ -54,7 +54,7 @@ def test_the_demo_garden_lies_in_years_and_kinds():
         ("Parchment", "can I defoliate it?", "defoliate", "avoid"),
         ("Crag", "the wire is biting on the right branch, what now?", "unwire", "go"),
         ("Cellar", "minus 9 C tonight, should I shelter it?", "shelter", "go"),
-        ("Harbour", "how much can I take off?", "leave", "go"),
+        ("Harbour", "can I shorten the shoots?", "shorten", "go"),
     ],
 )
 def test_it_shows_every_kind_of_answer(tree, statement, work, verdict):
@@ -66,6 +66,6 @@ def test_it_shows_every_kind_of_answer(tree, statement, work, verdict):
 def test_something_is_overdue_something_is_due_and_something_lies_ahead():
     from benchmate.garden import due
 
-    items = [item for group in due(HOUSE.garden, dt.date(2026, 6, 14), 200) for item in group.items]
+    items = [item for group in due(HOUSE.garden, dt.date(2026, 6, 14), 400) for item in group.items]
     assert any(item.overdue for item in items)
     assert any(0 <= item.days_left <= 14 for item in items) and any(item.days_left > 60 for item in items)
