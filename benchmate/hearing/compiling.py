@@ -17,7 +17,7 @@ MOST_SPELT = 24  # a phrase with more spellings than this keeps its choices inst
 # Token types whose words have a plural.
 _COUNTED = {"PART", "FINDING", "FLUSH", "EVENT", "ONE", "TREEWORD", "MEANS", "SPECIES"}
 # Word files that are lists of TYPE -> value -> phrases.
-_TERM_FILES = ("words/little.toml", "words/places.toml", "words/findings.toml", "words/talk.toml")
+TERM_FILES = ("words/little.toml", "words/places.toml", "words/findings.toml", "words/talk.toml")
 
 
 def build_lexicon(tables: Tables) -> Lexicon:
@@ -93,7 +93,7 @@ class _Builder:
             self.known.update(form)
 
     def add_terms(self) -> None:
-        for path in _TERM_FILES:
+        for path in TERM_FILES:
             for kind, values in self.tables.get(path, {}).items():
                 for value, phrases in values.items():
                     for phrase in phrases:
@@ -142,14 +142,10 @@ class _Builder:
             self._add_verb(verb)
 
     def _add_pattern(self, work: str, pattern: str) -> str:
-        """Keep "verb particle: part +share" under every key that may be looked up; the verb of the pattern."""
-        head, _, parts = pattern.partition(":")
-        share = "+share" in parts or "+some" in parts
-        verb, *particle = head.split()
-        for part in [p.strip() for p in parts.replace("+share", "").replace("+some", "").split(",")]:
-            for joined in particle or [""]:
-                self.patterns.setdefault(f"{verb}|{joined}|{part}|{'share' if share else ''}", work)
-        return verb
+        """Keep a pattern under every key that may be looked up; the verb of the pattern."""
+        for key in pattern_keys(pattern):
+            self.patterns.setdefault(key, work)
+        return pattern.partition(":")[0].split()[0]
 
     def _add_verb(self, verb: str) -> None:
         words = verb.split("-")
@@ -232,6 +228,19 @@ def _value_phrases(numbers: Mapping[str, Any], dates: Mapping[str, Any]) -> Iter
         yield from dates.get(key, {})
     for phrases in dates.get("words", {}).values():
         yield from phrases
+
+
+def pattern_keys(pattern: str) -> list[str]:
+    """The keys under which "verb particle: part, part +share" is looked up.
+
+    >>> pattern_keys("take off: wire, guy")
+    ['take|off|wire|', 'take|off|guy|']
+    """
+    head, _, parts = pattern.partition(":")
+    share = "share" if "+share" in parts or "+some" in parts else ""
+    verb, *particles = head.split()
+    named = [part.strip() for part in parts.replace("+share", "").replace("+some", "").split(",")]
+    return [f"{verb}|{particle}|{part}|{share}" for part in named for particle in particles or [""]]
 
 
 def _insert(trie: Trie, words: list[str], term: Any) -> None:

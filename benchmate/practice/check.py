@@ -28,12 +28,13 @@ def check(function: Check) -> Check:
 def check_rules(tables: RuleTables, book: RuleBook) -> list[Fault]:
     """Everything that is wrong with a rule base, sorted by place: what does not read or compile, what has the wrong
     shape, names that nothing bears, and rules that contradict one another, never speak or never let go."""
+    from benchmate.hearing.check import check_words
     from benchmate.practice import check_windows  # noqa: F401 - registers its check
     from benchmate.rulebase.cross import check_names
     from benchmate.rulebase.validate import check_shapes
 
     bounds = Bounds(book)
-    faults = {*tables.faults, *book.faults, *check_shapes(tables), *check_names(tables)}
+    faults = {*tables.faults, *book.faults, *check_shapes(tables), *check_names(tables), *check_words(tables)}
     faults |= set(season_faults(book.seasons, book.sources))
     for run in CHECKS:
         faults |= set(run(book, bounds, tables.place_of))
