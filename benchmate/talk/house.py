@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, Any
 from benchmate.fault import UserError
 from benchmate.garden.record import Entry, Place, Tree
 from benchmate.hearing.reading import Reading
-from benchmate.rulebase import CompiledStore, RuleFolders, RuleTables, compiled, find_rules
+from benchmate.rulebase import CompiledStore, RuleFolders, RuleTables, compiled, find_rules, fingerprint
 
 if TYPE_CHECKING:
     from benchmate.garden import Garden
@@ -39,6 +39,11 @@ class House:
     @cached_property
     def store(self) -> CompiledStore:
         return CompiledStore.beside(self.folder)
+
+    @cached_property
+    def _mark(self) -> str:
+        """The name of what stands in the rule folders, looked for once: all of a talk goes by the same rules."""
+        return fingerprint(self.rule_folders, self.store)
 
     @cached_property
     def tables(self) -> RuleTables:
@@ -88,7 +93,7 @@ class House:
         return terms
 
     def _compiled(self, name: str, build: Any) -> dict[str, Any]:
-        return compiled(name, self.rule_folders, self.store, build)
+        return compiled(name, self.rule_folders, self.store, build, self._mark)
 
     @cached_property
     def garden(self) -> Garden | None:

@@ -274,10 +274,19 @@ def test_the_record_is_told_newest_first_unless_asked(demo):
     assert oldest.index("Spring 2023") < oldest.index("Spring 2026")
 
 
-def test_words_that_were_missed_are_shown_with_the_line_that_teaches_them(demo):
-    run("say", "the gubbins are wobbly", "--tree", "Ratchet", "--garden", str(demo))
-    found = json.loads(run("words", "--garden", str(demo), "--json").stdout)
-    assert any("gubbins" in row["words"] and "gubbins" in row["teach"] for row in found["words"])
+def test_a_word_that_was_missed_is_shown_and_its_line_teaches_it(demo):
+    said = ("say", "there is a gubbins on the left", "--tree", "Ratchet", "--garden", str(demo))
+    run(*said)
+    run(*said)
+    (row,) = json.loads(run("words", "--garden", str(demo), "--json").stdout)["words"]
+    assert (row["word"], row["times"], row["teach"]) == ("gubbins", 2, '"gubbins" = ["..."]')
+    assert row["teach"] in run("words", "--garden", str(demo)).stdout
+    home = demo / "rules" / "words"
+    home.mkdir(parents=True)
+    (home / "mishearings.toml").write_text("[heard]\n" + row["teach"].replace("...", "gap") + "\n", encoding="utf-8")
+    answer = json.loads(run(*said, "--json", "--dry").stdout)
+    assert answer["reading"]["facts"][0]["value"] == "gap" and answer["reading"]["missed"] == []
+    assert json.loads(run("words", "--garden", str(demo), "--json").stdout) == {"words": []}
 
 
 def test_missed_words_may_be_left_unkept(demo):

@@ -10,7 +10,7 @@ from pathlib import Path
 
 from benchmate.fault import UserError
 from benchmate.talk.commands.settings import house_of, print_json, print_lines, wants_json
-from benchmate.talk.house import MISSED, House, today_of
+from benchmate.talk.house import today_of
 from benchmate.telling.lines import ANSWER, ASIDE, REASON, Line
 
 
@@ -102,6 +102,8 @@ def _lines_of(path: str | None) -> Iterator[str]:
 
 def words_command(args: Namespace) -> int:
     """Words that were not taken in, how often, and the line of TOML that would teach each."""
+    from benchmate.talk.missed_words import HOME, missed_words
+
     house = house_of(args)
     rows = missed_words(house)
     if wants_json(args):
@@ -112,29 +114,13 @@ def words_command(args: Namespace) -> int:
         return 0
     lines = [Line(f"{len(rows)} {'word was' if len(rows) == 1 else 'words were'} not taken in.", ANSWER)]
     for row in rows:
-        lines.append(Line(f'"{row["words"]}", {row["times"]} times, as in: {row["said"]}', REASON))
-        lines.append(Line(str(row["teach"]), REASON, "teach it: ", 2))
-    where = house.folder / "rules" / "words" / "mine.toml" if house.folder else "rules/words/mine.toml"
-    lines.append(Line(f"Put such lines into {where}, with a term of the bench in place of the dots.", ASIDE))
+        times = "once" if row["times"] == 1 else f"{row['times']} times"
+        lines.append(Line(f'"{row["word"]}" ({times}), as in: {row["said"]}', REASON))
+        lines.append(Line(str(row["teach"]), REASON, indent=2))
+    where = house.folder / HOME if house.folder else HOME
+    lines.append(Line(f"Such a line goes under [heard] in {where}, with a word that is known for the dots.", ASIDE))
     print_lines(lines, args)
     return 0
-
-
-def missed_words(house: House) -> list[dict[str, object]]:
-    """The words in GARDEN/.benchmate/missed.txt that the lexicon still does not know, the most frequent first."""
-    path = house.folder / ".benchmate" / MISSED if house.folder else None
-    if path is None or not path.is_file():
-        return []
-    found: dict[str, dict[str, object]] = {}
-    for line in path.read_text(encoding="utf-8", errors="replace").splitlines():
-        day, _, rest = line.partition("\t")
-        missed, _, said = rest.partition("\t")
-        for words in filter(None, missed.split(" | ")):
-            row = found.setdefault(words.casefold(), {"words": words, "times": 0, "said": said, "last": day})
-            row["times"] = int(str(row["times"])) + 1
-            row["last"] = day
-            row["teach"] = f'{json.dumps(words.casefold(), ensure_ascii=False)} = "..."'
-    return sorted(found.values(), key=lambda row: -int(str(row["times"])))
 
 
 def learn_command(args: Namespace) -> int:
