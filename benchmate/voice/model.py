@@ -1,0 +1,85 @@
+"""The model of what is said at this bench: a language model and a dictionary, made from the rules, kept in a folder.
+
+Both follow from the rule files, the grammar and the names of the trees alone, so their names carry a digest of those;
+one that is there under its name is used as it is, any other is made again.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import json
+import os
+import tempfile
+from collections.abc import Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from benchmate.hearing import Ear
+
+from .filler import Filler
+from .ngram import trigram_arpa
+from .sentences import sample_sentences
+from .shapes import Core, Tables, example_statements, learn_shapes
+from .sounds import Sounds, read_dictionary
+
+SENTENCES = 100_000  # enough that every trigram of the core is seen; a quarter loses a word in twenty
+TABLE = "words/sounds.toml"
+_FORM = "1"  # raise when the code that makes the model changes what it makes
+
+
+@dataclass(frozen=True, slots=True)
+class VoiceModel:
+    """language: ARPA file. dictionary: words with their phones, a line each way."""
+
+    language: Path
+    dictionary: Path
+
+
+def voice_model(tables: Tables, ear: Ear, names: Sequence[str], folder: Path, base: Path) -> VoiceModel:
+    """The model for these rules and tree names; made where it is not in the folder yet, which takes some seconds.
+
+    base: the recogniser's own dictionary. Raises OSError where the folder cannot be written.
+    """
+    digest = hashlib.sha256(
+        json.dumps([_FORM, tables, sorted(names)], sort_keys=True, default=str).encode()
+    ).hexdigest()[:16]
+    model = VoiceModel(folder / f"voice-{digest}.arpa", folder / f"voice-{digest}.dict")
+    if not (model.language.is_file() and model.dictionary.is_file()):
+        folder.mkdir(parents=True, exist_ok=True)
+        language, words = language_model(tables, ear, names)
+        _write(model.dictionary, dictionary_text(words, Sounds(tables.get(TABLE, {}), read_dictionary(base))))
+        _write(model.language, language)
+    return model
+
+
+def language_model(
+    tables: Tables, ear: Ear, names: Sequence[str] = (), count: int = SENTENCES
+) -> tuple[str, list[str]]:
+    """(ARPA text, its words) for the rules and tree names."""
+    table = tables.get(TABLE, {})
+    shapes = learn_shapes(example_statements(tables), ear, table.get("said", {}))
+    filler = Filler(ear, shapes, names)
+    sentences = list(sample_sentences(shapes, Core(table["core"]), filler, ear, count, wake_words(tables)))
+    return trigram_arpa(sentences), sorted({word for sentence in sentences for word in sentence})
+
+
+def wake_words(tables: Tables) -> list[str]:
+    """What is said first where the microphone stays open."""
+    return list(tables.get(TABLE, {}).get("wake", {}).get("says", ()))
+
+
+def dictionary_text(words: Sequence[str], sounds: Sounds) -> str:
+    """The dictionary as the recogniser reads it: the first way under the word, others under word(2), word(3), ..."""
+    lines = []
+    for word in words:
+        for number, phones in enumerate(sounds.of(word), 1):
+            lines.append(f"{word if number == 1 else f'{word}({number})'} {phones}")
+    return "\n".join(lines) + "\n"
+
+
+def _write(path: Path, text: str) -> None:
+    """Whole or not at all: a model that was cut short must not be taken for one."""
+    handle, name = tempfile.mkstemp(dir=path.parent)
+    with os.fdopen(handle, "w", encoding="utf-8") as file:
+        file.write(text)
+    os.replace(name, path)
