@@ -1,0 +1,96 @@
+"""From recognised words to a reading: what was not heard for certain goes in as a guess, and guesses are read back.
+
+Two things make a word unsure: the recogniser's own confidence in it, and a rival, another run of words that fits the
+sound about as well. A rival with the same meaning raises no doubt.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from difflib import SequenceMatcher
+from typing import Any
+
+from benchmate.hearing import Ear, Guess, Reading
+
+SURE = 0.5  # confidence from which a word needs no asking; set on statements that no test holds
+PAUSE_S = 0.18  # a silence that long inside a statement is written as a comma
+
+
+@dataclass(frozen=True, slots=True)
+class HeardWord:
+    """word: as it is written. confidence: 0 to 1. pause_s: silence before it, seconds."""
+
+    word: str
+    confidence: float = 1.0
+    pause_s: float = 0.0
+
+
+def heard_words(
+    words: Sequence[HeardWord],
+    ear: Ear,
+    on: dt.date,
+    southern: bool = False,
+    names: Sequence[str] = (),
+    first_frost: str | None = None,
+    rivals: Sequence[str] = (),
+) -> Reading:
+    """The reading of what was said aloud. Unsure words are in `guessed`, each of them grave: nothing is logged on them.
+
+    rivals: other words that fit the sound about as well. The other arguments are those of `Ear.hear`.
+    """
+    text, spans = _written(words)
+    reading = ear.hear(text, on, southern, names, first_frost)
+    sense = _sense(reading)
+    doubts: dict[tuple[int, int], Guess] = {}
+    for word, span in zip(words, spans, strict=True):
+        if word.confidence < SURE:
+            doubts[span] = Guess(word.word, word.word, word.confidence, span, grave=True)
+    for rival in rivals:
+        if _sense(ear.hear(rival, on, southern, names, first_frost)) == sense:
+            continue
+        for first, end, other in _differences([word.word for word in words], rival.split()):
+            for at in range(first, end):
+                likeness = min(words[at].confidence, SURE)
+                doubts[spans[at]] = Guess(other or words[at].word, words[at].word, likeness, spans[at], grave=True)
+    known = {guess.span for guess in reading.guessed}
+    added = tuple(guess for span, guess in sorted(doubts.items()) if span not in known)
+    return replace(reading, guessed=(*(replace(guess, grave=True) for guess in reading.guessed), *added))
+
+
+def _written(words: Sequence[HeardWord]) -> tuple[str, list[tuple[int, int]]]:
+    """The text with a comma at each pause, and each word's place in it."""
+    text, spans = "", []
+    for at, word in enumerate(words):
+        if at:
+            text += ", " if word.pause_s >= PAUSE_S else " "
+        spans.append((len(text), len(text) + len(word.word)))
+        text += word.word
+    return text, spans
+
+
+def _differences(words: Sequence[str], rival: Sequence[str]) -> Iterator[tuple[int, int, str]]:
+    """(first, end, the rival's words) of each stretch that differs; where the rival has words more, the ones beside."""
+    for what, first, end, start, stop in SequenceMatcher(None, words, rival, autojunk=False).get_opcodes():
+        if what == "insert":
+            near = max(0, first - 1), min(len(words), first + 1)
+            yield near[0], near[1], " ".join(rival[start:stop])
+        elif what != "equal":
+            yield first, end, " ".join(rival[start:stop])
+
+
+def _sense(reading: Reading) -> Any:
+    """The reading without its words and their places: what would be logged, asked or answered."""
+    return replace(
+        reading,
+        said="",
+        facts=tuple(replace(fact, span=(0, 0)) for fact in reading.facts),
+        work=tuple(replace(work, span=(0, 0)) for work in reading.work),
+        candidates=tuple(replace(fact, span=(0, 0)) for fact in reading.candidates),
+        supposes=tuple(replace(work, span=(0, 0)) for work in reading.supposes),
+        missed=(),
+        guessed=(),
+        reason=None,
+        series=(),
+    )

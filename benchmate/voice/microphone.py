@@ -1,0 +1,106 @@
+"""The microphone: a statement is what is said between two presses of Enter, or after the wake word until a silence."""
+
+from __future__ import annotations
+
+import queue
+from collections.abc import Callable, Iterator, Sequence
+from importlib import import_module
+from typing import Any
+
+from benchmate.fault import UserError
+
+from .recogniser import CHUNK, GET_IT, Recogniser, Speech
+from .wave_file import LONGEST_S, RATE
+
+SILENCE_S = 0.5  # ends a statement when the microphone stays open
+_LONGEST = LONGEST_S * RATE * 2
+
+
+class Microphone:
+    """The machine's microphone, open inside `with`. Raises UserError without the extra or a microphone."""
+
+    def __init__(self) -> None:
+        try:
+            self._sound = import_module("sounddevice")
+        except (ImportError, OSError) as error:  # OSError: the package is there, the system's PortAudio is not
+            raise UserError(GET_IT if isinstance(error, ImportError) else f"no sound: {error}") from error
+        self._chunks: queue.Queue[bytes] = queue.Queue()
+        self._stream: Any = None
+
+    def __enter__(self) -> Microphone:
+        def take(data: Any, _frames: int, _time: Any, _status: Any) -> None:
+            self._chunks.put(bytes(data))
+
+        try:
+            self._stream = self._sound.RawInputStream(
+                samplerate=RATE, channels=1, dtype="int16", blocksize=CHUNK // 2, callback=take
+            )
+            self._stream.start()
+        except Exception as error:  # the package has errors of its own for each system
+            raise UserError(f"the microphone cannot be opened ({error}); plug one in, or type") from error
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self._stream.stop()
+        self._stream.close()
+
+    def chunks(self) -> Iterator[bytes]:
+        """A tenth of a second at a time, for ever."""
+        while True:
+            yield self._chunks.get()
+
+    def drain(self) -> bytes:
+        """What has come in and was not taken yet."""
+        parts = []
+        while not self._chunks.empty():
+            parts.append(self._chunks.get())
+        return b"".join(parts)
+
+
+def pushed_statements(
+    wait: Callable[[str], None], open_microphone: Callable[[], Microphone] = Microphone
+) -> Iterator[bytes]:
+    """The sound of statement after statement. wait: shows its words and returns at Enter; EOFError ends the talk."""
+    while True:
+        try:
+            wait("Enter to speak ")
+            with open_microphone() as microphone:
+                microphone.drain()
+                wait("listening; Enter when you are done ")
+                sound = microphone.drain()
+        except (EOFError, KeyboardInterrupt):
+            return
+        yield sound[-_LONGEST:]
+
+
+def woken_statements(chunks: Iterator[bytes], recogniser: Recogniser, wake: Sequence[str]) -> Iterator[Speech]:
+    """Statements said behind a wake word. What is said without one is dropped and kept nowhere."""
+    for sound in utterances(chunks):
+        said = after_wake_word(recogniser.hear(sound), wake)
+        if said is not None and said.words:
+            yield said
+
+
+def after_wake_word(speech: Speech, wake: Sequence[str]) -> Speech | None:
+    """What follows the wake word, or None where the speech does not begin with one."""
+    for words in wake:
+        if speech.text == words or speech.text.startswith(words + " "):
+            left = speech.words[len(words.split()) :]
+            return Speech(left, tuple(rival.removeprefix(words).strip() for rival in speech.rivals))
+    return None
+
+
+def utterances(chunks: Iterator[bytes]) -> Iterator[bytes]:
+    """The stretches of speech in a sound that goes on, each ended by half a second of silence."""
+    found = import_module("pocketsphinx").Endpointer(window=SILENCE_S, sample_rate=RATE)
+    frame, held, speech = int(found.frame_bytes), b"", bytearray()
+    for chunk in chunks:
+        held += chunk
+        while len(held) >= frame:
+            part, held = held[:frame], held[frame:]
+            spoken = found.process(part)
+            if spoken is not None:
+                speech += spoken
+            if speech and (not found.in_speech or len(speech) > _LONGEST):
+                yield bytes(speech)
+                speech = bytearray()
