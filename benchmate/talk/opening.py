@@ -41,7 +41,7 @@ def talk_at_terminal(bench: Bench, screen: Screen) -> int:
         lines = typed_lines(lambda: _plain_prompt(bench))
     else:
         lines = _prompted(bench)
-    converse(bench.answer, lines, lambda: screen_of(sys.stdout, plain=screen.plain))
+    converse(bench.answer, lines, lambda: screen_of(sys.stdout, plain=screen.plain), attended=True)
     return 0
 
 

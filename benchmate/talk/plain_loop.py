@@ -19,11 +19,14 @@ def tell_answer(answer: Answer, screen: Screen) -> str:
     return screen.lay(tell(answer, plain=screen.plain))
 
 
-def converse(ask: Ask, statements: Iterator[str], screen: Screen | Callable[[], Screen]) -> int:
+def converse(
+    ask: Ask, statements: Iterator[str], screen: Screen | Callable[[], Screen], *, attended: bool = False
+) -> int:
     """Answer statement after statement until they end or the grower leaves. Gives 1 if one of them was at fault.
 
     A statement at fault costs one line on standard error, and the talk goes on. An empty line does nothing.
-    screen: how answers are laid; asked anew each time where it may change its width.
+    screen: how answers are laid; asked anew each time where it may change its width. attended: somebody sits there, and
+    Ctrl-C gives up the one statement that is being answered.
     """
     status = 0
     for statement in statements:
@@ -33,6 +36,11 @@ def converse(ask: Ask, statements: Iterator[str], screen: Screen | Callable[[], 
             answer = ask(statement)
         except UserError as error:
             status = _tell_fault(str(error))
+            continue
+        except KeyboardInterrupt:
+            if not attended:
+                raise
+            print("given up", flush=True)
             continue
         except Exception as error:  # one statement must not end the talk
             status = _tell_fault(slip_words(error))
