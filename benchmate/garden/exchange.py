@@ -17,12 +17,14 @@ from benchmate.fault import Fault
 from benchmate.garden.append import tidy
 from benchmate.garden.journal import made_up_id
 from benchmate.garden.making import new_tree
-from benchmate.garden.naming import spoken
+from benchmate.garden.naming import folder_for, refuse_name, spoken
 from benchmate.garden.record import Entry, Tree
 from benchmate.garden.shapes import ENTRY_KEYS, entry_of, shown
 from benchmate.garden.store import Garden
 from benchmate.value import dataclass, replace
 
+Progress = Callable[[int, int], None]
+CHUNK = 1000  # entries that are written at once: between two of them the work may be stopped
 WORDS = ("said", "reason", "photo", "strikes", "when")
 NESTED = ("facts", "work", "measures", "refused", "follow", "more")
 COLUMNS = ("tree", "name", "id", "at", "kind", *WORDS, *NESTED)
@@ -120,10 +122,19 @@ def _cell(value: Any, key: str) -> str:
     return f"'{words}" if words.startswith(_FORMULA) else words
 
 
-def import_json_lines(garden: Garden, source: TextIO, make_trees: bool = False, name: str = "-") -> Imported:
+def import_json_lines(
+    garden: Garden,
+    source: Iterable[str],
+    make_trees: bool = False,
+    name: str = "-",
+    *,
+    dry: bool = False,
+    progress: Progress | None = None,
+) -> Imported:
     """Take in what export_json_lines wrote. Entries that the garden has are passed over, so it may be run again.
 
-    make_trees: make trees that the garden lacks. name: of the source, for its faults. Raises NotLogged.
+    make_trees: make trees that the garden lacks. name: of the source, for its faults. dry: write nothing, tell what
+    would be. progress: as in take_in. Raises NotLogged.
     """
     rows: list[tuple[int, dict[str, Any]]] = []
     faults = []
@@ -138,10 +149,18 @@ def import_json_lines(garden: Garden, source: TextIO, make_trees: bool = False, 
         except (ValueError, RecursionError):
             problem = f"the line is no JSON object: {shown(text)}"
             faults.append(Fault(name, line, "", problem, "write one object in braces a line"))
-    return take_in(garden, rows, faults, make_trees, name)
+    return take_in(garden, rows, faults, make_trees, name, dry=dry, progress=progress)
 
 
-def import_csv(garden: Garden, source: TextIO, make_trees: bool = False, name: str = "-") -> Imported:
+def import_csv(
+    garden: Garden,
+    source: Iterable[str],
+    make_trees: bool = False,
+    name: str = "-",
+    *,
+    dry: bool = False,
+    progress: Progress | None = None,
+) -> Imported:
     """Take in what export_csv wrote, as import_json_lines does. source: opened with newline=""."""
     rows: list[tuple[int, dict[str, Any]]] = []
     faults = []
@@ -164,13 +183,24 @@ def import_csv(garden: Garden, source: TextIO, make_trees: bool = False, name: s
                 faults.append(Fault(name, reader.line_num, "", problem, "leave it empty, or mend its brackets"))
     except csv.Error as fault:
         faults.append(Fault(name, reader.line_num, "", f"no CSV: {fault}", "export it anew as CSV"))
-    return take_in(garden, rows, faults, make_trees, name)
+    return take_in(garden, rows, faults, make_trees, name, dry=dry, progress=progress)
 
 
 def take_in(
-    garden: Garden, rows: Iterable[tuple[int, dict[str, Any]]], faults: list[Fault], make_trees: bool, name: str
+    garden: Garden,
+    rows: Iterable[tuple[int, dict[str, Any]]],
+    faults: list[Fault],
+    make_trees: bool,
+    name: str,
+    *,
+    dry: bool = False,
+    progress: Progress | None = None,
 ) -> Imported:
-    """Append the rows, by line of their source, that the garden has not got, tree by tree. faults: found before."""
+    """Append the rows, by line of their source, that the garden has not got, tree by tree. faults: found before.
+
+    progress: told (entries done, all) before each write and after the last. An exception from it stops the work: what
+    was written stands whole, and the rest comes in when it is run again.
+    """
     waiting: dict[str, list[tuple[int, Entry]]] = {}
     titles: dict[str, str] = {}
     for line, row in rows:
@@ -180,17 +210,25 @@ def take_in(
         faults += [Fault(name, line, slip.id, slip.problem, slip.remedy) for slip in problems if slip.key != "id"]
         if entry:
             waiting.setdefault(folder, []).append((line, entry))
-    added = known = 0
+    added = known = done = 0
+    total = sum(map(len, waiting.values()))
     for folder, entries in waiting.items():
-        tree = _tree_for(garden, folder, titles[folder], make_trees)
+        tree = _tree_for(garden, folder, titles[folder], make_trees, dry)
         if tree is None:
             problem = f"no tree {shown(titles[folder])!r} in the garden for {len(entries)} entries"
             faults.append(Fault(name, entries[0][0], "", problem, "make the tree first, or have trees made on the way"))
             continue
         fresh, had = _fresh(garden, tree, entries, faults, name)
-        garden.append_all(tree, fresh)
+        for start in range(0, len(fresh), CHUNK):
+            if progress:
+                progress(done + start, total)
+            if not dry:
+                garden.append_all(tree, fresh[start : start + CHUNK])
         added += len(fresh)
         known += had
+        done += len(entries)
+    if progress:
+        progress(total, total)
     return Imported(added, known, tuple(sorted(faults)))
 
 
@@ -207,7 +245,7 @@ def _entry_from(row: dict[str, Any]) -> tuple[Entry | None, list[Any]]:
     return (tidy(entry) if entry else None), slips
 
 
-def _tree_for(garden: Garden, folder: str, title: str, make_trees: bool) -> Tree | None:
+def _tree_for(garden: Garden, folder: str, title: str, make_trees: bool, dry: bool) -> Tree | None:
     trees = garden.trees()
     for tree in trees:
         if tree.folder == folder:
@@ -215,7 +253,9 @@ def _tree_for(garden: Garden, folder: str, title: str, make_trees: bool) -> Tree
     named = [tree for tree in trees if spoken(tree.name) in (spoken(folder), spoken(title))]
     if len(named) == 1:
         return named[0]
-    return new_tree(garden, title) if make_trees and not named else None
+    if not make_trees or named:
+        return None
+    return Tree(title, folder_for(refuse_name(title))) if dry else new_tree(garden, title)
 
 
 def _fresh(

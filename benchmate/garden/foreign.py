@@ -2,7 +2,8 @@
 
     day is Date, said is Notes, tree is Plant, kind is done, day first
 
-Each part names one of our keys and a column of theirs; a word that is no column stands for itself on every line.
+Each part names one of our keys and a column of theirs, in either order; a word that is no column stands for itself on
+every line.
 """
 
 from __future__ import annotations
@@ -11,18 +12,18 @@ import csv
 import datetime as dt
 import re
 from collections.abc import Iterable, Mapping
-from typing import TextIO
 
 from benchmate.fault import Fault, UserError
-from benchmate.garden.exchange import Imported, take_in
+from benchmate.garden.exchange import Imported, Progress, take_in
 from benchmate.garden.record import KINDS
 from benchmate.garden.shapes import nearest, shown
 from benchmate.garden.store import Garden
 from benchmate.value import dataclass
 
 KEYS = {
-    "day": "at", "date": "at", "at": "at", "said": "said", "words": "said", "notes": "said", "note": "said",
-    "tree": "tree", "kind": "kind", "work": "work", "reason": "reason", "photo": "photo", "photograph": "photo",
+    "day": "at", "date": "at", "at": "at", "when": "at",
+    "said": "said", "words": "said", "notes": "said", "note": "said", "tree": "tree",
+    "kind": "kind", "work": "work", "reason": "reason", "photo": "photo", "photograph": "photo",
 }  # fmt: skip
 _PART = re.compile(
     r"\s*(?:the\s+)?(\w+)\s*(?:=|\bis\b|\bfrom\b|\bare\b)\s*(?:the\s+)?(?:column\s+)?[\"']?(.*?)[\"']?\s*"
@@ -50,12 +51,14 @@ def read_meaning(words: str, columns: Iterable[str]) -> Meaning:
             day_first = order[1].startswith("day")
             continue
         match = _PART.fullmatch(part)
-        key = KEYS.get(match[1].casefold()) if match else None
+        ours, theirs = (match[1].casefold(), match[2].casefold()) if match else ("", "")
+        if ours in by_name and theirs in KEYS and not (ours in KEYS and theirs in by_name):
+            ours, theirs = theirs, ours
+        key = KEYS.get(ours)
         if match is None or key is None:
             near = nearest(match[1], list(KEYS)) if match else ""
             remedy = f"did you mean {near!r}?" if near else 'say it as in "day is Date, said is Notes, tree is Plant"'
             raise UserError(f"{shown(part.strip())!r} says nothing of a column; {remedy}")
-        theirs = match[2].casefold()
         if theirs in by_name:
             found[key] = by_name[theirs]
         elif key in ("kind", "tree", "work"):
@@ -71,7 +74,16 @@ def read_meaning(words: str, columns: Iterable[str]) -> Meaning:
     return Meaning(found, fixed, day_first)
 
 
-def import_foreign(garden: Garden, source: TextIO, words: str, make_trees: bool = False, name: str = "-") -> Imported:
+def import_foreign(
+    garden: Garden,
+    source: Iterable[str],
+    words: str,
+    make_trees: bool = False,
+    name: str = "-",
+    *,
+    dry: bool = False,
+    progress: Progress | None = None,
+) -> Imported:
     """Take in a CSV of any make, its columns told in words. What was taken in before is passed over.
 
     source: opened with newline="". Lines without a kind are `done` where they have a work, else `note`. Raises
@@ -105,7 +117,7 @@ def import_foreign(garden: Garden, source: TextIO, words: str, make_trees: bool 
             row["work"] = [{"work": "-".join(work.lower().split())} for work in works]
         row.setdefault("kind", "done" if works else "note")
         rows.append((line, row))
-    return take_in(garden, rows, faults, make_trees, name)
+    return take_in(garden, rows, faults, make_trees, name, dry=dry, progress=progress)
 
 
 def _order_of(days: Iterable[str]) -> bool | None:

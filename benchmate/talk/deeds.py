@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING
 
 from benchmate.garden.record import Entry
@@ -15,6 +16,11 @@ from benchmate.value import replace
 
 if TYPE_CHECKING:
     from benchmate.talk.turns import Turn
+
+_FROM = (
+    r"\b(?:(?P<how>dug|lifted|collected|grown|raised|struck|bought|rescued)\s+(?:up\s+|out\s+)?)?(?:from|out of)\s+"
+    r"(?:an?\s+|the\s+|my\s+|our\s+|some\s+)?(?P<where>[^\W\d_][^,;.!?]*?)\s*(?=[,;.!?]|$|\band\b|\bcall)"
+)
 
 
 def strike(turn: Turn, said: str) -> None:
@@ -82,11 +88,29 @@ def begin_record(turn: Turn) -> None:
     """Make the new tree, with what was said of it as its first entry."""
     reading = turn.reading
     said = {fact.kind: str(fact.value) for fact in reading.facts if not fact.denied}
+    if origin := origin_said(reading.said):
+        said["origin"] = origin
     if turn.bench.dry:
         turn.says.append(f"Would begin the record of {turn.new_name}")
         return
     tree = turn.house.begin_tree(str(turn.new_name), said, turn.on)
     turn.tree = tree
-    turn.says.append(f"The record of {tree.name} is begun: {tree_words(tree, turn.house.place.units)}")
+    of_kind = tree_words(tree, turn.house.place.units).partition(": ")[2]
+    turn.says.append(f"The record of {tree.name} is begun: {of_kind}")
     entries = entries_of(reading, None, turn.on, southern=turn.southern)
     turn.to_log.append((tree, entries or (Entry("", turn.on, "note", reading.said),)))
+
+
+def origin_said(words: str) -> str | None:
+    """Where a new tree comes from, in the grower's own words, or None where that was not said.
+
+    >>> origin_said("new tree, field maple from a hedge, call it Gatepost"), origin_said("larch grown from seed")
+    ('hedge', 'grown from seed')
+    """
+    match = re.search(_FROM, words, re.IGNORECASE)
+    if match is None:
+        return None
+    where = " ".join(match["where"].split()).lower()
+    if match["how"] is None:
+        return where
+    return " ".join(match.group().split()).lower()

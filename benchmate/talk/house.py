@@ -13,12 +13,13 @@ from typing import TYPE_CHECKING, Any
 from benchmate.fault import UserError
 from benchmate.garden.record import Entry, Place, Tree
 from benchmate.hearing.reading import Reading
-from benchmate.rulebase import CompiledStore, RuleFolders, RuleTables, compiled, find_rules, fingerprint
+from benchmate.rulebase import CompiledStore, RuleFolders, compiled, find_rules, fingerprint
 
 if TYPE_CHECKING:
     from benchmate.garden import Garden
     from benchmate.hearing import Ear, Lexicon
     from benchmate.practice.book import RuleBook
+    from benchmate.rulebase import RuleTables
 
 HOME_GARDEN = "benchmate-garden"
 MISSED = "missed.txt"
@@ -54,10 +55,14 @@ class House:
 
     @cached_property
     def lexicon(self) -> Lexicon:
-        from benchmate.hearing.compiling import lexicon_data
         from benchmate.hearing.lexicon import Lexicon
 
-        return Lexicon(self._compiled("lexicon", lambda: lexicon_data(self.tables.tables)))
+        def build() -> Mapping[str, Any]:
+            from benchmate.hearing.compiling import lexicon_data
+
+            return lexicon_data(self.tables.tables)
+
+        return Lexicon(self._compiled("lexicon", build))
 
     @cached_property
     def book(self) -> RuleBook:
@@ -147,12 +152,12 @@ class House:
         return trees[(at + 1) % len(trees)] if trees else None
 
     def begin_tree(self, name: str, said: Mapping[str, str], on: dt.date) -> Tree:
-        """A new tree with what was said of it: species, phase, health. Raises UserError where it cannot be made."""
+        """A new tree with what was said of it: species, phase, health, origin. Raises UserError where it cannot be made."""
         from benchmate.garden import new_tree
 
         if self.garden is None:
             raise UserError("no garden is open; name one with --garden")
-        told: dict[str, Any] = {key: said[key] for key in ("phase", "health") if key in said}
+        told: dict[str, Any] = {key: said[key] for key in ("phase", "health", "origin") if key in said}
         return new_tree(self.garden, name, said.get("species"), since=on, **told)
 
     @property

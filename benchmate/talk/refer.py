@@ -16,7 +16,7 @@ from benchmate.telling.wording import list_words, spot_words
 from benchmate.value import dataclass, replace
 
 SAME, OTHER, THAT, IT, ONE = "same", "other", "that", "it", "one"
-_POINTING = re.compile(r"\b(?:that|this|the same) (?:one|branch|shoot|leader|limb|twig)\b", re.IGNORECASE)
+_POINTING = r"\b(?:that|this|the same) (?:one|branch|shoot|leader|limb|twig)\b"
 _SINGLE = ("branch", "side-branch", "shoot", "twig", "leader", "apex", "stub", "spur", None)
 _OPPOSITE = {
     "left": "right", "right": "left", "front": "back", "back": "front",
@@ -78,7 +78,7 @@ def _unnamed_question(reading: Reading) -> bool:
 
 
 def _points(reading: Reading) -> bool:
-    return any(work.spot.side is None and _POINTING.search(_words(reading, work)) for work in reading.work)
+    return any(work.spot.side is None and _words_point(_words(reading, work)) for work in reading.work)
 
 
 def _words(reading: Reading, work: Work) -> str:
@@ -127,7 +127,7 @@ def _pointed(reading: Reading, talk: Pointing) -> Resolved:
         return Resolved(reading)
     works = list(reading.work)
     bare = [n for n, work in enumerate(works) if not (work.spot.side or work.spot.level or work.spot.ordinal)]
-    pointing = [n for n in bare if _POINTING.search(_words(reading, works[n]))]
+    pointing = [n for n in bare if _words_point(_words(reading, works[n]))]
     others = [n for n in bare if OTHER in reading.refers and n not in pointing]
     if pointing and len(fits) > 1:
         return Resolved(reading, _which(fits))
@@ -196,3 +196,9 @@ def _which(fits: Sequence[Spot]) -> Ask:
     if not fits:
         return Ask("part", "Which one is meant?")
     return Ask("part", f"Which one is meant: {list_words([spot_words(spot) for spot in fits], 'or')}?")
+
+
+def _words_point(words: str) -> bool:
+    plain = words.casefold()
+    near = any(word in plain for word in ("that ", "this ", "same "))  # the pattern is built only where it may fit
+    return near and re.search(_POINTING, words, re.IGNORECASE) is not None

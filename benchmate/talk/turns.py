@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from benchmate.garden.record import Entry, Tree
@@ -19,6 +18,7 @@ from benchmate.telling.answer import Answer
 from benchmate.telling.lines import Line
 from benchmate.telling.options import option_words
 from benchmate.telling.story import tree_words
+from benchmate.value import replace
 
 if TYPE_CHECKING:
     from benchmate.talk.bench import Bench

@@ -8,9 +8,9 @@ from typing import TYPE_CHECKING
 
 from benchmate.fault import UserError
 from benchmate.talk.commands.settings import house_of, print_json, print_lines, wants_json, write_out
+from benchmate.talk.commands.waiting import Waiting
 from benchmate.talk.dates import span_of
 from benchmate.talk.house import House, today_of
-from benchmate.telling.answer import entry_json
 from benchmate.telling.lines import ANSWER, Line
 
 if TYPE_CHECKING:
@@ -32,7 +32,9 @@ def due_command(args: Namespace) -> int:
     on = today_of(getattr(args, "on", None))
     if args.days < 0:
         raise UserError(f"--days {args.days} lies in the past; give 0 or more")
-    groups = due(garden_of(house_of(args)), on, args.days)
+    garden = garden_of(house_of(args))
+    with Waiting("journals read for the first time", plain=bool(getattr(args, "plain", False))) as progress:
+        groups = due(garden, on, args.days, progress)
     if wants_json(args):
         print_json({"on": on.isoformat(), "days": args.days, "trees": [group.as_json() for group in groups]})
     else:
@@ -42,6 +44,7 @@ def due_command(args: Namespace) -> int:
 
 def record_command(args: Namespace) -> int:
     """The tree's history by season, newest first unless asked."""
+    from benchmate.telling.answer import entry_json
     from benchmate.telling.story import matching, story_lines
 
     house = house_of(args)

@@ -48,6 +48,7 @@ def _arg(*flags: str, help: str, unsaid: bool = False, **shape: object) -> Argum
 TREE = _arg("tree", help="the tree's name")
 SPEAK = "benchmate.talk.commands.speaking"
 KEEP = "benchmate.talk.commands.keeping"
+TRADE = "benchmate.talk.commands.trading"
 RULES = "benchmate.talk.commands.ruling"
 
 # What every command takes, before it or after it.
@@ -121,6 +122,33 @@ COMMANDS: tuple[Command, ...] = (
         f"{KEEP}:calendar_command",
         ("benchmate.telling.calendar",),
         (_arg("--out", help="the file to write (else standard output)", metavar="F"),),
+        json=False,
+    ),
+    Command(
+        "export",
+        "every entry as JSON Lines or CSV, for other programs",
+        "benchmate export Ratchet --as csv --demo",
+        f"{TRADE}:export_command",
+        ("benchmate.garden.exchange",),
+        (
+            _arg("tree", help="only this tree's", nargs="?"),
+            _arg("--as", help="csv or jsonl (else by the file's name)", choices=("csv", "jsonl"), dest="form"),
+            _arg("--out", help="the file to write (else standard output)", metavar="F"),
+        ),
+        json=False,
+    ),
+    Command(
+        "import",
+        "entries from a file: an export, or any CSV with its columns told",
+        'benchmate import notes.csv --map "day is Date, said is Notes, tree is Plant" --dry --demo',
+        f"{TRADE}:import_command",
+        ("benchmate.garden.exchange",),
+        (
+            _arg("file", help="the file, here or in the garden's folder; - reads standard input"),
+            _arg("--map", help='what the columns of a CSV mean, as "day is Date, said is Notes"', metavar="WORDS"),
+            _arg("--new-trees", help="make trees that the garden lacks", action="store_true"),
+            _arg("--dry", help="take nothing in, tell what would be", action="store_true"),
+        ),
         json=False,
     ),
     Command(
