@@ -13,7 +13,7 @@ from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
 from benchmate.fault import Fault
-from benchmate.garden.pieces import Held, Piece, read_piece, split, without_markers
+from benchmate.garden.pieces import Held, Piece, read_piece, read_together, split, without_markers
 from benchmate.garden.record import Entry
 from benchmate.garden.shapes import ENTRY_KEYS, Slip, entry_of, shown, unknown_keys
 from benchmate.garden.toml_fault import told
@@ -50,7 +50,9 @@ def wrong_letters(data: bytes, path: str) -> tuple[Fault, ...]:
 def read_journal(data: bytes, path: str, strict: bool = False) -> Journal:
     """One journal file. strict: tell also what does no harm, such as unknown keys. Never raises for what data holds."""
     text, marked = without_markers(decoded(data))
-    read = [(piece, read_piece(piece)) for piece in split(text)]
+    pieces = list(split(text))
+    helds = list(map(read_piece, pieces)) if strict else read_together(pieces, text)
+    read = list(zip(pieces, helds, strict=True))
     if any(held.broken for _, held in read) and ('"""' in text or "'''" in text):
         whole = reads_as_a_whole(text)  # an [[entry]] line may stand inside words over many lines
         read = [whole] if whole else read

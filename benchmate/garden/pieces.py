@@ -7,12 +7,15 @@ id in its first line and must close with it (`end = ID`); an entry written by ha
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Any, NamedTuple
 
-from benchmate.garden.quick import quick_table
+from benchmate.garden.quick import COMMENT, quick_table
 
 HEADER = re.compile(r"^[ \t]*\[\[[ \t]*entry[ \t]*\]\]", re.MULTILINE)
+_HEADER_LINE = re.compile(rf"[ \t]*\[\[[ \t]*entry[ \t]*\]\][ \t]*(?:{COMMENT})?")
+_COMMENT = re.compile(COMMENT)
+_FEW = 3
 _OWN_HEADER = re.compile(r"\[\[entry\]\]  # ([^\n]+)\n")
 _IDLE = re.compile(r"(?:[ \t\r]*(?:#[^\n\x00]*)?(?:\n|\Z))*")
 _BEGUN = re.compile(r"^<{7} ", re.MULTILINE)
@@ -81,29 +84,58 @@ def split(text: str) -> Iterator[Piece]:
         yield Piece(start, text[start:stop])
 
 
+def read_quickly(piece: Piece) -> Held | None:
+    """The one entry of a piece that is whole and plain; None for any other piece."""
+    own_id, text = piece.own_id, piece.text
+    if "\r" in text:
+        return None
+    if own_id is None:
+        lines = text.split("\n")
+        if not _HEADER_LINE.fullmatch(lines[0]):
+            return Held() if idle(text) else None
+        lines = [line for line in (line.strip(" \t") for line in lines[1:]) if line and not _COMMENT.fullmatch(line)]
+    else:
+        stop = piece.closed_at(own_id)
+        if stop is None or not (text[stop:] == "\n" or idle(text[stop:])):
+            return None
+        lines = text[:stop].split("\n")[1:]
+    table = quick_table(lines)
+    return Held((table,)) if table else None
+
+
 def read_piece(piece: Piece) -> Held:
     """The entries of one piece. Never raises for what the text holds."""
     text, own_id = piece.text, piece.own_id
     if own_id is None:
-        if not HEADER.match(text):
-            return _without_header(text)
         held = _read(text)
         if held.tables == ({},) and not held.broken:
             return Held(broken="the entry is empty", cut=not text.endswith("\n") or text.count("\n") == 1)
         return _with_cut_line(held, text) if held.broken else held
-    stop = piece.closed_at(own_id)
+    stop, held = piece.closed_at(own_id), _read(text)
     if stop is None:
-        held = _read(text)
         return Held(held.tables, held.rest, "the entry was not written to its end", True)
-    body, after = text[:stop], text[stop:]
-    lines = body.split("\n")
-    if after == "\n" or idle(after):
-        table = quick_table(lines[1:]) if "\r" not in body else None
-        return Held((table,)) if table is not None else _read(text)
-    held = _read(text)
-    if not held.broken:
-        return held
-    return _leftover(_read(body), after, stop)
+    return _leftover(_read(text[:stop]), text[stop:], stop) if held.broken else held
+
+
+def read_together(pieces: Sequence[Piece], text: str) -> list[Held]:
+    """Each piece's entries, in the quickest of the ways that read them right."""
+    read: list[Held | None] = []
+    for piece in pieces:
+        read.append(read_quickly(piece))
+        if read[-1] is None and read.count(None) > _FEW:  # laid out as no grower does: all at once is quicker
+            return _read_at_once(pieces, text)
+    return [held or read_piece(piece) for held, piece in zip(read, pieces, strict=True)]
+
+
+def _read_at_once(pieces: Sequence[Piece], text: str) -> list[Held]:
+    """As read_piece, where the text is sound as a whole: its tables are those of the pieces."""
+    starts = [number for number, piece in enumerate(pieces) if HEADER.match(piece.text)]
+    tables = _read(text).tables
+    at_once = dict(zip(starts, tables, strict=True)) if len(tables) == len(starts) else {}
+    return [
+        Held((at_once[number],)) if at_once.get(number) and not piece.own_id else read_piece(piece)
+        for number, piece in enumerate(pieces)
+    ]
 
 
 def _leftover(held: Held, after: str, stop: int) -> Held:
@@ -128,13 +160,6 @@ def _with_cut_line(held: Held, text: str) -> Held:
         if not before.broken and before.tables != ({},):
             return Held(before.tables, before.rest, held.broken, True, last)
     return Held(broken=held.broken, cut=True)
-
-
-def _without_header(text: str) -> Held:
-    if idle(text):
-        return Held()
-    held = _read(text)
-    return _with_cut_line(held, text) if held.broken else held
 
 
 def _read(text: str) -> Held:

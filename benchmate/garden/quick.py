@@ -1,7 +1,7 @@
-"""Reads the lines that this program writes itself, several times faster than a whole TOML reader.
+"""Reads plain lines of `key = value`, as this program writes them, several times faster than a whole TOML reader.
 
-It takes nothing but exactly those lines: at the first sign of anything else it gives None, and the TOML reader has the
-last word. What it does take, it reads to the same values.
+At the first sign of anything else it gives None, and the TOML reader has the last word. What it does take, it reads to
+the same values.
 """
 
 from __future__ import annotations
@@ -9,6 +9,7 @@ from __future__ import annotations
 import datetime as dt
 import json
 import re
+from collections.abc import Iterator
 from functools import lru_cache
 from typing import Any
 
@@ -17,7 +18,8 @@ _STRING = rf'"{_CHARS}(?:(?:\\["\\btnfr]|\\u00[017][0-9a-f]){_CHARS})*"'
 _DATE = r"\d{4}-\d\d-\d\d"
 _MOMENT = _DATE + r"T(?:[01]\d|2[0-3]):\d\d:\d\d(?:\.\d{6})?(?:[+-]\d\d:\d\d)?"
 _KEY = re.compile(r"[A-Za-z0-9_-]+")
-_SIMPLE = re.compile(rf"(?:({_STRING})|({_DATE})|({_MOMENT}))(?:  # [\w-]+)?")
+COMMENT = r"#[^\x00-\x08\x0a-\x1f\x7f]*"
+_SIMPLE = re.compile(rf"(?:({_STRING})|({_DATE})|({_MOMENT}))(?:[ \t]*{COMMENT})?")
 _COMMENT = re.compile(r"(.*[^ ])  # [\w-]+")
 _STRINGS = re.compile(f"({_STRING})")
 _SIGNS = re.compile(r"(?P<key>[A-Za-z0-9_-]+) = |(?P<word>[^\s,{}\[\]]+)")
@@ -62,11 +64,23 @@ def _table(pairs: list[tuple[str, Any]]) -> Any:
 _decode = json.JSONDecoder(object_pairs_hook=_table).decode
 
 
+def _laid_out(lines: Iterator[str]) -> Iterator[Any]:
+    """The values of a list with each on a line of its own, up to the line that closes it."""
+    for line in lines:
+        if line == "]":
+            return
+        if not line.endswith(","):
+            raise _Other
+        yield _decode(_as_json(line[:-1]))
+    raise _Other
+
+
 def quick_table(lines: list[str]) -> dict[str, Any] | None:
     """The `key = value` lines of one table, or None where they are not of the plain kind."""
     table: dict[str, Any] = {}
+    waiting = iter(lines)
     try:
-        for line in lines:
+        for line in waiting:
             key, parted, value = line.partition(" = ")
             if not parted or key in table or not _KEY.fullmatch(key):
                 return None
@@ -76,6 +90,8 @@ def quick_table(lines: list[str]) -> dict[str, Any] | None:
                     table[key] = words[1:-1] if "\\" not in words else json.loads(words)
                 else:
                     table[key] = dt.date.fromisoformat(date) if date else dt.datetime.fromisoformat(moment)
+            elif value == "[":
+                table[key] = list(_laid_out(waiting))
             else:
                 tagged = _COMMENT.fullmatch(value) if value[-1:] not in ("]", "}") else None
                 table[key] = _decode(_as_json(tagged[1] if tagged else value))

@@ -5,13 +5,16 @@ from __future__ import annotations
 import datetime as dt
 import tomllib
 
+import pytest
+import tomli_w
 from entries import ROUNDS, any_entry
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
+from orchard import entries_of
 
 from benchmate.garden.append import tidy
 from benchmate.garden.journal import read_journal
-from benchmate.garden.pieces import read_piece, split
+from benchmate.garden.pieces import Piece, read_piece, read_quickly, split
 from benchmate.garden.quick import quick_table
 from benchmate.garden.record import Entry
 from benchmate.garden.toml_text import entry_text
@@ -55,27 +58,64 @@ PLAIN = entry_text(
 )
 
 
-def test_the_quick_way_takes_what_the_program_writes() -> None:
-    lines = PLAIN.rstrip("\n").split("\n")[1:]
-    assert quick_table(lines) == tomllib.loads(PLAIN)["entry"][0]
+BY_HAND = """[[entry]]  # in spring
+id = "2026-03-14-a"
+  at = 2026-03-14T09:30:00   # in the morning
+# a line of my own
+
+kind = "done"
+said = "repotted, \\"deep\\" pot"
+work = [{work = "repot"}, {work = "root-prune", share = 0.33, on = 2026-03-14}]
+measures = { height_mm = 410 }
+refused = [
+    "leave",
+    "wire",
+]
+"""
+LETTERS = "\"\\=,{}[]# \t\r\n\x00\x7f01-.:eTx_+é'"
 
 
-@settings(max_examples=1000 * ROUNDS, deadline=None)
+@settings(max_examples=1500 * ROUNDS, deadline=None)
 @given(
-    st.integers(0, len(PLAIN) - 1),
-    st.sampled_from('"\\=,{}[]# \t\r\n\x00\x7f01-.:eTx_+é"') | st.characters(),
+    st.sampled_from((PLAIN, BY_HAND)),
+    st.floats(0, 1),
+    st.sampled_from(LETTERS) | st.characters(codec="utf-8"),
     st.booleans(),
 )
-@example(PLAIN.index("done"), '"', False)
-def test_one_changed_letter_is_never_read_otherwise_than_as_toml(at: int, letter: str, put_in: bool) -> None:
-    text = PLAIN[:at] + letter + PLAIN[at + (not put_in) :]
-    quick = quick_table(text.rstrip("\n").split("\n")[1:]) if "\r" not in text else None
-    if quick is not None:
+@example(PLAIN, PLAIN.index("done") / len(PLAIN), '"', False)
+def test_one_changed_letter_is_never_read_otherwise_than_as_toml(
+    text: str, at: float, letter: str, put_in: bool
+) -> None:
+    place = int(at * len(text))
+    text = text[:place] + letter + text[place + (not put_in) :]
+    held = read_quickly(Piece(0, text))
+    if held and held.tables:
         try:
-            slow = tomllib.loads("[[entry]]\n" + text.split("\n", 1)[1])
-        except tomllib.TOMLDecodeError:
+            slow = tomllib.loads(text)["entry"]
+        except (tomllib.TOMLDecodeError, KeyError):
             raise AssertionError(f"the quick way took what TOML refuses: {text}") from None
-        assert repr(quick) == repr(slow["entry"][0])
+        assert repr(list(held.tables)) == repr(slow)
+
+
+@pytest.mark.parametrize("text", [PLAIN, BY_HAND], ids=["own", "by hand"])
+def test_the_quick_way_takes_plain_lines(text: str) -> None:
+    held = read_quickly(Piece(0, text))
+    assert held and list(held.tables) == tomllib.loads(text)["entry"]
+
+
+@pytest.mark.parametrize("layout", ["lists in lines", "keys of keys"])
+def test_entries_laid_out_otherwise_are_read_the_same(layout: str) -> None:
+    entries = entries_of("laid out", 30)
+    plain = read_journal("\n".join(map(entry_text, entries)).encode(), "journal.toml")
+    tables = tomllib.loads("\n".join(map(entry_text, entries)))["entry"]
+    laid_out = tomli_w.dumps({"entry": [{k: v for k, v in table.items() if k != "end"} for table in tables]})
+    assert "work = [\n" in laid_out
+    if layout == "keys of keys":
+        laid_out = laid_out.replace('kind = "', '"kind" = "')
+    read = read_journal(laid_out.encode(), "journal.toml")
+    assert (read.entries, read.faults) == (plain.entries, ())
+    broken = read_journal((laid_out + "\n[[entry]]\nid = x\n").encode(), "journal.toml")
+    assert (broken.entries, len(broken.faults)) == (plain.entries, 1)
 
 
 @settings(max_examples=500 * ROUNDS, deadline=None)
