@@ -26,6 +26,8 @@ def question(setting: Setting, clause: Clause, topic: str, node: Node, past: boo
             if token.kind == "NPK":
                 clause.measures.update(token.value.measures)
                 clause.series += token.value.measures.items()
+            elif token.kind == "SHARE":
+                clause.measures["share"] = token.value
     aux: list[str] = []
     subject: Phrase | None = None
     for child in node.children:

@@ -48,9 +48,20 @@ class Ear:
         clauses = assemble(tree, Setting(self.lexicon, on.isoformat(), first_frost))
         reading = _with_places(join(text, clauses, self.lexicon), words)
         reason = _reason(text, words, clauses)
-        return replace(
-            reading, reason=reason, missed=(*_missed(text, words, found, clauses), *beyond), guessed=_guessed(found)
-        )
+        taken: frozenset[int] = frozenset()
+        if reading.figure:
+            reading, taken = self._figure(reading, words)
+        missed = (*_missed(text, words, found, clauses, taken), *beyond)
+        return replace(reading, reason=reason, missed=missed, guessed=_guessed(found))
+
+    def _figure(self, reading: Reading, words: Sequence[Word]) -> tuple[Reading, frozenset[int]]:
+        """The reading with the figure that its other words ask for, and the words that give numbers their meaning."""
+        from .roles import figure_meant, roles_of, said_numbers
+
+        numbers = said_numbers(words, self.spotter.values)
+        figure = figure_meant(str(reading.figure), words, numbers, self.lexicon.figures)
+        roles = roles_of(words, numbers, self.lexicon.figures.get(figure, {}).get("said", {}))
+        return replace(reading, figure=figure), frozenset(place for role in roles for place in role.words)
 
     def words(self, text: str) -> list[Word]:
         """The words of a statement, with words that were run together taken apart."""
@@ -108,14 +119,19 @@ def _guessed(found: Found) -> tuple[Guess, ...]:
     return tuple(out.values())
 
 
-def _missed(text: str, words: Sequence[Word], found: Found, clauses: Sequence[Clause]) -> tuple[Missed, ...]:
-    """Runs of words that were passed over though they say something, or that turned out to say nothing here."""
+def _missed(
+    text: str, words: Sequence[Word], found: Found, clauses: Sequence[Clause], taken: frozenset[int]
+) -> tuple[Missed, ...]:
+    """Runs of words that were passed over though they say something, or that turned out to say nothing here. taken:
+    words that no sentence took, but a number of a figure did."""
     marks = list(found.marks)
     for clause in clauses:
         if clause.idle_whole:
             marks[slice(*clause.span)] = ["missed" if mark == "used" else mark for mark in marks[slice(*clause.span)]]
         for token in clause.idle:
             marks[token.first : token.end] = ["missed"] * (token.end - token.first)
+    for place in taken:
+        marks[place] = "used"
     out: list[Missed] = []
     at = 0
     while at < len(words):

@@ -124,6 +124,7 @@ def _supposed(before: Clause, clause: Clause) -> bool:
     ):
         return False
     before.supposes += clause.work
+    before.when = before.when or clause.when
     before.series += clause.series
     for work in clause.work:
         before.measures.update(work.measures)

@@ -139,6 +139,8 @@ def spot_values(vw: ValueWords, words: Sequence[str], at: int) -> Iterator[Value
     if (fraction := _FRACTION.match(first)) and int(fraction[2]):
         share = int(fraction[1]) / int(fraction[2])
         yield from _measured(vw, words, share, at + 1)
+        if tuple(words[at + 1 : at + 3]) in (("of", "a"), ("of", "an")):
+            yield from _measured(vw, words, share, at + 3)  # "3/16 of an inch"
         if share < 1:
             yield Value(at + 1, "SHARE", share)
             if int(fraction[2]) in (8, 16, 4):

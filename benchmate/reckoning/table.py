@@ -183,7 +183,7 @@ _SPECS = (
         Need("what", default="trunk"),
     ), late("forecast", "growth_forecast"), "size to come"),
     FigureSpec("dilution", (
-        Need("volume_l", "L", required=True, question="How much of the finished liquid is wanted, in litres?"),
+        Need("volume_l", "L", default=1.0),
         Need("substance", rules="substance", row="dilution:Substance", by=("liquid",), required=True,
              unless=("stock_percent", "parts"), question="What is to be diluted: bleach, alcohol?"),
         Need("stock_percent", "%"),

@@ -110,19 +110,22 @@ def _due(turn: Turn) -> None:
 def _figure(turn: Turn) -> None:
     from benchmate.practice.budget import foliage_taken
     from benchmate.talk.sums import figure_told
+    from benchmate.talk.sums_record import leaf_left
 
     reading, house, tree = turn.reading, turn.house, turn.tree
     facts = facts_of(turn, reading, tree)
-    spent = foliage_taken(facts, house.book) if reading.figure == "leaf-share" else 0.0
+    spent = foliage_taken(facts, house.book)
     told, asks = figure_told(
         reading,
         house.figure_tables,
         facts,
         house.place,
         turn.on,
+        ear=house.ear,
         tree=tree,
         entries=house.entries(tree),
-        taken=(spent,) if spent else (),
+        taken=(spent,) if spent and reading.figure == "leaf-share" else (),
+        leaf_left=leaf_left(facts, spent, house.book, turn.on),
         temperatures=house.temperatures(),
     )
     turn.asks += asks
@@ -164,7 +167,7 @@ def _why(turn: Turn) -> None:
     from benchmate.practice.explain import explain
     from benchmate.telling.depth import explanation_lines
 
-    offered = turn.before.advice
+    offered = turn.before.weighed
     if offered is None or not offered.options:
         turn.says.append("Nothing was advised before in this talk; ask about a work, as in: why not wire it")
         return

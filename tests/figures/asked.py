@@ -53,13 +53,13 @@ def amiss(answer: dict[str, Any], question: dict[str, Any]) -> str:
     """What is wrong with an answer, in words, or "" where it is as expected."""
     if "refused" in answer:
         return f"refused: {answer['refused']}"
-    heard = answer["reading"]["figure"]
+    heard = answer["figures"][0]["figure"] if answer["figures"] else answer["reading"]["figure"]
     if heard != question["figure"]:
         return f"figure {heard}, not {question['figure']}"
     if "asks" in question:
         asked = [ask["fact"] for ask in answer["asks"]]
         given = [(figure["value"], figure["unit"]) for figure in answer["figures"]]
-        return "" if asked[:1] == [question["asks"]] and not given else f"asks {asked}, gives {given}"
+        return "" if question["asks"] in asked and not given else f"asks {asked}, gives {given}"
     if not answer["figures"]:
         return f"no figure; asks {[ask['fact'] for ask in answer['asks']]}"
     figure = answer["figures"][0]

@@ -1,0 +1,221 @@
+"""What the numbers of a figure question stand for: "60 mm at the base and 25 at the top", "from 96", "1 to 100 injector".
+
+Patterns of rules/words/figures.toml, over the statement's words. In them `#` is a number with its unit, `[a/b/]` one of
+several wordings, `~` up to four words without a number.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping, Sequence
+from typing import Any
+
+from benchmate.value import dataclass, replace
+
+from .values import FAHRENHEIT_FREEZING, FAHRENHEIT_PER_CELSIUS, Value, ValueWords, spot_values
+from .words import Word
+
+_KINDS = {"mm": {"length"}, "c": {"degree", "celsius"}, "deg": {"degree"}, "l": {"volume"}, "percent": {"share"}}
+_AFTER_IN = frozenset({"half", "two", "all", "total", "a", "an", "the", "my", "each", "one", "three"})
+NUMBER = "#"
+_LISTED = frozenset({",", "and", "&", "or"})
+
+
+@dataclass(frozen=True, slots=True)
+class SaidNumber:
+    """A number with its unit: words [first, end). raw: as said. value: in the measure's own unit (mm, C, litres, %).
+    unit: length, degree, celsius, volume, share, days, another measure's name, or "" for none."""
+
+    first: int
+    end: int
+    raw: float
+    value: float
+    unit: str
+
+
+@dataclass(frozen=True, slots=True)
+class Role:
+    """What a number, or a wording without one, stands for. words: those of the statement that the pattern took."""
+
+    name: str
+    value: Any
+    words: tuple[int, ...]
+    number: int | None = None
+
+
+def said_numbers(words: Sequence[Word], values: ValueWords) -> list[SaidNumber]:
+    """Every number in its place. One without a unit takes the unit of the length or the warmth beside it: "60 mm and 25",
+    "a low of 50 and a high of 70 F"."""
+    texts = [word.text for word in words]
+    numbers: list[SaidNumber] = []
+    at = 0
+    while at < len(texts):
+        found = _number_at(texts, values, at)
+        if found is None:
+            at += 1
+        else:
+            numbers.append(found)
+            at = found.end
+    return _with_units(numbers, texts)
+
+
+def roles_of(
+    words: Sequence[Word], numbers: Sequence[SaidNumber], patterns: Mapping[str, Any]
+) -> tuple[Role, ...]:
+    """What is said to be what. patterns: name, or names in the order of the numbers, -> wordings; or name -> value ->
+    wordings, where the words alone say it. A number means one thing: earlier patterns come first. The name `_` is for a
+    number that only belongs to the wording; `-` before a name turns the sign.
+    """
+    text, places = _text(words, numbers)
+    taken: set[int] = set()
+    out: list[Role] = []
+    for names, wordings in patterns.items():
+        if isinstance(wordings, Mapping):
+            out += _worded(names, wordings, text, places)
+        for wording in wordings.get(NUMBER, ()) if isinstance(wordings, Mapping) else wordings:
+            for match in _compiled(wording).finditer(text):
+                at = [int(group) for group in match.groups()]
+                given = list(zip(names.split(), at, strict=False))
+                if taken & set(at) or not all(_fits(name, numbers[n]) for name, n in given):
+                    continue
+                taken |= set(at)
+                span = _words_in(match.span(), places)
+                out += [_role(name, numbers, n, span) for name, n in given if name != "_"]
+    return tuple(out)
+
+
+def figure_meant(
+    figure: str, words: Sequence[Word], numbers: Sequence[SaidNumber], figures: Mapping[str, Any]
+) -> str:
+    """The figure that is asked for: another than the question's words alone give, where the rest names what it is of
+    ("a 30 mm cut, how long till it's closed"). figures: rules/words/figures.toml, its `instead` by figure."""
+    text, _ = _text(words, numbers)
+    for other, wordings in figures.get(figure, {}).get("instead", {}).items():
+        if any(_compiled(wording).search(text) for wording in wordings):
+            return str(other)
+    return figure
+
+
+def _number_at(texts: Sequence[str], values: ValueWords, at: int) -> SaidNumber | None:
+    """The number at a word with its own unit, without a word for its direction and without a second number."""
+    if any(tuple(texts[at : at + length]) in values.named for length in (1, 2, 3)):
+        return None  # "min 4": the word stands before its number
+    plain: Value | None = None
+    best: tuple[Value, str, float] | None = None
+    for value in spot_values(values, texts, at):
+        inner = texts[at + 1 : value.end]
+        if set(inner) & (values.range | values.by) or value.kind == "NPK" or value.others:
+            continue
+        if value.kind == "NUM" and (plain is None or value.end > plain.end):
+            plain = value
+        unit, size = ("", 0.0) if _no_inch(texts, value.end) else _unit_of(value)
+        if unit and (best is None or value.end > best[0].end):
+            best = (value, unit, size)
+    if best is not None and (plain is None or best[0].end >= plain.end):
+        raw = plain.number if plain is not None else best[2]
+        return SaidNumber(at, best[0].end, raw, best[2], best[1])
+    return None if plain is None else SaidNumber(at, plain.end, plain.number, plain.number, "")
+
+
+def _no_inch(texts: Sequence[str], end: int) -> bool:
+    """Whether the "in" before `end` is the small word ("20 of 80 in half")."""
+    return texts[end - 1] == "in" and end < len(texts) and (texts[end] in _AFTER_IN or texts[end].isdigit())
+
+
+def _unit_of(value: Value) -> tuple[str, float]:
+    """(unit, value in it) of a measure without a direction, or ("", 0)."""
+    if value.kind == "SHARE":
+        return "share", 100 * value.number
+    if value.kind != "MEASURE":
+        return "", 0.0
+    if value.bare in ("length", "degree"):
+        return value.bare, value.number
+    if value.bare or len(value.measures) != 1:
+        return "", 0.0
+    ((name, size),) = value.measures.items()
+    unit = {"temperature_c": "celsius", "volume_l": "volume"}.get(name, name)
+    return ("", 0.0) if name.endswith(("_mm", "low_c")) or name == "age_years" else (unit, size)
+
+
+def _with_units(numbers: list[SaidNumber], texts: Sequence[str]) -> list[SaidNumber]:
+    """Numbers without a unit that stand in one list with a length ("3, 4 and 12 mm") take its unit."""
+    out = list(numbers)
+    for n in range(len(out) - 2, -1, -1):
+        here, after = out[n], out[n + 1]
+        between = texts[here.end : after.first]
+        if not here.unit and after.unit == "length" and 0 < len(between) <= 2 and set(between) <= _LISTED:
+            out[n] = replace(here, value=here.raw * after.value / after.raw, unit="length")
+    return out
+
+
+def _fits(name: str, number: SaidNumber) -> bool:
+    kinds = _KINDS.get(name.rpartition("_")[2])
+    if kinds is None:
+        return number.unit in ("", name) or (name == "days" and number.unit == "days")
+    return not number.unit or number.unit in kinds
+
+
+def _role(name: str, numbers: Sequence[SaidNumber], at: int, span: tuple[int, ...]) -> Role:
+    value = -numbers[at].value if name.startswith("-") else numbers[at].value
+    if not numbers[at].unit and (beside := _beside(name, numbers, at)):
+        value = (value - FAHRENHEIT_FREEZING) / FAHRENHEIT_PER_CELSIUS if name.endswith("_c") else value * beside
+    return Role(name.removeprefix("-"), value, span, at)
+
+
+def _beside(name: str, numbers: Sequence[SaidNumber], at: int) -> float:
+    """What turns a number without a unit into the unit of the nearest one said with it; 0 where nothing does."""
+    kind = {"mm": "length", "c": "celsius"}.get(name.rpartition("_")[2])
+    near = sorted((abs(n - at), n > at, other) for n, other in enumerate(numbers) if kind and other.unit == kind)
+    if not near:
+        return 0.0
+    other = near[0][2]
+    if kind == "celsius":
+        return float(other.value != other.raw)
+    return other.value / other.raw if other.raw else 0.0
+
+
+def _worded(
+    name: str, values: Mapping[str, Sequence[str]], text: str, places: Sequence[tuple[int, int, tuple[int, ...]]]
+) -> Iterator[Role]:
+    for value, wordings in values.items():
+        for wording in wordings if value != NUMBER else ():
+            if match := _compiled(wording).search(text):
+                told: Any = float(value) if re.fullmatch(r"[\d.]+", value) else value
+                yield Role(name, told, _words_in(match.span(), places))
+                return
+
+
+def _text(
+    words: Sequence[Word], numbers: Sequence[SaidNumber]
+) -> tuple[str, list[tuple[int, int, tuple[int, ...]]]]:
+    """The statement with its numbers as "#0", "#1", and (start, end, words) of each piece of it."""
+    first = {number.first: n for n, number in enumerate(numbers)}
+    text, places, at = "", [], 0
+    while at < len(words):
+        n = first.get(at)
+        end = numbers[n].end if n is not None else at + 1
+        piece = f"#{n}" if n is not None else words[at].text
+        places.append((len(text), len(text) + len(piece), tuple(range(at, end))))
+        text += piece + " "
+        at = end
+    return text.rstrip(), places
+
+
+def _words_in(span: tuple[int, int], places: Sequence[tuple[int, int, tuple[int, ...]]]) -> tuple[int, ...]:
+    return tuple(word for start, end, inner in places if start < span[1] and end > span[0] for word in inner)
+
+
+_PATTERNS: dict[str, re.Pattern[str]] = {}
+
+
+def _compiled(wording: str) -> re.Pattern[str]:
+    if wording not in _PATTERNS:
+        out = ""
+        for piece in re.findall(r"\[[^\]]*\]|#| ~ | +|[^\[#~ ]+", wording):
+            if piece.startswith("["):
+                out += "(?:" + "|".join(re.escape(choice.strip()) for choice in piece[1:-1].split("/")) + ")"
+            else:
+                out += {"#": r"#(\d+)", " ~ ": r"(?: [^# ]+){0,4}? "}.get(piece) or (
+                    " ?" if piece.isspace() else re.escape(piece))
+        _PATTERNS[wording] = re.compile(rf"(?<!\S){out}(?!\S)")
+    return _PATTERNS[wording]

@@ -1,0 +1,114 @@
+"""What the words of a figure question tell a sum: which number is what, a feed's label, what is diluted, a list of sizes."""
+
+from __future__ import annotations
+
+import datetime as dt
+import re
+from collections.abc import Mapping, Sequence
+from typing import TYPE_CHECKING, Any
+
+from benchmate.hearing.reading import Reading
+from benchmate.hearing.roles import Role, SaidNumber, roles_of, said_numbers
+from benchmate.talk.dates import first_day
+from benchmate.value import dataclass
+
+if TYPE_CHECKING:
+    from benchmate.hearing import Ear
+
+_LABEL = re.compile(r"(?<![\d.-])(\d{1,3}(?:\.\d+)?)-(\d{1,3}(?:\.\d+)?)-(\d{1,3}(?:\.\d+)?)(?![\d-])")
+_SIZES = ("diameter_mm", "height_mm", "length_mm")
+_OF_POT = ("length_mm", "width_mm", "depth_mm")
+
+
+@dataclass(frozen=True, slots=True)
+class SaidValues:
+    """values: by the names that sums use. of_pot: the statement gives a size of its own for the pot. words: places of
+    the words that it rests on."""
+
+    values: Mapping[str, Any]
+    of_pot: bool = False
+    words: frozenset[int] = frozenset()
+
+
+def said_values(reading: Reading, tables: Mapping[str, Any], ear: Ear, on: dt.date, southern: bool) -> SaidValues:
+    """Everything that the statement itself gives to its figure. on: today. tables: rows of rules/figures by kind."""
+    words = ear.words(reading.said)
+    numbers = said_numbers(words, ear.spotter.values)
+    roles = roles_of(words, numbers, ear.lexicon.figures.get(reading.figure or "", {}).get("said", {}))
+    by_number = {role.name: role.value for role in reversed(roles) if role.number is not None}
+    bound = [numbers[role.number].value for role in roles if role.number is not None]
+    values: dict[str, Any] = {
+        name: value
+        for name, value in reading.measures.items()
+        if name in by_number or not any(abs(value - other) < 1e-6 for other in bound)
+    }
+    values |= {role.name: role.value for role in roles if role.number is None and role.name not in values}
+    values |= by_number
+    values |= _sizes(reading, roles, numbers)
+    values |= _warmth(roles, values, reading)
+    values |= _mixed(reading, values, tables)
+    if "leaves_cut" in values and "leaves_total" not in values and reading.figure == "leaf-share":
+        values |= {"share": None, "taken": None}  # a share of some leaves is none of the crown
+    values |= _when(reading, values, on, southern)
+    used = {place for role in roles for place in role.words}
+    of_pot = reading.figure in ("pot-volume", "days-to-dry", "water-need") and any(
+        name in values for name in (*_OF_POT, "diameter_mm", "pot_length_mm", "volume_l")
+    )
+    return SaidValues(values, of_pot, frozenset(used))
+
+
+def _sizes(reading: Reading, roles: Sequence[Role], numbers: Sequence[SaidNumber]) -> dict[str, Any]:
+    """Several sizes of one kind, less those that stand for something else."""
+    taken = {role.number for role in roles}
+    lengths = [one.value for n, one in enumerate(numbers) if one.unit == "length" and n not in taken]
+    placed = [*reading.candidates, *reading.facts]
+    sizes = [fact.measures["diameter_mm"] for fact in placed if "diameter_mm" in fact.measures]
+    sizes = sizes or [value for name, value in reading.series if name in _SIZES]
+    several = lengths if len(lengths) >= len(sizes) or taken else sizes
+    if len(several) > 1 or (several and any(role.name in ("parent_mm", "grown_mm") for role in roles)):
+        return {"diameters_mm": tuple(several)}
+    return {}
+
+
+def _warmth(roles: Sequence[Role], values: Mapping[str, Any], reading: Reading) -> dict[str, Any]:
+    """Days of lowest and highest temperatures, in the order said."""
+    if reading.figure != "degree-days":
+        return {}
+    at = [sorted((role.number or 0, role.value) for role in roles if role.name == name) for name in
+          ("low_c", "temperature_c")]
+    days = tuple((low, high) for (_, low), (_, high) in zip(*at, strict=False))
+    # a warmth that was paired, or that nothing pairs with, is no base to count from
+    return ({"temperatures": days} if days else {}) | {"temperature_c": None}
+
+
+def _mixed(reading: Reading, values: Mapping[str, Any], tables: Mapping[str, Any]) -> dict[str, Any]:
+    """A feed's label, and what is diluted in how many parts."""
+    out: dict[str, Any] = {}
+    if match := _LABEL.search(reading.said):
+        out["label"] = tuple(float(number) for number in match.groups())
+    said = reading.said.casefold()
+    names = sorted(
+        ((str(name).casefold(), row["key"]) for row in tables.get("substance", ())
+         for name in (row.get("key"), row.get("name"), *row.get("also", ())) if name),
+        key=lambda pair: -len(pair[0]),
+    )
+    if liquid := next((key for name, key in names if name in said), None):
+        out["liquid"] = liquid
+    if "whole_parts" in values:
+        out["parts"] = values["whole_parts"] - 1
+    if "wanted_percent" in values:
+        out["share"] = None
+    return out
+
+
+def _when(reading: Reading, values: Mapping[str, Any], on: dt.date, southern: bool) -> dict[str, Any]:
+    """The day that is meant. For a forecast it is the end of the span, for wire that is on it is when that was done."""
+    day = first_day(reading.when, southern) if reading.when else None
+    if reading.figure == "growth-forecast":
+        return {} if day is None or "days" in values or day <= on else {"days": (day - on).days}
+    if day is None:
+        return {}
+    wired = any(work.work == "wire" and work.done == "done" for work in (*reading.work, *reading.supposes))
+    if reading.figure == "bite-date" and wired and day <= on:
+        return {"wired_on": day}
+    return {"on": day}
