@@ -101,9 +101,8 @@ class Bench:
         return command(self, words) if command else None
 
     def _short_pick(self, words: str) -> Reading | None:
-        """A bare number, where options are on offer, takes one of them."""
-        advice = self.context.advice
-        if advice and words.isdecimal() and len(words) < 3:
+        """A bare number takes one of the options on offer, and is nothing else where there are none."""
+        if words.isdecimal() and len(words) < 3:
             return Reading(words, ("pick",), pick=int(words))
         return None
 

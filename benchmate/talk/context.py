@@ -23,7 +23,8 @@ class Context:
     tree: name of the tree at hand, None where the talk is of a species or of nothing yet. reading: the last statement
     with something in it. advice: the options last offered. facts: what was said of this tree or species in this talk,
     newest first. logged: entries of the last statement that logged any, on the tree `logged_on`. told: hazards that
-    were told in full. pending: what waits for a yes or a name.
+    were told in full. pending: what waits for a yes or a name. weighed: the advice told last, for "why", though an
+    option of it was taken.
     """
 
     tree: str | None = None
@@ -34,6 +35,7 @@ class Context:
     logged_on: str | None = None
     told: frozenset[str] = field(default_factory=frozenset)
     pending: Pending | None = None
+    weighed: Advice | None = None
 
     @property
     def species(self) -> str | None:

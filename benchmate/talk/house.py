@@ -152,7 +152,7 @@ class House:
         return trees[(at + 1) % len(trees)] if trees else None
 
     def begin_tree(self, name: str, said: Mapping[str, str], on: dt.date) -> Tree:
-        """A new tree with what was said of it: species, phase, health, origin. Raises UserError where it cannot be made."""
+        """A new tree with what was said of it. Raises UserError where it cannot be made."""
         from benchmate.garden import new_tree
 
         if self.garden is None:

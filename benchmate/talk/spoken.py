@@ -78,7 +78,7 @@ def why_number(bench: Bench, words: str) -> Answer:
 def _in_depth(bench: Bench, words: str, number: int | None) -> Answer:
     from benchmate.telling.depth import depth_lines, trace_lines
 
-    advice = bench.context.advice
+    advice = bench.context.weighed
     if advice is None or not advice.options:
         return _tell(bench, words, [], "Nothing was advised before in this talk; ask, as in: what now")
     if number is not None and not 1 <= number <= len(advice.options):

@@ -7,13 +7,14 @@ from typing import TYPE_CHECKING, Any
 from benchmate.garden.record import Entry, Tree
 from benchmate.hearing.reading import Reading
 from benchmate.practice.advice import Advice, Ask
-from benchmate.talk.context import Context, Pending
+from benchmate.talk.context import Context
 from benchmate.talk.correct import corrected
 from benchmate.talk.decide import LEFT_WORKS, entries_of
 from benchmate.talk.deeds import begin_record, name_tree, pick, strike
 from benchmate.talk.following import Endings, endings_of
+from benchmate.talk.kept import kept, moved_words
 from benchmate.talk.refer import Pointing, resolve
-from benchmate.talk.which_tree import Meant, meant_tree, species_said
+from benchmate.talk.which_tree import Meant, as_list, meant_tree, species_said
 from benchmate.telling.answer import Answer
 from benchmate.telling.lines import Line
 from benchmate.telling.options import option_words
@@ -35,7 +36,7 @@ def carry_out(bench: Bench, reading: Reading, confirmed: bool) -> tuple[Answer, 
         turn.find_tree()
         turn.decide()
     turn.write()
-    return turn.answer(), turn.kept()
+    return turn.answer(), kept(turn)
 
 
 class Turn:
@@ -46,7 +47,7 @@ class Turn:
         self.house = bench.house
         self.before = bench.context
         self.on = bench.on
-        self.reading = reading
+        self.reading = as_list(reading)
         self.confirmed = confirmed
         self.meant = Meant()
         self.tree: Tree | None = None
@@ -137,6 +138,8 @@ class Turn:
             self.meant = meant_tree(reading, self.house.trees(), here)
         if "turn" in self.acts and not reading.tree and not species_said(reading):
             self.meant = Meant(self.house.next_tree(here))
+        elif reading.topic == "list" and not reading.tree:
+            self.meant = Meant(here)  # the trees asked for are no turn to one of them
         self.tree = self.meant.tree
         same = self.tree.name == before.tree if self.tree else before.tree is None and self._same_species()
         self.facts = before.facts if same else ()
@@ -249,39 +252,10 @@ class Turn:
             self.unlogged,
             self.confirm,
             tuple(self.asks),
-            tuple(self.aside),
+            (*self.aside, *moved_words(self)),
             self.before.told,
             self.house.place.units,
             "leave" in self.acts,
             tuple(self.found),
             tuple(self.lines),
-        )
-
-    def kept(self) -> Context:
-        """What the talk knows now."""
-        before = self.before
-        new = [entry for _, entry in self.logged if entry.kind != "struck"]
-        told = {caution.id for caution in self.advice.cautions if caution.kind != "tree"} if self.advice else set()
-        waits = None
-        if self.confirm:
-            waits = Pending(self.reading)
-        elif any(ask.fact == "tree" for ask in self.asks) and not self.new_name:
-            waits = Pending(self.reading, "tree")
-        moved = bool(self.tree) or self.meant.species_alone
-        tree = self.tree.name if self.tree else None if self.meant.species_alone else before.tree
-        has_content = bool(self.reading.work or self.reading.facts) and "pick" not in self.acts
-        meaning = self.meaning or (self.reading if has_content else before.reading)
-        facts = (*self.reading.facts, *self.reading.candidates, *self.facts)
-        offers = self.advice and self.advice.options
-        if self.reading.topic in ("what-if", "list", "recall", "due"):
-            facts = self.facts or before.facts
-        return Context(
-            tree,
-            meaning,
-            self.advice if offers else before.advice if tree == before.tree and not new else None,
-            facts if moved or has_content else before.facts,
-            tuple(new) if new else () if self.struck else before.logged,
-            self.logged[-1][0] if new else before.logged_on,
-            before.told | told,
-            waits,
         )

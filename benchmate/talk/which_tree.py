@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from benchmate.garden.record import Tree
-from benchmate.hearing.reading import Reading
+from benchmate.hearing.reading import NOWHERE, Reading
 from benchmate.practice.advice import Ask
 from benchmate.telling.wording import list_words
-from benchmate.value import dataclass
+from benchmate.value import dataclass, replace
 
 MOST_NAMES = 12
 
@@ -27,6 +28,17 @@ class Meant:
 def species_said(reading: Reading) -> str | None:
     """The taxon that the statement is about, or None."""
     return next((str(fact.value) for fact in reading.facts if fact.kind == "species" and not fact.denied), None)
+
+
+def as_list(reading: Reading) -> Reading:
+    """ "Which pines are wired" asks which trees of the garden, as "which trees are wired" does."""
+    kinds = {fact.kind for fact in reading.facts}
+    bare = not (reading.work or reading.candidates or reading.figure or reading.tree)
+    if reading.topic != "compare" or "species" not in kinds or len(kinds) < 2 or not bare:
+        return reading
+    placed = any(fact.spot != NOWHERE for fact in reading.facts)
+    asks = re.match(r"\W*(?:which|what)\b", reading.said, re.IGNORECASE)
+    return reading if placed or not asks else replace(reading, topic="list")
 
 
 def is_of(tree: Tree, taxon: str) -> bool:

@@ -368,3 +368,43 @@ def test_a_garden_that_cannot_be_written_keeps_the_words(bench, demo, monkeypatc
     monkeypatch.undo()
     again = bench.answer("log it again")
     assert [entry.kind for entry in again.logged] == ["done"]
+
+
+# ---- why, after an option was taken
+
+
+@pytest.mark.parametrize("why", ["why one", "why", "why not", "more"])
+def test_the_advice_is_explained_after_an_option_of_it_was_taken(bench, why):
+    from benchmate.telling import lay, tell
+
+    bench.answer("can I shorten the shoots?")
+    bench.answer("1")
+    told = lay(tell(bench.answer(why)))
+    assert "Shorten the shoots: go." in told and "Rule " in told
+
+
+def test_a_number_after_an_option_was_taken_logs_no_second(said):
+    _, before = said("can I shorten the shoots?", "1")
+    answer, after = said("2")
+    assert after == before and "No options" in answer.says[0]
+
+
+def test_advice_on_another_tree_is_not_explained_for_this_one(bench):
+    bench.answer("can I shorten the shoots?")
+    bench.answer("let's do Crag")
+    assert bench.answer("why").says[0].startswith("Nothing was advised")
+
+
+# ---- corrections and questions that go on
+
+
+def test_not_three_but_two_leaves(said):
+    _, entries = said("shortened the left branch to three leaves", "not three, two leaves")
+    assert [entry.kind for entry in entries] == ["done", "struck", "done"]
+    assert entries[-1].work[0]["leaves"] == 2 and entries[-1].work[0]["side"] == "left"
+
+
+def test_and_the_back_one(said):
+    answer, entries = said("can I wire the left branch?", "and the back one?")
+    assert entries == []
+    assert any(option.work == "wire" and option.spot.side == "back" for option in answer.advice.options)

@@ -1,0 +1,56 @@
+"""What the talk keeps of a statement for the next one."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from benchmate.talk.context import Context, Pending
+
+if TYPE_CHECKING:
+    from benchmate.talk.turns import Turn
+
+_SUPPOSED = ("what-if", "list", "recall", "due")  # questions whose facts are not told as so
+
+
+def moved_words(turn: Turn) -> list[str]:
+    """That another tree is at hand now than the one before, where nobody asked to turn to it."""
+    before = turn.before.tree
+    if not turn.bench.talking or not before or {"turn", "new"} & set(turn.acts):
+        return []
+    if turn.tree and turn.tree.name != before:
+        return [f"{turn.tree.name} is at hand now, not {before}"]
+    if turn.meant.species_alone and not turn.tree:
+        return [f"{before} is not at hand any more"]
+    return []
+
+
+def kept(turn: Turn) -> Context:
+    """What the talk knows now."""
+    before, reading = turn.before, turn.reading
+    new = [entry for _, entry in turn.logged if entry.kind != "struck"]
+    told = {caution.id for caution in turn.advice.cautions if caution.kind != "tree"} if turn.advice else set()
+    waits = None
+    if turn.confirm:
+        waits = Pending(reading)
+    elif any(ask.fact == "tree" for ask in turn.asks) and not turn.new_name:
+        waits = Pending(reading, "tree")
+    moved = bool(turn.tree) or turn.meant.species_alone
+    tree = turn.tree.name if turn.tree else None if turn.meant.species_alone else before.tree
+    has_content = bool(reading.work or reading.facts) and "pick" not in turn.acts
+    meaning = turn.meaning or (reading if has_content else before.reading)
+    facts = (*reading.facts, *reading.candidates, *turn.facts)
+    offers = turn.advice and turn.advice.options
+    if reading.topic in _SUPPOSED:
+        facts = turn.facts or before.facts
+    same = tree == before.tree
+    return Context(
+        tree,
+        meaning,
+        turn.advice if offers else before.advice if same and not new else None,
+        facts if moved or has_content else before.facts,
+        tuple(new) if new else () if turn.struck else before.logged,
+        turn.logged[-1][0] if new else before.logged_on,
+        before.told | told,
+        waits,
+        turn.advice if offers else before.weighed if same else None,
+    )
