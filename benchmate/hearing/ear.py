@@ -56,11 +56,11 @@ class Ear:
 
     def _figure(self, reading: Reading, words: Sequence[Word]) -> tuple[Reading, frozenset[int]]:
         """The reading with the figure that its other words ask for, and the words that give numbers their meaning."""
-        from .roles import figure_meant, roles_of, said_numbers
+        from .roles import figure_meant, figure_roles, said_numbers
 
         numbers = said_numbers(words, self.spotter.values)
         figure = figure_meant(str(reading.figure), words, numbers, self.lexicon.figures)
-        roles = roles_of(words, numbers, self.lexicon.figures.get(figure, {}).get("said", {}))
+        roles = figure_roles(reading, words, numbers, self.lexicon.figures.get(figure, {}))
         return replace(reading, figure=figure), frozenset(place for role in roles for place in role.words)
 
     def words(self, text: str) -> list[Word]:

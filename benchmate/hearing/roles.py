@@ -12,6 +12,7 @@ from typing import Any
 
 from benchmate.value import dataclass, replace
 
+from .reading import Reading
 from .values import FAHRENHEIT_FREEZING, FAHRENHEIT_PER_CELSIUS, Value, ValueWords, spot_values
 from .words import Word
 
@@ -59,6 +60,23 @@ def said_numbers(words: Sequence[Word], values: ValueWords) -> list[SaidNumber]:
     return _with_units(numbers, texts)
 
 
+def figure_roles(
+    reading: Reading, words: Sequence[Word], numbers: Sequence[SaidNumber], cell: Mapping[str, Any]
+) -> tuple[Role, ...]:
+    """What each number stands for in a reading's figure question. cell: the figure's table of rules/words/figures.toml.
+    A length that no clause and no wording took is the measure that the figure asks for first (`bare`)."""
+    roles = roles_of(words, numbers, cell.get("said", {}))
+    taken = {role.number for role in roles}
+    facts = (*reading.facts, *reading.candidates, *reading.supposes, *reading.work)
+    heard = [*reading.measures.values(), *(value for _, value in reading.series)]
+    heard += [value for fact in facts for value in fact.measures.values()]
+    for n, number in enumerate(numbers):
+        lost = number.unit == "length" and n not in taken and not any(abs(number.value - one) < 1e-6 for one in heard)
+        if lost and cell.get("bare") and not any(role.name == cell["bare"] for role in roles):
+            roles = (*roles, Role(cell["bare"], number.value, tuple(range(number.first, number.end)), n))
+    return roles
+
+
 def roles_of(
     words: Sequence[Word], numbers: Sequence[SaidNumber], patterns: Mapping[str, Any]
 ) -> tuple[Role, ...]:
@@ -67,11 +85,12 @@ def roles_of(
     number that only belongs to the wording; `-` before a name turns the sign.
     """
     text, places = _text(words, numbers)
+    plain = _text(words, ())
     taken: set[int] = set()
     out: list[Role] = []
     for names, wordings in patterns.items():
         if isinstance(wordings, Mapping):
-            out += _worded(names, wordings, text, places)
+            out += _worded(names, wordings, (text, places), plain)
         for wording in wordings.get(NUMBER, ()) if isinstance(wordings, Mapping) else wordings:
             for match in _compiled(wording).finditer(text):
                 at = [int(group) for group in match.groups()]
@@ -174,23 +193,22 @@ def _beside(name: str, numbers: Sequence[SaidNumber], at: int) -> float:
     return other.value / other.raw if other.raw else 0.0
 
 
-def _worded(
-    name: str, values: Mapping[str, Sequence[str]], text: str, places: Sequence[tuple[int, int, tuple[int, ...]]]
-) -> Iterator[Role]:
+def _worded(name: str, values: Mapping[str, Sequence[str]], *texts: _Text) -> Iterator[Role]:
+    """The first value that the words say, in the statement with its numbers set apart or as it stands."""
     for value, wordings in values.items():
         for wording in wordings if value != NUMBER else ():
-            if match := _compiled(wording).search(text):
-                told: Any = float(value) if re.fullmatch(r"[\d.]+", value) else value
-                yield Role(name, told, _words_in(match.span(), places))
-                return
+            for text, places in texts:
+                if match := _compiled(wording).search(text):
+                    told: Any = float(value) if re.fullmatch(r"[\d.]+", value) else value
+                    yield Role(name, told, _words_in(match.span(), places))
+                    return
 
 
-def _text(
-    words: Sequence[Word], numbers: Sequence[SaidNumber]
-) -> tuple[str, list[tuple[int, int, tuple[int, ...]]]]:
+def _text(words: Sequence[Word], numbers: Sequence[SaidNumber]) -> _Text:
     """The statement with its numbers as "#0", "#1", and (start, end, words) of each piece of it."""
     first = {number.first: n for n, number in enumerate(numbers)}
-    text, places, at = "", [], 0
+    text, at = "", 0
+    places: list[tuple[int, int, tuple[int, ...]]] = []
     while at < len(words):
         n = first.get(at)
         end = numbers[n].end if n is not None else at + 1
@@ -205,6 +223,7 @@ def _words_in(span: tuple[int, int], places: Sequence[tuple[int, int, tuple[int,
     return tuple(word for start, end, inner in places if start < span[1] and end > span[0] for word in inner)
 
 
+_Text = tuple[str, list[tuple[int, int, tuple[int, ...]]]]  # as `_text` gives it
 _PATTERNS: dict[str, re.Pattern[str]] = {}
 
 

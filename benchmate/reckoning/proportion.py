@@ -151,14 +151,16 @@ def pipe_sum(
     parent_mm: float | None = None,
     grown_mm: float | None = None,
 ) -> Figure:
-    """Diameter in mm of the stem that branches of these diameters (mm) add up to.
+    """Diameter in mm of the stem that branches of these diameters (mm) add up to, or that it comes to.
 
     exponent: of the sum, 2 where cross-sections add up. parent_mm: the stem as it is, to compare. grown_mm: the
-    thickest branch left to grow to that, to tell how far it would thicken the parent. Raises FigureError.
+    thickest branch left to grow to that; the value is then the stem below it when it has. Raises FigureError.
     """
     children = [within("diameter_mm", child) for child in diameters_mm]
     value = parent_diameter_mm(children, exponent.value)
-    ends = parent_diameter_mm(children, exponent.high), parent_diameter_mm(children, exponent.low)
+    ends = [parent_diameter_mm(children, power) for power in (exponent.high, exponent.low)]
+    squares = " + ".join(f"{plain(child)}^2" for child in children)
+    how = f"cross-sections add up: root of {squares} = {plain(value)} mm"
     beside: list[Beside] = []
     notes: list[str] = []
     parent = value
@@ -169,17 +171,19 @@ def pipe_sum(
         notes.append(f"The branches' cross-sections are {plain(ratio)} of the {plain(parent)} mm stem's"
                      + ("; it is thin for what it carries" if ratio > 1.2 else ""))
     if grown_mm is not None:
-        thickest = max(children)
-        after = thickened_parent_mm(parent, thickest, within("diameter_mm", grown_mm), exponent.value)
-        beside.append(Beside("parent when the branch has grown", after, "mm"))
-        notes.append(f"Let to grow from {plain(thickest)} to {plain(grown_mm)} mm it would bring the stem below it "
+        thickest, grown = max(children), within("diameter_mm", grown_mm)
+        after, *ends = (thickened_parent_mm(parent, thickest, grown, power)
+                        for power in (exponent.value, exponent.high, exponent.low))
+        beside += [Beside("parent when the branch has grown", after, "mm"), Beside("parent now", parent, "mm")]
+        notes.append(f"Let to grow from {plain(thickest)} to {plain(grown)} mm it would bring the stem below it "
                      f"from {plain(parent)} to about {plain(after)} mm")
+        how = (f"root of {plain(parent)}^2 - {plain(thickest)}^2 + {plain(grown)}^2 = {plain(after)} mm, once the "
+               f"{plain(thickest)} mm branch has grown to {plain(grown)}")
+        value = after
     for index, child in enumerate(children):
         beside.append(Beside(f"share of foliage on the {plain(child)} mm branch", foliage_share(children, index), ""))
-    squares = " + ".join(f"{plain(child)}^2" for child in children)
     return Figure(
-        "pipe-sum", value, "mm", min(ends), max(ends),
-        f"cross-sections add up: root of {squares} = {plain(value)} mm", exponent.source, exponent.mark,
+        "pipe-sum", value, "mm", min(ends), max(ends), how, exponent.source, exponent.mark,
         "Living, leafy branches of one level; not stubs, grafts, burls or the flare at the roots.",
         tuple(notes), tuple(beside))
 

@@ -8,7 +8,7 @@ from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING, Any
 
 from benchmate.hearing.reading import Reading
-from benchmate.hearing.roles import Role, SaidNumber, roles_of, said_numbers
+from benchmate.hearing.roles import Role, SaidNumber, figure_roles, said_numbers
 from benchmate.talk.dates import first_day
 from benchmate.value import dataclass
 
@@ -22,19 +22,17 @@ _OF_POT = ("length_mm", "width_mm", "depth_mm")
 
 @dataclass(frozen=True, slots=True)
 class SaidValues:
-    """values: by the names that sums use. of_pot: the statement gives a size of its own for the pot. words: places of
-    the words that it rests on."""
+    """values: by the names that sums use. of_pot: the statement gives a size of its own for the pot."""
 
     values: Mapping[str, Any]
     of_pot: bool = False
-    words: frozenset[int] = frozenset()
 
 
 def said_values(reading: Reading, tables: Mapping[str, Any], ear: Ear, on: dt.date, southern: bool) -> SaidValues:
     """Everything that the statement itself gives to its figure. on: today. tables: rows of rules/figures by kind."""
     words = ear.words(reading.said)
     numbers = said_numbers(words, ear.spotter.values)
-    roles = roles_of(words, numbers, ear.lexicon.figures.get(reading.figure or "", {}).get("said", {}))
+    roles = figure_roles(reading, words, numbers, ear.lexicon.figures.get(reading.figure or "", {}))
     by_number = {role.name: role.value for role in reversed(roles) if role.number is not None}
     bound = [numbers[role.number].value for role in roles if role.number is not None]
     values: dict[str, Any] = {
@@ -50,11 +48,10 @@ def said_values(reading: Reading, tables: Mapping[str, Any], ear: Ear, on: dt.da
     if "leaves_cut" in values and "leaves_total" not in values and reading.figure == "leaf-share":
         values |= {"share": None, "taken": None}  # a share of some leaves is none of the crown
     values |= _when(reading, values, on, southern)
-    used = {place for role in roles for place in role.words}
     of_pot = reading.figure in ("pot-volume", "days-to-dry", "water-need") and any(
         name in values for name in (*_OF_POT, "diameter_mm", "pot_length_mm", "volume_l")
     )
-    return SaidValues(values, of_pot, frozenset(used))
+    return SaidValues(values, of_pot)
 
 
 def _sizes(reading: Reading, roles: Sequence[Role], numbers: Sequence[SaidNumber]) -> dict[str, Any]:
