@@ -21,7 +21,7 @@ class Bench:
 
     house: the rules and the garden. on: the day that counts as today, or None for the clock's. tree: name of the tree
     at hand when it opens. dry: log nothing, show what would be. talking: whether statements follow one another here;
-    a single statement from the command line has no talk behind it.
+    a single statement from the command line has no talk behind it. plain: words in place of signs and bars.
     """
 
     def __init__(
@@ -32,11 +32,13 @@ class Bench:
         tree: str | None = None,
         dry: bool = False,
         talking: bool = True,
+        plain: bool = False,
     ) -> None:
         self.house = house
         self._on = on
         self.dry = dry
         self.talking = talking
+        self.plain = plain
         self.context = Context()
         self.unwritten: tuple[tuple[str, tuple[Entry, ...]], ...] = ()
         if tree is not None:

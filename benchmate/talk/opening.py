@@ -28,7 +28,7 @@ def open_talk(args: Namespace) -> int:
     plain = bool(getattr(args, "plain", False))
     screen = screen_of(sys.stdout, plain=plain)
     house = _house(args, screen)
-    bench = Bench(house, day, tree=getattr(args, "tree", None), dry=getattr(args, "dry", False))
+    bench = Bench(house, day, tree=getattr(args, "tree", None), dry=getattr(args, "dry", False), plain=plain)
     if not both_terminals():
         return converse(bench.answer, piped_lines(), screen)
     print(greeting(bench, screen))
@@ -107,10 +107,11 @@ def _prompted(bench: Bench) -> Iterator[str]:
 
     told: dict[str, object] = {}
 
-    def status() -> str:
-        # drawn anew at every key, and worked out only when the talk has moved on
-        if told.get("of") != (id(bench.context), bench.on, bench.dry):
-            told["of"], told["words"] = (id(bench.context), bench.on, bench.dry), status_words(bench)
+    def status(width: int) -> str:
+        # drawn anew at every key, and worked out only when the talk has moved on or the screen changed
+        now = (id(bench.context), bench.on, bench.dry, width)
+        if told.get("of") != now:
+            told["of"], told["words"] = now, status_words(bench, width)
         return str(told["words"])
 
     yield from prompted_lines(history, Vocabulary(bench).phrases, status, offered, picking)

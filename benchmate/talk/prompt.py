@@ -19,7 +19,7 @@ from prompt_toolkit.output import ColorDepth
 from prompt_toolkit.styles import Style
 
 from benchmate.talk.complete import Phrases, complete
-from benchmate.telling.lines import escape
+from benchmate.telling.lines import Line, lay
 
 # Reversed and bold only: readable in sun, on any background, and with no colour at all.
 _STYLE = Style.from_dict(
@@ -79,13 +79,13 @@ def history_of(folder: Path | None) -> History:
 def prompted_lines(
     history: History,
     phrases: Callable[[], Phrases],
-    status: Callable[[], str],
+    status: Callable[[int], str],
     offered: Callable[[], int],
     picking: Callable[[int], str],
 ) -> Iterator[str]:
     """Statements as they are typed. Ctrl-C gives a line up, Ctrl-D on an empty line ends.
 
-    status: the line at the bottom. offered: how many options stand to be taken; F1 to F9 take one at a press.
+    status: the line at the bottom, at a width. offered: how many options may be taken; F1 to F9 take one at a press.
     picking: what taking an option would log, shown while its number stands alone on the line.
     """
     session: PromptSession[str] = PromptSession(
@@ -100,8 +100,10 @@ def prompted_lines(
 
     def toolbar() -> FormattedText:
         words = session.default_buffer.text.strip()
-        told = picking(int(words)) if words.isdecimal() and 0 < int(words[:3]) <= offered() else status()
-        return FormattedText([("", escape(told))])
+        width = session.app.output.get_size().columns
+        told = picking(int(words)) if words.isdecimal() and 0 < int(words[:3]) <= offered() else status(width)
+        # folded here, between words: what does not fit on the line would be cut off
+        return FormattedText([("", lay([Line(told)], width))])
 
     keeper = DraftKeeper(history)
     keeper.typed = lambda: session.default_buffer.text

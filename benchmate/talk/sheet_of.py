@@ -47,8 +47,16 @@ def sheet_of(tree: Tree, house: House, on: dt.date) -> Sheet:
         undated=tuple(one for one in waits if one.on is None),
         cautions=tuple(kind_cautions(taxon, place, on, book)) if taxon else (),
         sources=book.sources,
+        lessons=tuple(lessons_learned(tree, house, on)),
         units=place.units,
     )
+
+
+def lessons_learned(tree: Tree, house: House, on: dt.date) -> Iterator[str]:
+    """What the journals of this garden taught about the tree, in words: only what was seen in them."""
+    from benchmate.talk.plans import lessons_for, plan_book
+
+    return (one.mix for one in lessons_for(house, tree, on, plan_book(house)) if one.learned)
 
 
 def known_taxon(species: str | None, book: RuleBook) -> str | None:

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from benchmate.talk.bench import Bench
 
 Run = Callable[["Bench", str], Answer]
+_NARROW = 40  # columns that a chart fits on any screen
 _NUMBERS = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
 _ONE = r"(?:option |number |the )?(?P<number>\d|" + "|".join(_NUMBERS) + ")"
 
@@ -150,6 +151,46 @@ def where_am_i(bench: Bench, words: str) -> Answer:
     return _tell(
         bench, words, [Line(known, role.REASON, indent=2) for known in known_words(bench)], status_words(bench)
     )
+
+
+_SHEET = (
+    r"(?:(?:show|give|print|tell)(?: me)? )?(?:its |the |(?P<whose>.+?)(?:'s|s') )?"
+    r"sheet(?: of (?P<of>.+?))?(?: please)?"
+)
+
+
+@spoken("show me its sheet", "all that is known of the tree on one page, in lines", _SHEET)
+def sheet(bench: Bench, words: str) -> Answer:
+    """The tree's sheet in lines. The page to print is the command `benchmate sheet`."""
+    match = re.fullmatch(_SHEET, words.strip(" .!?"), re.IGNORECASE)
+    name = (match["whose"] or match["of"]) if match else None
+    tree = bench.house.garden.find(name) if name and name != "it" and bench.house.garden else bench.here
+    if tree is None:
+        return _tell(bench, words, [], "No tree is at hand; name one, as in: show me the sheet of Gatepost")
+    from benchmate.talk.sheet_of import sheet_of
+    from benchmate.telling.page import sheet_lines
+
+    lines = sheet_lines(sheet_of(tree, bench.house, bench.on), _NARROW, plain=bench.plain)
+    return _tell(bench, words, lines)
+
+
+@spoken(
+    "what has it taught",
+    "numbers learned from its record: days from cut to flush, growth, wire time",
+    r"what (has|did|have) (it|we|i|the tree|the record) (taught|teach|learn(ed|t)?)( me| us)?( from it| so far)*",
+)
+def what_it_taught(bench: Bench, words: str) -> Answer:
+    """What the journals taught about the tree at hand, each with how often it was seen."""
+    from benchmate.talk.plans import lessons_for, plan_book
+    from benchmate.telling.plan import lesson_lines
+
+    here = bench.here
+    if here is None:
+        return _tell(bench, words, [], "No tree is at hand; turn to one, as in: let's do Gatepost")
+    learned = [one for one in lessons_for(bench.house, here, bench.on, plan_book(bench.house)) if one.learned]
+    if not learned:
+        return _tell(bench, words, [], f"The record of {here.name} is too short to teach anything yet")
+    return _tell(bench, words, lesson_lines(learned))
 
 
 @spoken("log it again", "another try at what could not be written", r"(log|write) (it|that) again|try again")

@@ -327,3 +327,17 @@ def test_a_talk_without_a_garden_answers_and_logs_nothing(tmp_path):
     terminal.wait("no garden is open")
     terminal.key("\x04")
     assert terminal.end()[0] == 0 and not (tmp_path / "benchmate-garden").exists()
+
+
+def test_the_status_line_is_whole_at_forty_columns(demo):
+    terminal = Terminal("--garden", str(demo), "--on", "2026-06-14", "--tree", "Gatepost", columns=40)
+    rows = terminal.wait("Gatepost 14 Jun")
+    line = next(row for row in rows if row.startswith("Gatepost 14 Jun")).rstrip()
+    assert line.endswith(" %") and len(line) <= 40
+    terminal.say("can I shorten the shoots?")
+    terminal.wait("to spend this season.")
+    terminal.key("1")
+    rows = terminal.wait("Enter logs: shorten the shoots")
+    terminal.key("\x7f")
+    terminal.key("\x04")
+    assert terminal.end()[0] == 0

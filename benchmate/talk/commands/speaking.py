@@ -22,14 +22,15 @@ def say(args: Namespace) -> int:
     many = args.text == "-"
     on = today_of(getattr(args, "on", None))
     tree, dry = getattr(args, "tree", None), getattr(args, "dry", False)
-    bench = Bench(house_of(args), on, tree=tree, dry=dry, talking=many)
+    plain = bool(getattr(args, "plain", False))
+    bench = Bench(house_of(args), on, tree=tree, dry=dry, talking=many, plain=plain)
     if many:
         return _say_each(bench, args)
     answer = bench.answer(args.text)
     if wants_json(args):
         print_json(as_json(answer, lay(tell(answer))))
     else:
-        print_lines(tell(answer, plain=bool(getattr(args, "plain", False))), args)
+        print_lines(tell(answer, plain=plain), args)
     return 0
 
 
