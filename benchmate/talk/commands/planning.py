@@ -1,0 +1,34 @@
+"""`plan`: works laid out over the coming seasons."""
+
+from __future__ import annotations
+
+from argparse import Namespace
+
+from benchmate.talk.commands.keeping import garden_of
+from benchmate.talk.commands.settings import house_of, print_json, print_lines, wants_json
+from benchmate.talk.house import today_of
+from benchmate.telling.lines import lay
+
+
+def plan_command(args: Namespace) -> int:
+    """The plan of one tree, with what its journal taught."""
+    from benchmate.talk.plans import plan_for
+    from benchmate.telling.plan import plan_lines
+
+    house = house_of(args)
+    tree = garden_of(house).find(args.tree)
+    planned = plan_for(house, tree, today_of(getattr(args, "on", None)), args.years)
+    place = house.place
+    lines = plan_lines(
+        planned.plan,
+        lessons=planned.lessons,
+        southern=place.southern,
+        units=place.units,
+        sources=house.book.sources,
+        plain=bool(getattr(args, "plain", False)),
+    )
+    if wants_json(args):
+        print_json(planned.as_json() | {"told": lay(lines)})
+    else:
+        print_lines(lines, args)
+    return 0

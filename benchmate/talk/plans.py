@@ -1,0 +1,71 @@
+"""Plans for a talk or a command: rules, journals and place out of the house, into the planning room."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Mapping
+from typing import TYPE_CHECKING, Any
+
+from benchmate.fault import UserError
+from benchmate.rulebase import compiled
+from benchmate.value import dataclass
+
+if TYPE_CHECKING:
+    from benchmate.garden.record import Tree
+    from benchmate.planning import Lesson, Plan, PlanBook
+    from benchmate.talk.house import House
+
+USUAL_YEARS = 3
+
+
+@dataclass(frozen=True, slots=True)
+class Planned:
+    """A plan with the lessons that it used."""
+
+    plan: Plan
+    lessons: tuple[Lesson, ...]
+
+    def as_json(self) -> dict[str, Any]:
+        return self.plan.as_json() | {"lessons": [lesson.as_json() for lesson in self.lessons]}
+
+
+def plan_book(house: House) -> PlanBook:
+    """What planning knows, compiled from the rules of this house; kept like everything that is compiled of them."""
+    from benchmate.planning import compile_plan_book, plan_book_as_plain, plan_book_from_plain
+
+    def build() -> Mapping[str, Any]:
+        from benchmate.hearing import hear
+        from benchmate.practice.condition import READ_ON
+
+        lexicon = house.lexicon
+        return plan_book_as_plain(compile_plan_book(house.tables.tables, lambda words: hear(words, lexicon, READ_ON)))
+
+    return plan_book_from_plain(compiled("planning", house.rule_folders, house.store, build))
+
+
+def lessons_for(house: House, tree: Tree, on: dt.date, book: PlanBook) -> tuple[Lesson, ...]:
+    """What the tree and the others of its kind in this garden taught."""
+    from benchmate.planning import taught
+
+    kin = [one for one in house.trees() if one.folder == tree.folder or (tree.species and one.species == tree.species)]
+    journals = [(one, house.entries(one)) for one in kin]
+    return taught(tree, journals, on, house.place, house.book, book.lesson)
+
+
+def plan_for(house: House, tree: Tree, on: dt.date, years: int) -> Planned:
+    """The plan of a tree for so many years. Raises UserError for a span that cannot be planned."""
+    from benchmate.planning import MOST_YEARS, lay_plan
+
+    if not 1 <= years <= MOST_YEARS:
+        raise UserError(f"--years {years} cannot be planned; give 1 to {MOST_YEARS}")
+    book = plan_book(house)
+    lessons = lessons_for(house, tree, on, book)
+    return Planned(lay_plan(tree, house.entries(tree), house.place, on, years, house.book, book, lessons), lessons)
+
+
+def years_said(series: tuple[tuple[str, float], ...]) -> int:
+    """The years that "the next three years" asks for, 1 to 10; three where nothing was said."""
+    from benchmate.planning import MOST_YEARS
+
+    days = next((value for name, value in series if name == "days"), None)
+    return USUAL_YEARS if days is None else max(1, min(MOST_YEARS, round(days / 365)))
