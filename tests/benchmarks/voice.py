@@ -1,0 +1,113 @@
+"""How well spoken statements are read: `python tests/benchmarks/voice.py [--every N] [--hard] [--raise]`.
+
+Each statement of tests/voice/statements.toml is said by espeak-ng in one of several voices and speeds, garden noise is
+mixed in, and the sound goes the whole way to the reading. Told for each level of noise: word error; exact readings (the
+reading of the words themselves); silent misreads (wrong without a guess or a missed word); exact readings that are
+read back all the same; and the time from the end of speech to the reading (95 of 100 lie below it). `--raise` lifts the
+floors in tests/voice/floors.toml to what was reached, never lowers them; with `--every 10` those of the sample that the
+tests say. Each statement is said once, in its own voice. `--hard`: voices that the recogniser takes badly.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+import math
+import sys
+import tempfile
+import time
+import tomllib
+from pathlib import Path
+from typing import Any
+
+sys.path.insert(0, str(Path(__file__).parent.parent / "hearing"))
+sys.path.insert(0, str(Path(__file__).parent.parent / "voice"))
+
+from garden_noise import mixed
+from scoring import judge
+from spoken import HARD, VOICES, can_test, listener, said_by, statements, word_errors
+
+from benchmate.voice import Occasion
+from benchmate.voice.said import PAUSES, spoken_words
+
+LEVELS: dict[str, float | None] = {"clean": None, "20 dB": 20.0, "10 dB": 10.0}
+FLOORS = Path(__file__).parent.parent / "voice" / "floors.toml"
+FALLING = ("silent_share", "word_error")
+SAMPLE = 10
+AT = Occasion(dt.date(2026, 6, 14))
+
+
+def measure(voices: list[tuple[str, int]], every: int = 1, told: bool = True) -> dict[str, dict[str, float]]:
+    """Level of noise -> what was reached, as shares and seconds."""
+    missing = can_test()
+    if missing:
+        raise SystemExit(missing)
+    hearer = listener(Path(tempfile.gettempdir()) / "benchmate-voice-tests")
+    rows: dict[str, list[dict[str, Any]]] = {level: [] for level in LEVELS}
+    for number, statement in list(enumerate(statements()))[::every]:
+        voice, speed = voices[(number * 5 + number // len(voices)) % len(voices)]
+        speech = said_by(statement, voice, speed)
+        want = hearer.ear.hear(" ".join(spoken_words(statement, {})), AT.on).as_json()
+        words = [word for word in spoken_words(statement, {}) if word not in PAUSES]
+        for level, decibels in LEVELS.items():
+            sound = mixed(speech, decibels, number)
+            wall, processor = time.perf_counter(), time.process_time()
+            heard = hearer.recogniser.hear(sound)
+            got = hearer.reading(heard, AT).as_json()
+            taken = time.perf_counter() - wall, time.process_time() - processor
+            verdict = judge(want, got)
+            rows[level].append(
+                {
+                    "errors": word_errors(words, heard.text.split()),
+                    "words": len(words),
+                    "exact": verdict.exact,
+                    "silent": verdict.silent,
+                    "asked": verdict.exact and not verdict.unsaid,
+                    "wall": taken[0],
+                    "processor": taken[1],
+                }
+            )
+            if told and not verdict.exact:
+                print(f"{level:<6} {voice:<20} {'SILENT' if verdict.silent else 'told':<6} {statement} | {heard.text}")
+    return {level: _summed(found) for level, found in rows.items()}
+
+
+def _summed(rows: list[dict[str, Any]]) -> dict[str, float]:
+    exact = sum(row["exact"] for row in rows)
+    return {
+        "statements": len(rows),
+        "word_error": sum(row["errors"] for row in rows) / sum(row["words"] for row in rows),
+        "exact_share": exact / len(rows),
+        "silent_share": sum(row["silent"] for row in rows) / len(rows),
+        "read_back_share": sum(row["asked"] for row in rows) / max(1, exact),
+        "wall_s": sorted(row["wall"] for row in rows)[len(rows) * 95 // 100],
+        "processor_s": sorted(row["processor"] for row in rows)[len(rows) * 95 // 100],
+    }
+
+
+def lift_floors(reached: dict[str, dict[str, float]], corpus: str) -> None:
+    """Write the better of the old floors and what was reached. corpus: "all", or "sample" for every tenth statement."""
+    floors = tomllib.loads(FLOORS.read_text(encoding="utf-8")) if FLOORS.is_file() else {}
+    for level, found in reached.items():
+        was = floors.setdefault(corpus, {}).get(level, {})
+        best = {key: min(was.get(key, 1.0), math.ceil(found[key] * 1000) / 1000) for key in FALLING}
+        exact = max(was.get("exact_share", 0.0), math.floor(found["exact_share"] * 1000) / 1000)
+        floors[corpus][level] = {"exact_share": exact, **best}
+    lines = ["# What spoken statements reach. exact_share may only rise, silent_share and word_error only fall."]
+    for name, levels in floors.items():
+        for level, values in levels.items():
+            lines += ["", f'[{name}."{level}"]', *(f"{key} = {value}" for key, value in values.items())]
+    FLOORS.write_text("\n".join(lines) + "\n", encoding="utf-8")
+
+
+def main(words: list[str]) -> None:
+    every = int(words[words.index("--every") + 1]) if "--every" in words else 1
+    reached = measure(HARD if "--hard" in words else VOICES, every)
+    for level, found in reached.items():
+        shown = "  ".join(f"{key} {value:.3f}" for key, value in found.items())
+        print(f"{level:<6} {shown}")
+    if "--raise" in words and every in (1, SAMPLE) and "--hard" not in words:
+        lift_floors(reached, "all" if every == 1 else "sample")
+
+
+if __name__ == "__main__":
+    main(sys.argv[1:])
