@@ -8,12 +8,15 @@ from __future__ import annotations
 
 from .aloud import can_speak, say_aloud, sentences_aloud
 from .doubt import HeardWord, heard_words
+from .listening import Listener, Occasion
 from .model import VoiceModel, voice_model
 from .recogniser import Recogniser, Speech, base_dictionary
 from .wave_file import read_wave
 
 __all__ = [
     "HeardWord",
+    "Listener",
+    "Occasion",
     "Recogniser",
     "Speech",
     "VoiceModel",

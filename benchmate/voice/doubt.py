@@ -14,7 +14,7 @@ from typing import Any
 
 from benchmate.hearing import Ear, Guess, Reading
 
-SURE = 0.5  # confidence from which a word needs no asking; set on statements that no test holds
+SURE = 0.5  # confidence from which a word needs no asking
 PAUSE_S = 0.18  # a silence that long inside a statement is written as a comma
 
 

@@ -1,4 +1,4 @@
-"""Speech into words: two runs of pocketsphinx over the same sound, one of them with the voice's tract taken shorter.
+"""Speech into words: two runs of pocketsphinx over the same sound, one of them with its frequencies warped.
 
 Words on which both agree are as good as sure; where they part, each is the other's rival. No sound leaves the machine.
 """
@@ -8,12 +8,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from importlib import import_module
+from itertools import islice
 from pathlib import Path
 from typing import Any
 
 from benchmate.fault import UserError
 
 from .doubt import HeardWord
+from .floor import with_floor
 from .model import VoiceModel
 
 GET_IT = "listening needs the voice extra; get it with: pip install 'benchmate[voice]'"
@@ -31,8 +33,8 @@ _SEARCH = {
     "cmn": "batch",
     "loglevel": "FATAL",
 }
-_SHORTER = "0.94"  # the second run's warp of the frequencies
-RIVALS = 4
+_LONGER = "1.06"  # the second run's warp of the frequencies
+RIVALS, LOOKED_AT = 12, 60  # of a run; with fewer more misreadings go unnoticed, with more all is read back
 NOT_WORDS = frozenset({"<s>", "</s>", "<sil>", "[NOISE]", "[COUGH]", "[SPEECH]", "++NOISE++"})
 
 
@@ -67,36 +69,35 @@ class Recogniser:
         sphinx = _pocketsphinx()
         files = {"lm": str(model.language), "dict": str(model.dictionary)}
         self._runs = [
-            sphinx.Decoder(sphinx.Config(**files, **_SEARCH, **more)) for more in ({}, {"warp_params": _SHORTER})
+            sphinx.Decoder(sphinx.Config(**files, **_SEARCH, **more)) for more in ({}, {"warp_params": _LONGER})
         ]
 
     def hear(self, sound: bytes) -> Speech:
         """The words of one statement. sound: 16-bit mono samples at 16 kHz."""
         if len(sound) < CHUNK:
             return Speech()
+        sound = with_floor(sound)
         heard = [self._run(run, sound) for run in self._runs]
-        (score, words, rivals), (other_score, other_words, _) = heard
-        if other_score > score and other_words:
+        (words, rivals), (other_words, _) = heard
+        if not words:
             words, other_words = other_words, words
-            rivals = ()
         others = [" ".join(word.word for word in other_words), *rivals]
         text = " ".join(word.word for word in words)
         return Speech(words, tuple(dict.fromkeys(other for other in others if other != text)))
 
-    def _run(self, decoder: Any, sound: bytes) -> tuple[int, tuple[HeardWord, ...], tuple[str, ...]]:
+    def _run(self, decoder: Any, sound: bytes) -> tuple[tuple[HeardWord, ...], tuple[str, ...]]:
         decoder.start_utt()
         decoder.process_raw(sound, full_utt=True)
         decoder.end_utt()
-        best = decoder.hyp()
-        if best is None:
-            return -(2**31), (), ()
+        if decoder.hyp() is None:
+            return (), ()
         words = tuple(_segments(decoder))
-        rivals = []
-        for number, other in enumerate(decoder.nbest()):
-            if number >= RIVALS or other is None:
+        rivals: dict[str, None] = {}  # many differ in their silences or pronunciations alone
+        for other in islice(decoder.nbest(), LOOKED_AT):
+            if other is None or len(rivals) > RIVALS:
                 break
-            rivals.append(" ".join(_bare(word) for word in other.hypstr.split() if word not in NOT_WORDS))
-        return best.best_score, words, tuple(rivals)
+            rivals[" ".join(_bare(word) for word in other.hypstr.split() if word not in NOT_WORDS)] = None
+        return words, tuple(rivals)
 
 
 def _segments(decoder: Any) -> Iterator[HeardWord]:

@@ -32,14 +32,12 @@ Shape = tuple[Slot, ...]
 
 
 def example_statements(tables: Tables) -> Iterator[str]:
-    """Statements that the rules hold: each rule's examples and its condition, without those that stand twice."""
+    """Statements that the rules hold: each rule's examples, without those that stand twice."""
     seen: dict[str, None] = {}
     for table in tables.values():
         for rule in table.get("rule", ()):
             if isinstance(rule, Mapping):
                 seen.update((example["say"], None) for example in rule.get("example", ()) if "say" in example)
-                if isinstance(rule.get("when"), str):
-                    seen[rule["when"]] = None
     yield from seen
 
 
