@@ -1,0 +1,59 @@
+"""Sound to reading in one step: the model of these rules, the recogniser, and the doubt about what it heard."""
+
+from __future__ import annotations
+
+import datetime as dt
+import tempfile
+from collections.abc import Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from benchmate.fault import UserError
+from benchmate.hearing import Ear, Reading
+
+from .doubt import heard_words
+from .model import voice_model, wake_words
+from .recogniser import Recogniser, Speech, base_dictionary
+from .shapes import Tables
+from .wave_file import read_wave
+
+
+@dataclass(frozen=True, slots=True)
+class Occasion:
+    """What a reading hangs on beside the words: as for `Ear.hear`."""
+
+    on: dt.date
+    southern: bool = False
+    names: tuple[str, ...] = ()
+    first_frost: str | None = None
+
+
+class Listener:
+    """Hears statements. Making one takes a second, and some ten more whenever rules or names have changed.
+
+    tables: the parsed rule files. names: the garden's trees. folder: where the voice's model is kept, or None for the
+    machine's temporary folder. Raises UserError without the extra.
+    """
+
+    def __init__(self, tables: Tables, ear: Ear, names: Sequence[str] = (), folder: Path | None = None) -> None:
+        base = base_dictionary()
+        self.ear = ear
+        self.wake = wake_words(tables)
+        kept = folder or Path(tempfile.gettempdir()) / "benchmate-voice"
+        try:
+            model = voice_model(tables, ear, names, kept, base)
+        except OSError as error:
+            raise UserError(f"{kept}: the voice's model cannot be kept there ({error.strerror}); free it") from error
+        self.recogniser = Recogniser(model)
+
+    def reading(self, speech: Speech, at: Occasion) -> Reading:
+        """The reading of what was recognised, unsure words as guesses."""
+        return heard_words(speech.words, self.ear, at.on, at.southern, at.names, at.first_frost, speech.rivals)
+
+    def hear(self, sound: bytes, at: Occasion) -> Reading:
+        """The reading of a sound: 16-bit mono at 16 kHz."""
+        return self.reading(self.recogniser.hear(sound), at)
+
+    def hear_wave(self, path: Path, at: Occasion) -> Reading:
+        """The reading of a wave file. Raises UserError for what is no such file."""
+        return self.hear(read_wave(path), at)
