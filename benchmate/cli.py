@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 import sys
 from collections.abc import Sequence
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from benchmate.fault import UserError
 
@@ -63,11 +63,16 @@ def build_parser(words: Sequence[str] = ()) -> argparse.ArgumentParser:
             options = argument.options | ({"default": argparse.SUPPRESS} if argument.unsaid else {})
             parser.add_argument(*argument.flags, help=argument.help, **options)  # type: ignore[arg-type]
 
-    common = argparse.ArgumentParser(add_help=False)
+    def wide(formatter: type[argparse.HelpFormatter]) -> Any:
+        # argparse lays out every argument while it is told of them; to find the width each time it loads bz2 and lzma
+        return lambda prog: formatter(prog, width=columns - 2)
+
+    columns = _columns()
+    common = argparse.ArgumentParser(add_help=False, formatter_class=wide(argparse.HelpFormatter))
     take(common, COMMON)
-    as_data = argparse.ArgumentParser(add_help=False)
+    as_data = argparse.ArgumentParser(add_help=False, formatter_class=wide(argparse.HelpFormatter))
     take(as_data, (AS_JSON,))
-    parser = argparse.ArgumentParser("benchmate", description=_ABOUT, epilog=_CARE, parents=[common])
+    parser = argparse.ArgumentParser("benchmate", formatter_class=wide(argparse.HelpFormatter), description=_ABOUT, epilog=_CARE, parents=[common])
     parser.add_argument("--version", action="version", version=f"benchmate {__version__}")
     take(parser, TALK)
 
@@ -81,7 +86,7 @@ def build_parser(words: Sequence[str] = ()) -> argparse.ArgumentParser:
                 description=f"{command.does[0].upper()}{command.does[1:]}.",
                 epilog=f"example: {command.example}",
                 parents=[common, as_data] if command.json and not command.children else [common],
-                formatter_class=argparse.RawDescriptionHelpFormatter,
+                formatter_class=wide(argparse.RawDescriptionHelpFormatter),
             )
             take(one, command.arguments)
             if command.children:
@@ -111,6 +116,17 @@ def run(args: argparse.Namespace) -> int:
     status = getattr(import_module(module), function)(args)
     sys.stdout.flush()
     return int(status)
+
+
+def _columns() -> int:
+    """How wide help is laid out: COLUMNS, else the terminal's width, else 80."""
+    told = os.environ.get("COLUMNS", "")
+    if told.isdecimal() and int(told):
+        return int(told)
+    try:
+        return os.get_terminal_size(sys.__stdout__.fileno()).columns or 80  # type: ignore[union-attr]
+    except (AttributeError, ValueError, OSError):
+        return 80
 
 
 def _speak_utf8() -> None:

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import asdict, dataclass
 from typing import Any
+
+from benchmate.value import dataclass
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -26,7 +27,7 @@ class Fault:
         return f"{place}: {name}{self.problem}; {self.remedy}"
 
     def as_json(self) -> dict[str, Any]:
-        return asdict(self)
+        return {name: getattr(self, name) for name in self.__match_args__}
 
 
 class UserError(Exception):

@@ -2,7 +2,7 @@
 
 The standard decorator writes and compiles six methods a class, used or not, and brings `inspect` with it: for the
 classes that one statement needs that was a fifth of the whole start. Here the methods are shared, and a class gets an
-`__init__` of its own when the first of it is made. To everything else (`dataclasses.replace`, `fields`, `asdict`, a type
+`__init__` of its own when the first of it is made. To all else (`dataclasses.replace`, `fields`, `asdict`, a type
 checker) the classes are dataclasses.
 """
 

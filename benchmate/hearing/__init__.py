@@ -7,12 +7,15 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Sequence
+from typing import TYPE_CHECKING, Any
 
 from .automaton import grammar_data
-from .compiling import build_lexicon, lexicon_data
 from .ear import Ear
 from .lexicon import Lexicon
 from .reading import Fact, Guess, Missed, Reading, Spot, Work
+
+if TYPE_CHECKING:
+    from .compiling import build_lexicon, lexicon_data
 
 __all__ = [
     "Ear",
@@ -38,3 +41,12 @@ def hear(text: str, lexicon: Lexicon, on: dt.date, southern: bool = False, names
     if ear is None or ear.lexicon is not lexicon:
         ear = _ears[id(lexicon)] = Ear(lexicon, grammar_data())
     return ear.hear(text, on, southern, names)
+
+
+def __getattr__(name: str) -> Any:
+    """Compiling is for a start that finds nothing compiled."""
+    if name not in ("build_lexicon", "lexicon_data"):
+        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
+    from . import compiling
+
+    return getattr(compiling, name)

@@ -63,15 +63,23 @@ def grammar_data() -> dict[str, Any]:
     return {**ends, "rules": rules, "states": states}
 
 
+class _States(dict[int, Mapping[str, tuple[int, int]]]):
+    """Rows of the table by number, each fetched when a way first comes to it."""
+
+    def __init__(self, rows: Mapping[str, Mapping[str, tuple[int, int]]]) -> None:
+        self._rows = rows
+
+    def __missing__(self, state: int) -> Mapping[str, tuple[int, int]]:
+        row = self[state] = self._rows[str(state)]
+        return row
+
+
 class Automaton:
     """Steps of the LALR table on stacks of state numbers. Steps are remembered, since the same few occur again."""
 
     def __init__(self, data: Mapping[str, Any]) -> None:
         self._rules: list[tuple[str, int, str | None, bool]] = [tuple(rule) for rule in data["rules"]]
-        self._states: dict[int, dict[str, tuple[int, int]]] = {
-            int(state): {token: (int(kind), int(arg)) for token, (kind, arg) in row.items()}
-            for state, row in data["states"].items()
-        }
+        self._states = _States(data["states"])
         self.start: Stack = (int(data["start"]),)
         self._end = int(data["end"])
         self._steps: dict[tuple[Stack, str], Stack | None] = {}

@@ -142,6 +142,7 @@ def book_as_plain(book: RuleBook) -> Plain:
     out: Plain = {name: getattr(book, name) for name in _BOOK}
     out["taxa"] = dict(book.taxa.own) if isinstance(book.taxa, Taxa) else dict(book.taxa)
     out["offered_works"] = list(book.offered_works)
+    out["ids"] = [rule.id for rule in book.rules]
     out["rules"] = [rule_as_plain(rule) for rule in book.rules]
     out["faults"] = [fault.as_json() for fault in book.faults]
     return out
@@ -154,7 +155,7 @@ def book_from_plain(plain: Plain) -> RuleBook:
         rules=PlainRules(rows),
         taxa=Taxa(plain["taxa"]),
         faults=tuple(Fault(**fault) for fault in plain["faults"]),
-        by_id={row["id"]: number for number, row in enumerate(rows)},
+        by_id={id: number for number, id in enumerate(plain["ids"])},
         offered_works=tuple(plain["offered_works"]),
         **{name: plain[name] for name in _BOOK},
     )

@@ -4,13 +4,13 @@ doubt."""
 from __future__ import annotations
 
 import hashlib
-import json
 import os
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from pathlib import Path
 from typing import Any
 
-from benchmate.rulebase.fingerprint import content_mark, stat_mark
+from benchmate.rulebase.fingerprint import Looks, content_mark, looks
+from benchmate.rulebase.leaves import from_lines, to_lines
 from benchmate.rulebase.where import RuleFolders
 from benchmate.value import dataclass
 
@@ -19,6 +19,8 @@ Plain = dict[str, Any]
 _PACKAGE = Path(__file__).resolve().parent.parent
 # the code that gives compiled rules their shape: a change there makes them stale, as a change of the rules does
 _COMPILERS = tuple(_PACKAGE / room for room in ("hearing", "practice", "rulebase"))
+# the stamp that an installed copy came with: times differ wherever it is installed, names and sizes do not
+SHIPPED = "stamp-shipped.json"
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,13 +35,16 @@ class CompiledStore:
         """The store beside the package, then that of the garden."""
         return cls((_PACKAGE / "compiled", *([garden / ".benchmate"] if garden else [])))
 
-    def read(self, name: str) -> bytes | None:
+    def read(self, name: str, mark: str) -> Plain | None:
+        """The first value of that name that is whole and bears the mark: a damaged file hides no good one."""
+        return next(filter(None, (_unseal(raw, mark) for raw in self._found(name))), None)
+
+    def _found(self, name: str) -> Iterator[bytes]:
         for place in self.places:
             try:
-                return (place / name).read_bytes()
+                yield (place / name).read_bytes()
             except OSError:
                 continue
-        return None
 
     def write(self, name: str, body: bytes) -> None:
         """Whole or not at all: a reader never sees half a file, and a failure costs only the next start's time."""
@@ -62,52 +67,88 @@ def fingerprint(folders: RuleFolders, store: CompiledStore) -> str:
 
     Sizes and times are compared with those of the last start; only where they differ are the files read.
     """
-    stats = stat_mark(folders.all, ".toml") + stat_mark(_COMPILERS, ".py")
+    seen = _looks(folders)
     places = hashlib.blake2b("\n".join(os.path.abspath(f) for f in folders.all).encode(), digest_size=6).hexdigest()
     stamp = f"stamp-{places}.json"
-    known = _unseal(store.read(stamp), stats)
+    known = store.read(stamp, seen.mark) or _as_shipped(folders, store, seen)
     if known is not None and isinstance(known.get("content"), str):
         return str(known["content"])
-    content = content_mark(folders.all, ".toml") + content_mark(_COMPILERS, ".py")[:8]
-    store.write(stamp, _seal({"content": content}, stats))
+    content = _content(folders)
+    store.write(stamp, _seal({"content": content}, seen.mark))
     return content
 
 
-def compiled(name: str, folders: RuleFolders, store: CompiledStore, build: Callable[[], Mapping[str, Any]]) -> Plain:
+def shipped_stamp(folders: RuleFolders) -> tuple[str, bytes]:
+    """(content, stamp) for a copy that is to be installed elsewhere, with its rules inside the package."""
+    content = _content(folders)
+    return content, _seal({"content": content}, _looks(folders).sizes)
+
+
+def compiled(
+    name: str, folders: RuleFolders, store: CompiledStore, build: Callable[[], Mapping[str, Any]], mark: str = ""
+) -> Plain:
     """The plain value called `name` for these folders: from the store where it is fresh and whole, else built and kept.
 
-    build: gives a JSON-able value; it is not called on a warm start. What comes back has been through JSON either way,
-    so that a cold start and a warm one cannot differ.
+    build: gives a JSON-able value; it is not called on a warm start. mark: the fingerprint, where it is known. What
+    comes back has been through JSON either way, so that a cold start and a warm one cannot differ.
     """
-    mark = fingerprint(folders, store)
-    kept = _unseal(store.read(f"{name}-{mark}.json"), mark)
+    mark = mark or fingerprint(folders, store)
+    file = f"{name}-{mark}.json"
+    kept = store.read(file, mark)
     if kept is not None:
         return kept
-    body = _seal(dict(build()), mark)
-    store.write(f"{name}-{mark}.json", body)
-    _sweep(store, name, mark)
+    body = sealed(build(), mark)
+    # rules that were edited while a talk went on must not be kept under the name of what they were
+    if fingerprint(folders, store) == mark:
+        store.write(file, body)
+        _sweep(store, name, mark)
     value = _unseal(body, mark)
     assert value is not None
     return value
 
 
+def sealed(value: Mapping[str, Any], mark: str) -> bytes:
+    """The file of a compiled value."""
+    return _seal(dict(value), mark)
+
+
+def _looks(folders: RuleFolders) -> Looks:
+    return looks([*((folder, ".toml") for folder in folders.all), *((room, ".py") for room in _COMPILERS)])
+
+
+def _content(folders: RuleFolders) -> str:
+    return content_mark(folders.all, ".toml") + content_mark(_COMPILERS, ".py")[:8]
+
+
+def _as_shipped(folders: RuleFolders, store: CompiledStore, seen: Looks) -> Plain | None:
+    """The stamp of an installed copy that nobody has touched: all names and sizes are as they were shipped, and no file
+    changed after the stamp itself was installed, which comes last."""
+    stamp = _PACKAGE / "compiled" / SHIPPED
+    if folders.all != (_PACKAGE / "rules",) or stamp.parent not in store.places:
+        return None
+    try:
+        told = stamp.stat()
+    except OSError:
+        return None
+    if seen.newest_ns > max(told.st_mtime_ns, told.st_ctime_ns):
+        return None
+    return CompiledStore((stamp.parent,)).read(SHIPPED, seen.sizes)
+
+
 def _seal(value: Plain, mark: str) -> bytes:
-    body = json.dumps(value, ensure_ascii=False, separators=(",", ":")).encode()
+    body = to_lines(value).encode()
     return f"benchmate {mark} {hashlib.sha256(body).hexdigest()}\n".encode() + body
 
 
-def _unseal(raw: bytes | None, mark: str) -> Plain | None:
-    """The value inside, or None where the file is missing, foreign, stale, cut short or altered."""
-    if raw is None:
-        return None
+def _unseal(raw: bytes, mark: str) -> Plain | None:
+    """The value inside, or None where the file is foreign, stale, cut short or altered."""
     head, _, body = raw.partition(b"\n")
     if head != f"benchmate {mark} {hashlib.sha256(body).hexdigest()}".encode():
         return None
     try:
-        value = json.loads(body)
-    except ValueError:
+        return from_lines(body.decode())
+    except UnicodeDecodeError:
         return None
-    return value if isinstance(value, dict) else None
 
 
 def _sweep(store: CompiledStore, name: str, mark: str, keep: int = 6) -> None:

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Mapping
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import Any
 
 from benchmate.garden.record import Place
+from benchmate.value import dataclass
 
 from .year import Tables, year_of
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import datetime as dt
-from dataclasses import dataclass
 
 from benchmate.garden.record import Place
+from benchmate.value import dataclass
 
 from .course import Traits, course_of
 from .year import Tables

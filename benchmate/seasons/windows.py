@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
 from typing import Any
 
 from benchmate.garden.record import Place
+from benchmate.value import dataclass
 
 from .course import Traits, course_of, step_day
 from .stages import stage_truth

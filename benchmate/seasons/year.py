@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from typing import Any
 
 from benchmate.garden.record import Place
+from benchmate.value import dataclass
 
 MonthDay = tuple[int, int]
 Tables = Mapping[str, Any]

@@ -86,7 +86,8 @@ class House:
         def build() -> Mapping[str, Any]:
             from benchmate.reckoning import gather
 
-            return gather(table for name, table in self.tables.tables.items() if name.startswith("figures/"))
+            rows = self.tables.tables.items()
+            return gather(table for name, table in rows if name.startswith("figures/") or name == "sources.toml")
 
         return self._compiled("figures", build)
 

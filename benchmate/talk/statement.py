@@ -35,7 +35,8 @@ def check_measures(reading: Reading, units: Iterable[str]) -> None:
     Raises UserError for a length, count or share below zero, a share over 100 %, an angle over 360 degrees, or a
     temperature that no tree meets.
     """
-    words = "|".join(sorted(map(re.escape, units), key=len, reverse=True))
+    told = any(letter.isdecimal() for letter in reading.said)
+    words = "|".join(sorted(map(re.escape, units), key=len, reverse=True)) if told else ""
     if words and (match := re.search(rf"{_MINUS}(?:{words})\b", reading.said, re.IGNORECASE)):
         raise UserError(f"'{match.group().strip()}' is below zero; say a measure above zero")
     groups = [reading.measures, *(fact.measures for fact in (*reading.facts, *reading.candidates))]
