@@ -14,6 +14,8 @@ from benchmate.fault import UserError
 from benchmate.garden.record import Entry, Place, Tree
 from benchmate.hearing.reading import Reading
 from benchmate.rulebase import CompiledStore, RuleFolders, compiled, find_rules, fingerprint
+from benchmate.talk.photographs import photographs, without_photographs
+from benchmate.value import replace
 
 if TYPE_CHECKING:
     from benchmate.garden import Garden
@@ -211,6 +213,9 @@ class House:
     def hear(self, words: str, on: dt.date) -> Reading:
         """The reading of one statement, with the garden's trees known by name and its first frost by date."""
         names = tuple(tree.name for tree in self.trees())
+        if photographs(words):
+            bare = self.ear.hear(without_photographs(words), on, self.place.southern, names, self.first_frost(on))
+            return replace(bare, said=words)
         return self.ear.hear(words, on, self.place.southern, names, self.first_frost(on))
 
     def first_frost(self, on: dt.date) -> str | None:

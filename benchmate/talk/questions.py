@@ -9,7 +9,7 @@ from benchmate.garden.record import Tree
 from benchmate.hearing.reading import Reading
 from benchmate.practice import advise as weigh_options
 from benchmate.practice import gather
-from benchmate.practice.advice import Advice
+from benchmate.practice.advice import Advice, Ask, FigureTold
 from benchmate.practice.facts import Facts
 from benchmate.talk.dates import first_day
 from benchmate.talk.which_tree import is_of, species_said
@@ -51,7 +51,7 @@ def advise(turn: Turn) -> None:
     if reading.topic == "why" and not reading.work and not reading.facts:
         _why(turn)
         return
-    turn.advice = _weighed(turn, reading)
+    turn.advice = _with_figure(turn, _weighed(turn, reading))
 
 
 def answer(turn: Turn) -> None:
@@ -108,30 +108,45 @@ def _due(turn: Turn) -> None:
 
 
 def _figure(turn: Turn) -> None:
+    facts = facts_of(turn, turn.reading, turn.tree)
+    told, asks = _reckoned(turn, turn.reading, facts)
+    turn.asks += asks
+    advice = weigh_options(replace(turn.reading, work=()), facts, turn.house.book, turn.house.place, turn.on)
+    cautions = tuple(caution for caution in advice.cautions if caution.kind == "person")
+    figures = (told,) if told else ()
+    turn.advice = Advice(turn.reading, facts.tree, turn.on.isoformat(), cautions=cautions, figures=figures)
+
+
+def _reckoned(turn: Turn, reading: Reading, facts: Facts) -> tuple[FigureTold | None, tuple[Ask, ...]]:
+    """The figure of a reading, or what must be known first."""
     from benchmate.practice.budget import foliage_taken
     from benchmate.talk.sums import figure_told
     from benchmate.talk.sums_record import leaf_left
 
-    reading, house, tree = turn.reading, turn.house, turn.tree
-    facts = facts_of(turn, reading, tree)
-    spent = foliage_taken(facts, house.book)
-    told, asks = figure_told(
+    house, spent = turn.house, foliage_taken(facts, turn.house.book)
+    return figure_told(
         reading,
         house.figure_tables,
         facts,
         house.place,
         turn.on,
         ear=house.ear,
-        tree=tree,
-        entries=house.entries(tree),
+        tree=turn.tree,
+        entries=house.entries(turn.tree),
         taken=(spent,) if spent and reading.figure == "leaf-share" else (),
         leaf_left=leaf_left(facts, spent, house.book, turn.on),
         temperatures=house.temperatures(),
     )
-    turn.asks += asks
-    advice = weigh_options(replace(reading, work=()), facts, house.book, house.place, turn.on)
-    cautions = tuple(caution for caution in advice.cautions if caution.kind == "person")
-    turn.advice = Advice(reading, facts.tree, turn.on.isoformat(), cautions=cautions, figures=(told,) if told else ())
+
+
+def _with_figure(turn: Turn, advice: Advice) -> Advice:
+    """Advice on a question of work whose size was said, with the number that answers it beside."""
+    from benchmate.talk.sums_words import sized_work
+
+    if turn.reading.topic not in ("may", "when") or not (asked := sized_work(turn.reading)):
+        return advice
+    told, _ = _reckoned(turn, asked, facts_of(turn, turn.reading, turn.tree))
+    return replace(advice, figures=(*advice.figures, told)) if told else advice
 
 
 def _meaning(turn: Turn) -> None:

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any
 from benchmate.hearing.reading import Reading
 from benchmate.hearing.roles import Role, SaidNumber, figure_roles, said_numbers
 from benchmate.talk.dates import first_day
-from benchmate.value import dataclass
+from benchmate.value import dataclass, replace
 
 if TYPE_CHECKING:
     from benchmate.hearing import Ear
@@ -18,6 +18,10 @@ if TYPE_CHECKING:
 _LABEL = re.compile(r"(?<![\d.-])(\d{1,3}(?:\.\d+)?)-(\d{1,3}(?:\.\d+)?)-(\d{1,3}(?:\.\d+)?)(?![\d-])")
 _SIZES = ("diameter_mm", "height_mm", "length_mm")
 _OF_POT = ("length_mm", "width_mm", "depth_mm")
+
+
+# Work that has a figure of its own once the size of the branch is said.
+_FIGURE_OF = {"bend": "bend-limit"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +56,14 @@ def said_values(reading: Reading, tables: Mapping[str, Any], ear: Ear, on: dt.da
         name in values for name in (*_OF_POT, "diameter_mm", "pot_length_mm", "volume_l")
     )
     return SaidValues(values, of_pot)
+
+
+def sized_work(reading: Reading) -> Reading | None:
+    """The figure question inside a question about work ("can I bend a 9 mm branch forty degrees"), or None."""
+    for work in reading.work:
+        if (figure := _FIGURE_OF.get(work.work or "")) and "diameter_mm" in work.measures:
+            return replace(reading, figure=figure, measures={**reading.measures, **work.measures})
+    return None
 
 
 def _sizes(reading: Reading, roles: Sequence[Role], numbers: Sequence[SaidNumber]) -> dict[str, Any]:
