@@ -68,14 +68,18 @@ def follow_ups(entries: Iterable[Entry], southern: bool = False) -> tuple[Follow
                 still_open = _without_closed(still_open, work, entry.day)
         if entry.follow or entry.kind == "plan":
             for asked in _asked_by(entry, southern):
-                still_open = [item for item in still_open if _asks(item) != _asks(asked)]
+                still_open = [item for item in still_open if not _replaces(asked, item, entry.day)]
                 still_open.append(asked)
     return tuple(still_open)
 
 
-def _asks(item: FollowUp) -> tuple[object, ...]:
-    """What a follow-up asks, whoever asks it: asked twice it is one."""
-    return item.work, item.part, item.side, item.level, item.on, item.until, item.says
+def _replaces(asked: FollowUp, item: FollowUp, day: dt.date) -> bool:
+    """The same asked twice is one; and a rule that asks anew on a later occasion does not keep asking for the last."""
+    if (asked.work, asked.part, asked.side, asked.level) != (item.work, item.part, item.side, item.level):
+        return False
+    if (asked.on, asked.until, asked.says) == (item.on, item.until, item.says):
+        return True
+    return asked.rule is not None and asked.rule == item.rule and item.until is not None and item.until < day
 
 
 def _closing(entry: Entry) -> Iterable[Mapping[str, Any]]:
