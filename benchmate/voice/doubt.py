@@ -81,7 +81,12 @@ def _differences(words: Sequence[str], rival: Sequence[str]) -> Iterator[tuple[i
 
 
 def _sense(reading: Reading) -> Any:
-    """The reading without its words and their places: what would be logged, asked or answered."""
+    """The reading without its words and their places: what would be logged, asked or answered.
+
+    Where the ear reads nothing the words themselves count: a "no" must never be taken for a "yes" unasked.
+    """
+    if not reading.acts:
+        return reading.said
     return replace(
         reading,
         said="",

@@ -44,6 +44,11 @@ def test_a_denial_that_only_the_rival_has_is_not_passed_over(ear):
     assert all(guess.grave for guess in reading.guessed)
 
 
+def test_a_yes_that_may_have_been_a_no_is_in_doubt(ear):
+    assert heard_words(words("yes"), ear, ON, rivals=["no"]).guessed
+    assert not heard_words(words("yes"), ear, ON).guessed
+
+
 def test_a_pause_parts_clauses(ear):
     said = [HeardWord("larch"), HeardWord("what", pause_s=0.4), HeardWord("now")]
     assert heard_words(said, ear, ON).said == "larch, what now"
