@@ -221,7 +221,7 @@ def _value_phrases(numbers: Mapping[str, Any], dates: Mapping[str, Any]) -> Iter
         for word in unit["says"]:
             yield word
             yield word + "s"
-    for key in ("dimension", "joined", "named"):
+    for key in ("dimension", "headed", "joined", "named"):
         for phrases in numbers.get(key, {}).values():
             yield from phrases
     for key in ("month", "weekday", "season", "span", "day"):

@@ -9,7 +9,7 @@ from benchmate.value import replace
 from .clauses import Clause
 from .doing import DONE, LATER, NOW
 from .lexicon import Lexicon
-from .phrases import Phrase
+from .placing import also, elsewhere, merged, with_part
 from .reading import Fact, Reading, Spot, Work
 
 
@@ -204,7 +204,7 @@ def _fronted(before: Clause, clause: Clause) -> None:
             **{k: v for c in before.candidates for k, v in c.measures.items()},
             **work.measures,
         }
-        clause.work[0] = replace(work, spot=_merged(work.spot, phrase), measures=measures)
+        clause.work[0] = replace(work, spot=merged(work.spot, phrase), measures=measures)
         before.acts, before.measures, before.candidates, before.taken = [], {}, [], True
 
 
@@ -255,13 +255,20 @@ def _belongs(before: Clause, clause: Clause, lexicon: Lexicon) -> bool:
         return False
     if before.work and before.kind in ("decide", "may", "remind") and not clause.candidates:
         work = before.work[-1]
-        before.work[-1] = replace(work, spot=_merged(work.spot, phrase), measures={**work.measures, **measures})
+        if elsewhere(work.spot, clause, phrase):
+            before.work[-1] = replace(work, spot=with_part(work.spot, phrase))
+            before.work.append(replace(work, spot=also(work.spot, phrase), measures={**work.measures, **measures}))
+            return True
+        before.work[-1] = replace(work, spot=merged(work.spot, phrase), measures={**work.measures, **measures})
         return True
     findings = [n for n, f in enumerate(before.facts) if f.kind == "finding"]
     if findings and before.kind == "observe" and not clause.candidates:
         fact = before.facts[findings[-1]]
+        if elsewhere(fact.spot, clause, phrase):
+            before.facts.append(replace(fact, spot=also(fact.spot, phrase), measures={**fact.measures, **measures}))
+            return True
         before.facts[findings[-1]] = replace(
-            fact, spot=_merged(fact.spot, phrase), measures={**fact.measures, **measures}
+            fact, spot=merged(fact.spot, phrase), measures={**fact.measures, **measures}
         )
         return True
     return False
@@ -274,14 +281,3 @@ _SHARED = frozenset(
 
 def _only_share(clause: Clause) -> bool:
     return len(clause.work) == 1 and set(clause.work[0].measures) == {"share"} and clause.work[0].spot == Spot()
-
-
-def _merged(spot: Spot, phrase: Phrase) -> Spot:
-    count = int(phrase.numbers[0]) if phrase.numbers else None
-    return Spot(
-        spot.part or phrase.shown_part,
-        spot.side or phrase.side,
-        spot.level or phrase.level,
-        spot.ordinal or phrase.ordinal,
-        spot.count or count,
-    )

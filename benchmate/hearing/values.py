@@ -57,6 +57,9 @@ class ValueWords:
         }
         self.named = {tuple(w.split()): measure for measure, words in numbers.get("named", {}).items() for w in words}
         joined = numbers.get("joined", {})
+        self.headed = {
+            tuple(w.split()): measure for measure, words in numbers.get("headed", {}).items() for w in words
+        }
         self.by = frozenset(joined.get("by", []))
         self.range = frozenset(joined.get("range", []))
         self.minus = frozenset(joined.get("minus", []))
@@ -67,6 +70,7 @@ class ValueWords:
             self.share,
             self.fraction,
             self.named,
+            self.headed,
         )
         self.starts = {words[0] for table in tables for words in table} | self.minus
 
@@ -128,6 +132,10 @@ def spot_values(vw: ValueWords, words: Sequence[str], at: int) -> Iterator[Value
         unit = _longest(vw.units, words, number[1])
         if unit and unit[0][0] in ("degree", "celsius"):
             yield Value(unit[1], "MEASURE", measures={named[0]: number[0]})
+    if (headed := _longest(vw.headed, words, at)) and (number := _cardinal(vw, words, headed[1])):
+        unit = _longest(vw.units, words, number[1])
+        if unit and unit[0][0] == "length":
+            yield Value(unit[1], "MEASURE", measures={headed[0]: number[0] * unit[0][1]})
     if found := _longest(vw.ordinal, words, at):
         yield Value(found[1], "ORD", found[0])
     if found := _longest(vw.share, words, at):

@@ -11,6 +11,7 @@ from benchmate.hearing.reading import Fact, Reading, Spot, Work
 from benchmate.practice.advice import Advice, Option
 from benchmate.talk.dates import first_day, last_day
 from benchmate.talk.following import Endings, follow_tables, placed_table
+from benchmate.talk.photographs import with_photographs
 from benchmate.telling.wording import sentence, work_words
 from benchmate.value import replace
 
@@ -36,7 +37,7 @@ def entries_of(
     leaving or waiting, is `left`. What was only seen is `seen`; words to keep are `note`. What is said in one statement
     stands in one entry a kind, the facts in the first.
     """
-    facts = _stated(reading)
+    facts, ahead = _ahead(_stated(reading), on, southern)
     groups: dict[str, list[Work]] = {}
     for work in reading.work:
         if work.work and work.done and "decide" in reading.acts:
@@ -48,6 +49,10 @@ def entries_of(
         )
         for kind, works in groups.items()
     ]
+    entries += [
+        Entry("", on, "plan", reading.said, work=({"work": str(fact.value)},), reason=reading.reason, when=fact.when)
+        for fact in ahead
+    ]
     if "note" in reading.acts and not entries:
         entries.append(Entry("", on, "note", (reading.note or reading.said).lstrip(" :,-")))
     if (facts or _measured(reading)) and not entries:
@@ -57,7 +62,7 @@ def entries_of(
     if entries and (facts or _measured(reading)):
         first = entries[0]
         entries[0] = _with(first, facts=tuple(map(fact_table, facts)), measures=dict(_measured(reading)))
-    return tuple(entries)
+    return tuple(with_photographs(entries, reading.said, on))
 
 
 def picked_entry(
@@ -102,7 +107,7 @@ def _decided(
     refused: tuple[str, ...],
     endings: Endings,
 ) -> Entry:
-    tables = [work_table(work) for work in works]
+    tables = _each_once([work_table(work) for work in works])
     when = None if reminded else reading.when
     at: dt.date = on
     follow: tuple[dict[str, Any], ...] = ()
@@ -140,6 +145,27 @@ def _reminder(work: Mapping[str, Any], day: dt.date) -> dict[str, Any]:
     out = {key: work.get(key) for key in ("work", "part", "side", "level")}
     out |= {"on": day.isoformat(), "says": says}
     return {key: value for key, value in out.items() if value is not None}
+
+
+def _each_once(tables: list[dict[str, Any]]) -> list[dict[str, Any]]:
+    """ "Root-pruned it, took a third of the roots off" is one work, told twice: what says more stands."""
+    kept: list[dict[str, Any]] = []
+    for table in tables:
+        if any(table.items() <= other.items() for other in kept):
+            continue
+        kept = [other for other in kept if not other.items() <= table.items()]
+        kept.append(table)
+    return kept
+
+
+def _ahead(facts: list[Fact], on: dt.date, southern: bool) -> tuple[list[Fact], list[Fact]]:
+    """Facts, and works named for a day to come ("wire check in four weeks"): these are plans, not sights."""
+    ahead = [
+        fact
+        for fact in facts
+        if fact.kind == "event" and not fact.denied and fact.when and (first_day(fact.when, southern) or on) > on
+    ]
+    return [fact for fact in facts if fact not in ahead], ahead
 
 
 def _stated(reading: Reading) -> list[Fact]:

@@ -78,6 +78,8 @@ def entry_words(entry: Entry, on: dt.date, units: str = "metric") -> str:
         words += f", {when_words(entry.when, on)}"
     elif entry.day != on and entry.kind != "struck":
         words += f" ({day_words(entry.day, on)})"
+    if entry.photo:
+        words += f", photograph {cut_short(entry.photo)}"
     if entry.reason:
         words += f", because {small(cut_short(entry.reason, 200)).rstrip('.')}"
     return words
