@@ -13,7 +13,7 @@ from .automaton import Automaton
 from .clauses import Clause, Setting
 from .dates import DateWords
 from .joining import join
-from .lexicon import Lexicon
+from .lexicon import END, Lexicon
 from .reading import Fact, Guess, Missed, Reading, Work
 from .search import Found, find_reading
 from .spotting import Spotter
@@ -51,7 +51,7 @@ class Ear:
         taken: frozenset[int] = frozenset()
         if reading.figure:
             reading, taken = self._figure(reading, words)
-        missed = (*_missed(text, words, found, clauses, taken), *beyond)
+        missed = (*_missed(text, words, found, clauses, taken, self.lexicon.filler), *beyond)
         return replace(reading, reason=reason, missed=missed, guessed=_guessed(found))
 
     def _figure(self, reading: Reading, words: Sequence[Word]) -> tuple[Reading, frozenset[int]]:
@@ -120,10 +120,15 @@ def _guessed(found: Found) -> tuple[Guess, ...]:
 
 
 def _missed(
-    text: str, words: Sequence[Word], found: Found, clauses: Sequence[Clause], taken: frozenset[int]
+    text: str,
+    words: Sequence[Word],
+    found: Found,
+    clauses: Sequence[Clause],
+    taken: frozenset[int],
+    filler: Mapping[str, Any],
 ) -> tuple[Missed, ...]:
-    """Runs of words that were passed over though they say something, or that turned out to say nothing here. taken:
-    words that no sentence took, but a number of a figure did."""
+    """Runs of words that were passed over though they say something, or that turned out to say nothing here; but not
+    those that are filler as a whole ("it's fine"). taken: words that no sentence took, but a number of a figure did."""
     marks = list(found.marks)
     for clause in clauses:
         if clause.idle_whole:
@@ -132,6 +137,7 @@ def _missed(
             marks[token.first : token.end] = ["missed"] * (token.end - token.first)
     for place in taken:
         marks[place] = "used"
+    used = "used" in marks  # where nothing else was said, the filler is all that was
     out: list[Missed] = []
     at = 0
     while at < len(words):
@@ -142,9 +148,20 @@ def _missed(
         while end < len(words) and marks[end] == "missed":
             end += 1
         span = (words[at].start, words[end - 1].end)
-        out.append(Missed(text[span[0] : span[1]], span))
+        if not (used and _is_filler(filler, ["is" if word.text == "'s" else word.text for word in words[at:end]])):
+            out.append(Missed(text[span[0] : span[1]], span))
         at = end
     return tuple(out)
+
+
+def _is_filler(filler: Mapping[str, Any], texts: Sequence[str]) -> bool:
+    """Whether the words are one phrase of the filler."""
+    node = filler
+    for word in texts:
+        if word not in node:
+            return False
+        node = node[word]
+    return END in node
 
 
 def _with_places(reading: Reading, words: Sequence[Word]) -> Reading:

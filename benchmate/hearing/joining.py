@@ -23,7 +23,12 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon) -> Reading:
             _fronted(before, clause)
             _looked_again(before, clause)
             _same_unit(before, clause)
-            if _supposed(before, clause) or _no_but(before, clause) or _belongs(before, clause, lexicon):
+            if (
+                _supposed(before, clause)
+                or _on_condition(before, clause)
+                or _no_but(before, clause)
+                or _belongs(before, clause, lexicon)
+            ):
                 clause.taken = True
                 continue
         done.append(clause)
@@ -129,6 +134,16 @@ def _supposed(before: Clause, clause: Clause) -> bool:
     for work in clause.work:
         before.measures.update(work.measures)
     before.facts += [fact for fact in clause.facts if fact.kind == "species"]
+    return True
+
+
+def _on_condition(before: Clause, clause: Clause) -> bool:
+    """ "bring it under cover if it drops below minus 10": meant for then, not done now, and nothing of it seen yet."""
+    if "if" not in clause.joined or clause.kind != "observe" or before.kind != "decide" or before.mood is None:
+        return False
+    if before.mood.done != NOW or not before.work:
+        return False
+    before.work = [replace(work, done=LATER) if work.done == NOW else work for work in before.work]
     return True
 
 
