@@ -18,9 +18,11 @@ Plain = dict[str, Any]
 
 _PACKAGE = Path(__file__).resolve().parent.parent
 # the code that gives compiled rules their shape: a change there makes them stale, as a change of the rules does
-_COMPILERS = tuple(_PACKAGE / room for room in ("hearing", "practice", "rulebase"))
-# the stamp that an installed copy came with: times differ wherever it is installed, names and sizes do not
-SHIPPED = "stamp-shipped.json"
+_COMPILERS = tuple(_PACKAGE / room for room in ("hearing", "practice", "rulebase", "planning"))
+_CODE = (".py", ".lark")
+# The stamp that an installed copy came with: times differ wherever it is installed, names and sizes do not. It lies deep
+# because a wheel is packed and unpacked with what lies deep last, and no other file may be younger.
+SHIPPED = "stamp/last/shipped.json"
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,26 +115,26 @@ def sealed(value: Mapping[str, Any], mark: str) -> bytes:
 
 
 def _looks(folders: RuleFolders) -> Looks:
-    return looks([*((folder, ".toml") for folder in folders.all), *((room, ".py") for room in _COMPILERS)])
+    return looks([*((folder, ".toml") for folder in folders.all), *((room, _CODE) for room in _COMPILERS)])
 
 
 def _content(folders: RuleFolders) -> str:
-    return content_mark(folders.all, ".toml") + content_mark(_COMPILERS, ".py")[:8]
+    return content_mark(folders.all, ".toml") + content_mark(_COMPILERS, _CODE)[:8]
 
 
 def _as_shipped(folders: RuleFolders, store: CompiledStore, seen: Looks) -> Plain | None:
     """The stamp of an installed copy that nobody has touched: all names and sizes are as they were shipped, and no file
     changed after the stamp itself was installed, which comes last."""
-    stamp = _PACKAGE / "compiled" / SHIPPED
-    if folders.all != (_PACKAGE / "rules",) or stamp.parent not in store.places:
+    place = _PACKAGE / "compiled"
+    if folders.all != (_PACKAGE / "rules",) or place not in store.places:
         return None
     try:
-        told = stamp.stat()
+        told = (place / SHIPPED).stat()
     except OSError:
         return None
     if seen.newest_ns > max(told.st_mtime_ns, told.st_ctime_ns):
         return None
-    return CompiledStore((stamp.parent,)).read(SHIPPED, seen.sizes)
+    return CompiledStore((place,)).read(SHIPPED, seen.sizes)
 
 
 def _seal(value: Plain, mark: str) -> bytes:

@@ -20,7 +20,7 @@ class Looks:
     newest_ns: int
 
 
-def walk(folder: str, suffix: str) -> Iterator[os.DirEntry[str]]:
+def walk(folder: str, suffix: str | tuple[str, ...]) -> Iterator[os.DirEntry[str]]:
     """Files of a folder and the folders in it, sorted, hidden ones left out."""
     try:
         entries = sorted(os.scandir(folder), key=lambda entry: entry.name)
@@ -35,7 +35,7 @@ def walk(folder: str, suffix: str) -> Iterator[os.DirEntry[str]]:
             yield from walk(entry.path, suffix)
 
 
-def looks(folders: Sequence[tuple[Path, str]]) -> Looks:
+def looks(folders: Sequence[tuple[Path, str | tuple[str, ...]]]) -> Looks:
     """Changes whenever a file comes, goes, or is written to; no content is read. About 5 us a file.
 
     folders: each with the ending of the files that count.
@@ -55,7 +55,7 @@ def looks(folders: Sequence[tuple[Path, str]]) -> Looks:
     return Looks(mark, sizes, newest)
 
 
-def content_mark(folders: Sequence[Path], suffix: str) -> str:
+def content_mark(folders: Sequence[Path], suffix: str | tuple[str, ...]) -> str:
     """Hash of relative names and bytes: the same for equal content wherever it stands. Unreadable files count as
     such."""
     mark = hashlib.blake2b(digest_size=12)
