@@ -26,12 +26,15 @@ from benchmate.practice.options import (
 )
 from benchmate.practice.places import is_placed
 from benchmate.practice.target import ASKED, DECIDED, DONE, OFFERED, Target
+from benchmate.practice.truth import CLOSED
 from benchmate.practice.warnings import cautions_for
 from benchmate.practice.weigh import Weighed, weigh
 from benchmate.practice.when import first_day
 from benchmate.value import replace
 
 _RANK = {GO: 0, ASK: 1, HOLD: 2, AVOID: 3}
+# the most that a work weighs which only the season puts forward: more than nothing, less than one reason
+_SEASON_WEIGHT = 0.5
 
 
 def advise(reading: Reading, facts: Facts, book: RuleBook, place: Place, on: dt.date) -> Advice:
@@ -114,7 +117,17 @@ def _offered(reading: Reading, facts: Facts, matcher: Matcher, rows: list[Weighe
     targets = [t for t in offered_targets(facts, matcher) if (t.work, t.spot) not in known]
     targets = _by_side(targets, rivals)
     out = [one for target in targets for one in weigh_with_spared(target, matcher)]
+    # the season offers nothing that a rule forbids: only what is seen on the tree is told together with its no
+    out = [one for one in out if one.option.verdict in (GO, ASK) or not _by_season(one)]
     return sorted([*rivals, *out], key=_rank)[:MOST_OFFERED]
+
+
+def _by_season(one: Weighed) -> bool:
+    """Whether only the time of year and the kind of tree put the work forward, and nothing that is seen on it."""
+    offering = [result.rule for result in one.spoke if result.rule.id in one.target.offered_by]
+    kinds = {test.kind for rule in offering for clause in rule.condition for tests in clause for test in tests
+             if not test.denied}
+    return bool(offering) and not one.target.prompted and not kinds.intersection(CLOSED)
 
 
 def _by_side(targets: list[Target], rivals: list[Weighed]) -> list[Target]:
@@ -138,13 +151,16 @@ def _by_side(targets: list[Target], rivals: list[Weighed]) -> list[Target]:
     return [target for number, target in enumerate(out) if target not in out[:number]]
 
 
-def _rank(one: Weighed) -> tuple[int, int, int, int, int]:
-    """Verdict; what was just seen before what only the season suggests; weight; what was asked before what was offered.
-    Leaving it goes last among its equals."""
+def _rank(one: Weighed) -> tuple[int, int, float, int, int, int]:
+    """Verdict; what was just seen before the rest; weight; what was asked before what was offered. Leaving it goes last
+    among its equals. What only the season suggests goes before leaving it, and after all that was seen: many small
+    reasons for a work do not make it more pressing."""
     option: Option = one.option
     order = {ASKED: 0, DECIDED: 0, DONE: 0, OFFERED: 1}
     called = 0 if one.target.prompted else 1
-    return _RANK[option.verdict], called, -option.weight, order.get(one.target.how, 2), 0 if option.rest else 1
+    weight = min(option.weight, _SEASON_WEIGHT) if _by_season(one) else option.weight
+    rest = 0 if option.rest else 1
+    return _RANK[option.verdict], called, -weight, order.get(one.target.how, 2), rest, -option.weight
 
 
 def _rests_on_stage(one: Weighed) -> bool:
