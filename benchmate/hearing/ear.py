@@ -103,11 +103,17 @@ class Ear:
         return None
 
 
+_REASON_ENDS = frozenset({",", ";", ".", "?", "!", ":", "and", "but", "so", "then"})
+
+
 def _reason(text: str, words: Sequence[Word], clauses: Sequence[Clause]) -> str | None:
     """The words after "because", as said."""
     for clause in clauses:
         if clause.because_at is not None and clause.span[1] > clause.span[0]:
-            return text[words[clause.because_at].end : words[clause.span[1] - 1].end].strip()
+            end = clause.span[1]
+            while end < len(words) and words[end].text not in _REASON_ENDS:
+                end += 1  # what was not understood of it belongs to it
+            return text[words[clause.because_at].end : words[end - 1].end].strip()
     return None
 
 

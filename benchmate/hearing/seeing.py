@@ -48,10 +48,19 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
                 linked(setting, clause, phrase, link, subject)
                 if link.kind == "AT" and phrase.says_place_only and not before:
                     place = phrase.spot(count=False)
+                    _placed(clause.phrase, phrase)
             clause.phrase = clause.phrase or phrase
             if phrase.called:
                 clause.tree = phrase.called
             aux, link = [], None
+
+
+def _placed(first: Phrase | None, where: Phrase) -> None:
+    """ "the second branch on the right": where it is belongs to what it is."""
+    if first is None or not first.says_place_only or where.shown_part:
+        return
+    first.side, first.level = first.side or where.side, first.level or where.level
+    first.ordinal = first.ordinal or where.ordinal
 
 
 def _carried_on(setting: Setting, clause: Clause, node: Node) -> Phrase | None:

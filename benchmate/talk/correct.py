@@ -42,14 +42,24 @@ def corrected(last: Reading, fix: Reading) -> Reading | None:
 
 
 def _bears_on(works: list[Work], change: Work) -> int | None:
-    """Which of the works is corrected: the only one, the one of that name, or the only one that says such a thing."""
+    """Which of the works is corrected: the only one, the one of that name, or the one that says such a thing
+    and would be changed by it; of several the one whose place is most alike."""
     if len(works) == 1:
         return 0
     if change.work:
         same = [number for number, work in enumerate(works) if work.work == change.work]
         return same[0] if len(same) == 1 else None
-    fits = [number for number, work in enumerate(works) if _says_such(work, change)]
+    such = [number for number, work in enumerate(works) if _says_such(work, change)]
+    fits = [number for number in such if _over(works[number], change) != works[number]]
+    if len(fits) > 1:
+        alike = {number: _alike(works[number], change) for number in fits}
+        fits = [number for number in fits if alike[number] == max(alike.values())]
     return fits[0] if len(fits) == 1 else None
+
+
+def _alike(work: Work, change: Work) -> int:
+    """How much of the place is the same: "the third one on the right" bears on what was on the right."""
+    return len(work.spot.as_json().items() & change.spot.as_json().items())
 
 
 def _says_such(work: Work, change: Work) -> bool:

@@ -54,7 +54,9 @@ def entries_of(
         for fact in ahead
     ]
     if "note" in reading.acts and not entries:
-        entries.append(Entry("", on, "note", (reading.note or reading.said).lstrip(" :,-")))
+        # words beside the note that nothing else holds are kept with it
+        words = reading.said if reading.missed else reading.note or reading.said
+        entries.append(Entry("", on, "note", words.lstrip(" :,-")))
     if (facts or _measured(reading)) and not entries:
         entries.append(Entry("", _day_seen(reading, on, southern), "seen", reading.said, reason=reading.reason))
     if reminded:
