@@ -1,4 +1,4 @@
-"""What the numbers of a figure question stand for: "60 mm at the base and 25 at the top", "from 96", "1 to 100 injector".
+"""What the numbers of a figure question stand for: "60 mm at the base and 25 at the top", "1 to 100 injector".
 
 Patterns of rules/words/figures.toml, over the statement's words. In them `#` is a number with its unit, `[a/b/]` one of
 several wordings, `~` up to four words without a number.
@@ -45,8 +45,7 @@ class Role:
 
 
 def said_numbers(words: Sequence[Word], values: ValueWords) -> list[SaidNumber]:
-    """Every number in its place. One without a unit takes the unit of the length or the warmth beside it: "60 mm and 25",
-    "a low of 50 and a high of 70 F"."""
+    """Every number in its place. In a list of lengths the last one's unit holds for all: "3, 4 and 12 mm"."""
     texts = [word.text for word in words]
     numbers: list[SaidNumber] = []
     at = 0
@@ -67,9 +66,10 @@ def figure_roles(
     A length that no clause and no wording took is the measure that the figure asks for first (`bare`)."""
     roles = roles_of(words, numbers, cell.get("said", {}))
     taken = {role.number for role in roles}
-    facts = (*reading.facts, *reading.candidates, *reading.supposes, *reading.work)
+    told = [*(fact.measures for fact in (*reading.facts, *reading.candidates))]
+    told += [work.measures for work in (*reading.work, *reading.supposes)]
     heard = [*reading.measures.values(), *(value for _, value in reading.series)]
-    heard += [value for fact in facts for value in fact.measures.values()]
+    heard += [value for measures in told for value in measures.values()]
     for n, number in enumerate(numbers):
         lost = number.unit == "length" and n not in taken and not any(abs(number.value - one) < 1e-6 for one in heard)
         if lost and cell.get("bare") and not any(role.name == cell["bare"] for role in roles):
@@ -77,9 +77,7 @@ def figure_roles(
     return roles
 
 
-def roles_of(
-    words: Sequence[Word], numbers: Sequence[SaidNumber], patterns: Mapping[str, Any]
-) -> tuple[Role, ...]:
+def roles_of(words: Sequence[Word], numbers: Sequence[SaidNumber], patterns: Mapping[str, Any]) -> tuple[Role, ...]:
     """What is said to be what. patterns: name, or names in the order of the numbers, -> wordings; or name -> value ->
     wordings, where the words alone say it. A number means one thing: earlier patterns come first. The name `_` is for a
     number that only belongs to the wording; `-` before a name turns the sign.
@@ -103,9 +101,7 @@ def roles_of(
     return tuple(out)
 
 
-def figure_meant(
-    figure: str, words: Sequence[Word], numbers: Sequence[SaidNumber], figures: Mapping[str, Any]
-) -> str:
+def figure_meant(figure: str, words: Sequence[Word], numbers: Sequence[SaidNumber], figures: Mapping[str, Any]) -> str:
     """The figure that is asked for: another than the question's words alone give, where the rest names what it is of
     ("a 30 mm cut, how long till it's closed"). figures: rules/words/figures.toml, its `instead` by figure."""
     text, _ = _text(words, numbers)
@@ -235,6 +231,7 @@ def _compiled(wording: str) -> re.Pattern[str]:
                 out += "(?:" + "|".join(re.escape(choice.strip()) for choice in piece[1:-1].split("/")) + ")"
             else:
                 out += {"#": r"#(\d+)", " ~ ": r"(?: [^# ]+){0,4}? "}.get(piece) or (
-                    " ?" if piece.isspace() else re.escape(piece))
+                    " ?" if piece.isspace() else re.escape(piece)
+                )
         _PATTERNS[wording] = re.compile(rf"(?<!\S){out}(?!\S)")
     return _PATTERNS[wording]

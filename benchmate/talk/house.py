@@ -178,7 +178,12 @@ class House:
         return tuple(word for unit in kept for word in unit["says"] if len(word) > 1 and word not in ("in", "ins"))
 
     def temperatures(self) -> tuple[Any, ...]:
-        """Daily lows and highs from temperatures.csv in the garden's folder, where there is one."""
+        """Daily lows and highs from temperatures.csv in the garden's folder, where there is one; for degree-days.
+
+        One day a line: its date, lowest and highest temperature in C, as `2026-05-01,4,15`. A first line may name the
+        columns (date, min, max, in any order); lines that begin with # are passed over; commas, semicolons and tabs all
+        part. Raises UserError with the line for what cannot be read.
+        """
         path = self.folder / "temperatures.csv" if self.folder else None
         if path is None or not path.is_file():
             return ()

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from benchmate.garden.record import Tree
 from benchmate.hearing.reading import Reading
@@ -51,7 +51,7 @@ def advise(turn: Turn) -> None:
     if reading.topic == "why" and not reading.work and not reading.facts:
         _why(turn)
         return
-    turn.advice = _with_figure(turn, _weighed(turn, reading))
+    turn.advice = _bite_checks(turn, _with_figure(turn, _weighed(turn, reading)))
 
 
 def answer(turn: Turn) -> None:
@@ -147,6 +147,25 @@ def _with_figure(turn: Turn, advice: Advice) -> Advice:
         return advice
     told, _ = _reckoned(turn, asked, facts_of(turn, turn.reading, turn.tree))
     return replace(advice, figures=(*advice.figures, told)) if told else advice
+
+
+def _bite_checks(turn: Turn, advice: Advice) -> Advice:
+    """Advice whose first look at the wire comes when it may bite, where the tree's own growth or gap tells that."""
+    if not any(option.work == "wire" for option in advice.options):
+        return advice
+    from benchmate.talk.sums import known_values
+    from benchmate.talk.sums_follow import bite_checks, branch_growth
+
+    house, reading = turn.house, turn.reading
+    entries = house.entries(turn.tree)
+
+    def known() -> dict[str, Any]:
+        plain = replace(reading, said="", measures={}, figure="bite-date")
+        facts = facts_of(turn, reading, turn.tree)
+        return known_values(plain, house.figure_tables, facts, house.place, turn.on, ear=house.ear, tree=turn.tree)
+
+    growth = branch_growth(entries, turn.on, house.book.places)
+    return bite_checks(advice, reading, known, house.figure_tables, growth)
 
 
 def _meaning(turn: Turn) -> None:

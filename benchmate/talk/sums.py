@@ -12,7 +12,7 @@ from benchmate.hearing.reading import Reading
 from benchmate.practice.advice import Ask, FigureTold
 from benchmate.practice.facts import Facts
 from benchmate.talk.sums_record import recorded_values
-from benchmate.talk.sums_words import said_values
+from benchmate.talk.sums_words import said_values, warm_days
 
 if TYPE_CHECKING:
     from benchmate.hearing import Ear
@@ -36,7 +36,8 @@ def figure_told(
 
     tables: rows of rules/figures by kind. facts: what is known of the tree. ear: takes the numbers of the statement
     apart. taken: shares of the foliage that went this season. leaf_left: share of the leaf that it carries now, 0 to 1.
-    temperatures: daily lows and highs of the garden. Raises UserError for measures that cannot be.
+    temperatures: daily lows and highs of the garden, from its temperatures.csv. Raises UserError for measures that
+    cannot be.
     """
     from benchmate.reckoning import FIGURES, FigureError, bind
 
@@ -46,8 +47,8 @@ def figure_told(
     known: dict[str, Any] = {"leaf_left": leaf_left}
     if taken:
         known["taken"] = tuple(taken)
-    if temperatures:
-        known["temperatures"] = tuple(temperatures)
+    if days := warm_days(temperatures, reading, on, place.southern):
+        known["temperatures"] = days
     known |= known_values(reading, tables, facts, place, on, ear=ear, tree=tree, entries=entries)
     bound = bind(spec, known, tables)
     lacks = [need for need in bound.lacks if need.question]

@@ -1,4 +1,4 @@
-"""What the words of a figure question tell a sum: which number is what, a feed's label, what is diluted, a list of sizes."""
+"""What the words of a figure question tell a sum: which number is what, a feed's label, what is diluted, sizes."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ import re
 from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING, Any
 
+from benchmate.fault import UserError
 from benchmate.hearing.reading import Reading
 from benchmate.hearing.roles import Role, SaidNumber, figure_roles, said_numbers
 from benchmate.talk.dates import first_day
@@ -14,6 +15,7 @@ from benchmate.value import dataclass, replace
 
 if TYPE_CHECKING:
     from benchmate.hearing import Ear
+    from benchmate.hearing.words import Word
 
 _LABEL = re.compile(r"(?<![\d.-])(\d{1,3}(?:\.\d+)?)-(\d{1,3}(?:\.\d+)?)-(\d{1,3}(?:\.\d+)?)(?![\d-])")
 _SIZES = ("diameter_mm", "height_mm", "length_mm")
@@ -39,6 +41,7 @@ def said_values(reading: Reading, tables: Mapping[str, Any], ear: Ear, on: dt.da
     roles = figure_roles(reading, words, numbers, ear.lexicon.figures.get(reading.figure or "", {}))
     by_number = {role.name: role.value for role in reversed(roles) if role.number is not None}
     bound = [numbers[role.number].value for role in roles if role.number is not None]
+    _refuse_below_zero(reading.said, words, numbers)
     values: dict[str, Any] = {
         name: value
         for name, value in reading.measures.items()
@@ -56,6 +59,18 @@ def said_values(reading: Reading, tables: Mapping[str, Any], ear: Ear, on: dt.da
         name in values for name in (*_OF_POT, "diameter_mm", "pot_length_mm", "volume_l")
     )
     return SaidValues(values, of_pot)
+
+
+def _refuse_below_zero(said: str, words: Sequence[Word], numbers: Sequence[SaidNumber]) -> None:
+    """A size or a count with a minus before it, whose unit stands with another number ("-8 and 11 mm"). Raises
+    UserError."""
+    for number in numbers:
+        sign = words[number.first - 1] if number.first else None
+        if sign is None or number.unit not in ("length", "volume", "share", "days"):
+            continue
+        alone = sign.start == 0 or said[sign.start - 1].isspace()
+        if sign.text == "minus" or (sign.text == "-" and alone and sign.end == words[number.first].start):
+            raise UserError(f"'{sign.text} {number.raw:g}' is below zero; say a measure above zero")
 
 
 def sized_work(reading: Reading) -> Reading | None:
@@ -88,6 +103,13 @@ def _warmth(roles: Sequence[Role], values: Mapping[str, Any], reading: Reading) 
     days = tuple((low, high) for (_, low), (_, high) in zip(*at, strict=False))
     # a warmth that was paired, or that nothing pairs with, is no base to count from
     return ({"temperatures": days} if days else {}) | {"temperature_c": None}
+
+
+def warm_days(temperatures: Sequence[Any], reading: Reading, on: dt.date, southern: bool) -> tuple[Any, ...]:
+    """Those of the garden's days that the statement means: up to today, and from the day on which it counts."""
+    since = first_day(reading.when, southern) if reading.when else None
+    start = since if since and since <= on else dt.date.min
+    return tuple(day for day in temperatures if day.on is None or start <= day.on <= on)
 
 
 def _mixed(reading: Reading, values: Mapping[str, Any], tables: Mapping[str, Any]) -> dict[str, Any]:

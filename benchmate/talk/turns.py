@@ -14,6 +14,7 @@ from benchmate.talk.deeds import begin_record, name_tree, pick, strike
 from benchmate.talk.following import Endings, endings_of
 from benchmate.talk.kept import kept, moved_words
 from benchmate.talk.refer import Pointing, resolve
+from benchmate.talk.sums_follow import counted_leaves
 from benchmate.talk.which_tree import Meant, as_list, meant_tree, species_said
 from benchmate.telling.answer import Answer
 from benchmate.telling.lines import Line
@@ -100,7 +101,7 @@ class Turn:
             self.reading = fixed
         self._then()
         resolved = resolve(self.reading, self._pointing())
-        self.reading = resolved.reading
+        self.reading = counted_leaves(resolved.reading, self.house.ear)
         if resolved.ask:
             self.asks.append(resolved.ask)
         return resolved.ask is None
