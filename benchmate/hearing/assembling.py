@@ -64,6 +64,12 @@ def _fill(setting: Setting, clause: Clause, node: Node) -> None:
 def _asked(clause: Clause) -> None:
     """ "bend it forty degrees?": a bare verb with a question mark asks whether one may."""
     clause.asked = True
+    events = [fact for fact in clause.facts if fact.kind == "event" and fact.when is None and not fact.denied]
+    if clause.kind == "observe" and events:  # "full defoliation?"
+        clause.work = [Work(str(fact.value), span=fact.span) for fact in events]
+        clause.facts = [fact for fact in clause.facts if fact not in events]
+        clause.acts, clause.topic = ["ask"], "may"
+        return
     if clause.kind == "decide" and clause.mood and clause.mood.done == NOW and clause.work:
         clause.acts, clause.topic = ["ask"], "may"
         clause.work = [replace(work, done=None) for work in clause.work]

@@ -79,6 +79,8 @@ class Setting:
 
 def take_date(setting: Setting, clause: Clause, token: Token, past: bool, drop_now: bool = False) -> None:
     when: When = token.value
+    if when.deadline and clause.topic in ("may", "why", "compare"):
+        return  # "can I prune before winter?" asks about now, not about winter
     text = when.past if past else when.future
     if text == FIRST_FROST:
         text = setting.first_frost

@@ -15,6 +15,7 @@ from .values import ValueWords, spot_values
 _ISO = re.compile(r"(\d{4})-(\d{2})-(\d{2})$")
 _YEAR = re.compile(r"(?:19|20)\d{2}$")
 _DAY_OF_MONTH = re.compile(r"(\d{1,2})(?:st|nd|rd|th)?$")
+_DEADLINE = frozenset({"before", "by", "until", "till"})
 FIRST_FROST = "first-frost"
 # First month of each meteorological season; the south has its seasons half a year later.
 _NORTH = {"spring": 3, "summer": 6, "autumn": 9, "winter": 12}
@@ -25,11 +26,12 @@ _SOUTH = {"spring": 9, "summer": 12, "autumn": 3, "winter": 6}
 class When:
     """A stretch of words up to `end` that names a time. past and future: ISO text as the contract has it ("2026-06-14",
     "2026-06", "2026", "2026-spring"), by whether the sentence looks back or ahead; equal where the words alone decide.
-    None: a span that is no date ("this week"). FIRST_FROST stands for the place's mean first frost."""
+    None: a span that is no date ("this week"). deadline: the words say before or by that time, not at it. FIRST_FROST stands for the place's mean first frost."""
 
     end: int
     past: str | None
     future: str | None
+    deadline: bool = False
 
 
 class DateWords:
@@ -65,15 +67,16 @@ def spot_dates(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
     if end := dw.match("frost", words, at):
         yield When(end, FIRST_FROST, FIRST_FROST)
     yield from _core(dw, words, at)
-    start, looks_back = at, False
+    start, looks_back, deadline = at, False, False
     for _ in range(3):
         after = dw.match("lead", words, start)
         if after is None or after >= len(words):
             return
         looks_back = looks_back or "since" in words[start:after]
+        deadline = deadline or bool(_DEADLINE & set(words[start:after]))
         start = after
         for when in _core(dw, words, start):
-            yield When(when.end, when.past, when.past if looks_back else when.future)
+            yield When(when.end, when.past, when.past if looks_back else when.future, deadline)
 
 
 def _core(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:

@@ -57,9 +57,7 @@ class ValueWords:
         }
         self.named = {tuple(w.split()): measure for measure, words in numbers.get("named", {}).items() for w in words}
         joined = numbers.get("joined", {})
-        self.headed = {
-            tuple(w.split()): measure for measure, words in numbers.get("headed", {}).items() for w in words
-        }
+        self.headed = {tuple(w.split()): measure for measure, words in numbers.get("headed", {}).items() for w in words}
         self.by = frozenset(joined.get("by", []))
         self.range = frozenset(joined.get("range", []))
         self.minus = frozenset(joined.get("minus", []))

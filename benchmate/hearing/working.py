@@ -70,13 +70,15 @@ def do(setting: Setting, clause: Clause, vp: Node, aux: Sequence[str], subject: 
     name = name or next((str(t.value) for _, p in phrases for t in p.events), None)  # "started an air layer"
     if name is None:
         clause.idle.append(verb)
+        clause.means += [means for _, phrase in phrases for means in phrase.means]
         return
     cell = setting.lexicon.works.get(name, {})
     work = Work(name, _work_spot(setting, name, thing, phrases), done=mood.done)
     measures = _work_measures(setting, clause, name, phrases, posts)
     if shares:
         measures["share"] = shares[0]
-    manner = [t.value for t in posts if t.kind == "MANNER"] + (["all"] if thing and thing.every else [])
+    manner = [cell["manners"][verb.value]] if verb.value in cell.get("manners", {}) else []
+    manner += [t.value for t in posts if t.kind == "MANNER"] + (["all"] if thing and thing.every else [])
     for post in posts:
         if post.kind == "DATE":
             take_date(setting, clause, post, past=mood.done == DONE or mood.event, drop_now=mood.done not in (DONE,))

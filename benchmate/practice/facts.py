@@ -6,7 +6,7 @@ import datetime as dt
 from collections.abc import Mapping
 from typing import Any
 
-from benchmate.hearing.reading import NOWHERE, Spot
+from benchmate.hearing.reading import NOWHERE, Spot, Work
 from benchmate.value import dataclass, field, replace
 
 SAID, RECORD, SEASON, DEFAULT, FIGURE = "said", "record", "season", "default", "figure"
@@ -84,7 +84,8 @@ class Facts:
     known: kind -> facts. done: work from record and statement, latest first. measures: what was said or recorded of the
     whole tree or of what is asked about. tree: its name in the garden, or None for a bare species; with a tree the
     record is closed: work that it does not hold was not done. season_start: first day of the growing season `on` is in.
-    stage_assumed: what was taken from the date, in words. stage_turns: it is about to turn, or has just done so.
+    meant: work that this very statement asks about or means to do. stage_assumed: what was taken from the date, in
+    words. stage_turns: it is about to turn, or has just done so.
     """
 
     on: dt.date
@@ -98,6 +99,7 @@ class Facts:
     season_start: dt.date | None = None
     stage_assumed: str | None = None
     stage_turns: bool = False
+    meant: tuple[Work, ...] = ()
 
     def first(self, kind: str) -> Known | None:
         """The strongest fact of a kind that is not a denial, or None."""

@@ -65,6 +65,7 @@ def gather(
         season_start=start,
         stage_assumed=stages.assumed,
         stage_turns=stages.turns,
+        meant=tuple(work for work in reading.work if work.work and work.done in (None, "now", "later")),
     )
 
 

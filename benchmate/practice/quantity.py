@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Callable
 
+from benchmate.hearing.reading import Work
 from benchmate.practice.almanac import Almanac
 from benchmate.practice.book import RuleBook
-from benchmate.practice.budget import crown_share, foliage_taken, heavy_works, root_taken, share_of, takes
-from benchmate.practice.facts import Facts
+from benchmate.practice.budget import crown_share, foliage_taken, heavy_works, is_heavy, root_taken, share_of, takes
+from benchmate.practice.facts import Done, Facts
 from benchmate.practice.places import is_placed, spot_of, spots_meet
 from benchmate.practice.target import Target
 
@@ -114,6 +116,21 @@ def _days_since(work: str, facts: Facts, almanac: Almanac, book: RuleBook) -> Nu
     return (float((almanac.on - last.first).days), f" ({last.told})") if last.first == last.last else (None, "")
 
 
+def _heavy_works(target: Target, facts: Facts, almanac: Almanac, book: RuleBook) -> Number:
+    """Serious works of the season beside this one: those done, and one of another kind named before it in one breath."""
+    done = heavy_works(facts.without_now(target.work), book)
+    before = list(itertools.takewhile(lambda work: work.work != target.work, facts.meant))
+    if len(before) == len(facts.meant):
+        before = []  # this work was not named; what was named is weighed by itself
+    meant = [work for work in before if work.work and takes(work.work, book) != takes(target.work, book)]
+    return float(done + any(_serious(work, facts, book) for work in meant)), " this season"
+
+
+def _serious(work: Work, facts: Facts, book: RuleBook) -> bool:
+    share = work.measures.get("share")
+    return is_heavy(Done(str(work.work), facts.on, facts.on, share=share, manner=work.manner), book)
+
+
 _RECKONED: dict[str, Reckoner] = {
     "share": _share,
     "dose": _dose,
@@ -125,7 +142,7 @@ _RECKONED: dict[str, Reckoner] = {
     "frost_days": lambda target, facts, almanac, book: (almanac.frost_days(), " days"),
     "spring_frost_days": lambda target, facts, almanac, book: (almanac.spring_frost_days(), " days"),
     "day_length_h": lambda target, facts, almanac, book: (almanac.day_length_h(), " h"),
-    "heavy_works": lambda target, facts, almanac, book: (float(heavy_works(facts, book)), " this season"),
+    "heavy_works": _heavy_works,
 }
 MEASURES = (
     "diameter_mm",
