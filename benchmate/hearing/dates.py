@@ -24,17 +24,11 @@ _SOUTH = {"spring": 9, "summer": 12, "autumn": 3, "winter": 6}
 
 @dataclass(frozen=True, slots=True)
 class When:
-    """A stretch of words up to `end` that names a time. past and future: ISO text as the contract has it ("2026-06-14",
-    "2026-06", "2026", "2026-spring"), by whether the sentence looks back or ahead; equal where the words alone decide.
-    None: a span that is no date ("this week"). deadline: the words say before or by that time, not at it. FIRST_FROST stands for the place's mean first frost."""
+    """A stretch of words up to `end` that names a time.
 
-    end: int
-    past: str | None
-    future: str | None
-    deadline: bool = False
-
-
-class DateWords:
+    past and future: ISO text as the contract has it ("2026-06-14", "2026-06", "2026", "2026-spring"), by whether the
+    sentence looks back or ahead; equal where the words alone decide. None: a span that is no date ("this week").
+    FIRST_FROST stands for the place's mean first frost. deadline: the words say before or by that time, not at it.
     """rules/words/dates.toml, ready to look up, with today and the hemisphere."""
 
     def __init__(self, dates: Mapping[str, Any], values: ValueWords, on: dt.date, southern: bool) -> None:

@@ -117,7 +117,7 @@ def _days_since(work: str, facts: Facts, almanac: Almanac, book: RuleBook) -> Nu
 
 
 def _heavy_works(target: Target, facts: Facts, almanac: Almanac, book: RuleBook) -> Number:
-    """Serious works of the season beside this one: those done, and one of another kind named before it in one breath."""
+    """Serious works of the season beside this one: those done, and one of another kind named before it just now."""
     done = heavy_works(facts.without_now(target.work), book)
     before = list(itertools.takewhile(lambda work: work.work != target.work, facts.meant))
     if len(before) == len(facts.meant):
