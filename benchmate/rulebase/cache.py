@@ -20,8 +20,8 @@ _PACKAGE = Path(__file__).resolve().parent.parent
 # the code that gives compiled rules their shape: a change there makes them stale, as a change of the rules does
 _COMPILERS = tuple(_PACKAGE / room for room in ("hearing", "practice", "rulebase", "planning"))
 _CODE = (".py", ".lark")
-# The stamp that an installed copy came with: times differ wherever it is installed, names and sizes do not. It lies deep
-# because a wheel is packed and unpacked with what lies deep last, and no other file may be younger.
+# The stamp that an installed copy came with: times differ wherever it is installed, names and sizes do not. It lies
+# deep because a wheel is packed and unpacked with what lies deep last, and no other file may be younger.
 SHIPPED = "stamp/last/shipped.json"
 
 

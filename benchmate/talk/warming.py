@@ -1,4 +1,4 @@
-"""All that is compiled from the rules, compiled at once: for a copy that is to be installed where nothing is written."""
+"""All that is compiled from the rules, at once: for a copy that is to be installed where nothing is written."""
 
 from __future__ import annotations
 
