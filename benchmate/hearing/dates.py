@@ -29,6 +29,15 @@ class When:
     past and future: ISO text as the contract has it ("2026-06-14", "2026-06", "2026", "2026-spring"), by whether the
     sentence looks back or ahead; equal where the words alone decide. None: a span that is no date ("this week").
     FIRST_FROST stands for the place's mean first frost. deadline: the words say before or by that time, not at it.
+    """
+
+    end: int
+    past: str | None
+    future: str | None
+    deadline: bool = False
+
+
+class DateWords:
     """rules/words/dates.toml, ready to look up, with today and the hemisphere."""
 
     def __init__(self, dates: Mapping[str, Any], values: ValueWords, on: dt.date, southern: bool) -> None:
