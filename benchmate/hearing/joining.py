@@ -21,7 +21,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon) -> Reading:
         if before is not None:
             _inherit(before, clause)
             _fronted(before, clause)
-            _looked_again(before, clause)
+            _looked_again(next((one for one in reversed(done) if not one.idle_whole), before), clause)
             _same_unit(before, clause)
             if (
                 _supposed(before, clause)

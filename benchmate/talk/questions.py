@@ -188,12 +188,21 @@ def _list(turn: Turn) -> None:
 
 
 def _plan(turn: Turn) -> None:
-    try:
-        from benchmate.planning import plan_words  # type: ignore[attr-defined]
-    except ImportError:
-        turn.says.append("No plan can be laid out yet; ask work by work, as in: when can I repot it")
+    """Works over the coming seasons, and what the grower said would be done."""
+    from benchmate.talk.meant import meant_by_grower, meant_lines
+    from benchmate.talk.plans import plan_for, years_said
+    from benchmate.telling.plan import plan_words
+
+    if turn.tree is None:
+        if not turn.asks and turn.meant.ask:
+            turn.asks.append(turn.meant.ask)
+        if not turn.asks:
+            turn.says.append("A plan is laid for a tree of the garden; name one, as in: plan Gatepost")
         return
-    turn.says += plan_words(turn.tree, turn.house, turn.on)
+    plan = plan_for(turn.house, turn.tree, turn.on, years_said(turn.reading.series)).plan
+    turn.says += plan_words(plan, units=turn.house.place.units)
+    turn.lines += meant_lines(meant_by_grower(turn.house, turn.tree), turn.on, {item.work for item in plan.items})
+    turn.found.append(plan.as_json())
 
 
 def _why(turn: Turn) -> None:

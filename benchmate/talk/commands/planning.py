@@ -12,12 +12,15 @@ from benchmate.telling.lines import lay
 
 def plan_command(args: Namespace) -> int:
     """The plan of one tree, with what its journal taught."""
+    from benchmate.talk.meant import meant_by_grower, meant_lines
     from benchmate.talk.plans import plan_for
     from benchmate.telling.plan import plan_lines
 
     house = house_of(args)
     tree = garden_of(house).find(args.tree)
-    planned = plan_for(house, tree, today_of(getattr(args, "on", None)), args.years)
+    on = today_of(getattr(args, "on", None))
+    planned = plan_for(house, tree, on, args.years)
+    meant = meant_by_grower(house, tree)
     place = house.place
     lines = plan_lines(
         planned.plan,
@@ -27,8 +30,9 @@ def plan_command(args: Namespace) -> int:
         sources=house.book.sources,
         plain=bool(getattr(args, "plain", False)),
     )
+    lines += meant_lines(meant, on, {item.work for item in planned.plan.items})
     if wants_json(args):
-        print_json(planned.as_json() | {"told": lay(lines)})
+        print_json(planned.as_json() | {"meant": [one.as_json() for one in meant], "told": lay(lines)})
     else:
         print_lines(lines, args)
     return 0

@@ -116,6 +116,14 @@ COMMANDS: tuple[Command, ...] = (
         ),
     ),
     Command(
+        "plan",
+        "work laid out over coming seasons, and why each stands where it stands",
+        "benchmate plan Ratchet --years 2 --on 2026-06-14 --demo",
+        "benchmate.talk.commands.planning:plan_command",
+        ("benchmate.planning.lay", "benchmate.practice"),
+        (TREE, _arg("--years", help="how many, 1 to 10 (3)", type=int, default=3, metavar="N")),
+    ),
+    Command(
         "calendar",
         "what is due as iCalendar (RFC 5545)",
         "benchmate calendar --on 2026-06-14 --demo",
