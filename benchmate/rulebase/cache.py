@@ -39,7 +39,7 @@ class CompiledStore:
 
     def read(self, name: str, mark: str) -> Plain | None:
         """The first value of that name that is whole and bears the mark: a damaged file hides no good one."""
-        return next(filter(None, (_unseal(raw, mark) for raw in self._found(name))), None)
+        return next(filter(None, (_unseal(raw, name, mark) for raw in self._found(name))), None)
 
     def _found(self, name: str) -> Iterator[bytes]:
         for place in self.places:
@@ -76,14 +76,14 @@ def fingerprint(folders: RuleFolders, store: CompiledStore) -> str:
     if known is not None and isinstance(known.get("content"), str):
         return str(known["content"])
     content = _content(folders)
-    store.write(stamp, _seal({"content": content}, seen.mark))
+    store.write(stamp, _seal({"content": content}, stamp, seen.mark))
     return content
 
 
 def shipped_stamp(folders: RuleFolders) -> tuple[str, bytes]:
     """(content, stamp) for a copy that is to be installed elsewhere, with its rules inside the package."""
     content = _content(folders)
-    return content, _seal({"content": content}, _looks(folders).sizes)
+    return content, _seal({"content": content}, SHIPPED, _looks(folders).sizes)
 
 
 def compiled(
@@ -99,19 +99,14 @@ def compiled(
     kept = store.read(file, mark)
     if kept is not None:
         return kept
-    body = sealed(build(), mark)
+    body = _seal(dict(build()), file, mark)
     # rules that were edited while a talk went on must not be kept under the name of what they were
     if fingerprint(folders, store) == mark:
         store.write(file, body)
         _sweep(store, name, mark)
-    value = _unseal(body, mark)
+    value = _unseal(body, file, mark)
     assert value is not None
     return value
-
-
-def sealed(value: Mapping[str, Any], mark: str) -> bytes:
-    """The file of a compiled value."""
-    return _seal(dict(value), mark)
 
 
 def _looks(folders: RuleFolders) -> Looks:
@@ -137,15 +132,15 @@ def _as_shipped(folders: RuleFolders, store: CompiledStore, seen: Looks) -> Plai
     return CompiledStore((place,)).read(SHIPPED, seen.sizes)
 
 
-def _seal(value: Plain, mark: str) -> bytes:
+def _seal(value: Plain, name: str, mark: str) -> bytes:
     body = to_lines(value).encode()
-    return f"benchmate {mark} {hashlib.sha256(body).hexdigest()}\n".encode() + body
+    return f"benchmate {name} {mark} {hashlib.sha256(body).hexdigest()}\n".encode() + body
 
 
-def _unseal(raw: bytes, mark: str) -> Plain | None:
-    """The value inside, or None where the file is foreign, stale, cut short or altered."""
+def _unseal(raw: bytes, name: str, mark: str) -> Plain | None:
+    """The value inside, or None where the file is foreign, stale, cut short, altered or under another's name."""
     head, _, body = raw.partition(b"\n")
-    if head != f"benchmate {mark} {hashlib.sha256(body).hexdigest()}".encode():
+    if head != f"benchmate {name} {mark} {hashlib.sha256(body).hexdigest()}".encode():
         return None
     try:
         return from_lines(body.decode())
