@@ -16,6 +16,7 @@ from typing import Any, TextIO
 from benchmate.fault import Fault
 from benchmate.garden.append import tidy
 from benchmate.garden.journal import made_up_id
+from benchmate.garden.json_text import json_text
 from benchmate.garden.making import new_tree
 from benchmate.garden.naming import folder_for, refuse_name, spoken
 from benchmate.garden.record import Entry, Tree
@@ -98,7 +99,7 @@ def export_json_lines(garden: Garden, out: TextIO, trees: Iterable[Tree] | None 
     """Write every entry, struck ones too, as one JSON object a line; gives how many. trees: all by default."""
     count = 0
     for row in _rows(garden, trees):
-        out.write(json.dumps(row, ensure_ascii=False) + "\n")
+        out.write(json_text(row) + "\n")
         count += 1
     return count
 

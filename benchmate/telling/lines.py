@@ -5,7 +5,7 @@ from __future__ import annotations
 import unicodedata
 from collections.abc import Iterable
 
-from benchmate.value import dataclass
+from benchmate.value import dataclass, replace
 
 ANSWER, CAUTION, OPTION, REASON, ASIDE, LOGGED, ASK, GAP = (
     "answer",
@@ -98,6 +98,8 @@ def lay(lines: Iterable[Line], width: int | None = None, lit: bool = False) -> s
     the caution's sign reversed: it needs no colour, so it holds in sun and on any background)."""
     rows: list[str] = []
     for line in lines:
+        if not line.lead.isprintable():  # a lead may name a tree
+            line = replace(line, lead=escape(line.lead))
         laid = wrap(line, None if width is None else max(20, width))
         weight = _WEIGHT.get(line.role) if lit else None
         if weight:

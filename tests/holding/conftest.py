@@ -4,12 +4,9 @@ import os
 import shutil
 import subprocess
 import sys
-from pathlib import Path
 
 import pytest
-
-ROOT = Path(__file__).resolve().parents[2]
-DEMO = ROOT / "demo_trees"
+from holding_files import DEMO
 
 
 @pytest.fixture

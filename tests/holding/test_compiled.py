@@ -5,7 +5,7 @@ import random
 import shutil
 
 import pytest
-from conftest import ROOT
+from holding_files import ROOT
 
 from benchmate.rulebase import CompiledStore, compiled, fingerprint
 from benchmate.rulebase.leaves import APART, Leaves, Sheets, from_lines, to_lines

@@ -8,7 +8,7 @@ import shlex
 from pathlib import Path
 
 import pytest
-from conftest import ROOT
+from holding_files import ROOT
 
 from benchmate.talk.commands.registry import COMMANDS
 

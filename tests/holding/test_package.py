@@ -9,7 +9,7 @@ import zipfile
 from pathlib import Path
 
 import pytest
-from conftest import ROOT
+from holding_files import ROOT
 
 pytest.importorskip("hatchling")
 WATCHED = Path(__file__).with_name("watched.py")

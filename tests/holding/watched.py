@@ -1,6 +1,7 @@
 """Runs one command of the program in this process with an ear on what it opens, writes and starts.
 
-`python watched.py REPORT [--shut FOLDER] -- ARGUMENTS`: the report is JSON lines of (what, path or event). Writing below
+`python watched.py REPORT [--shut FOLDER] -- ARGUMENTS`: the report is JSON lines of (what, path or event). Writing
+below
 FOLDER is refused as a read-only disk would refuse it.
 """
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import sys
 from argparse import Namespace
 from collections.abc import Iterable
@@ -10,6 +9,7 @@ from pathlib import Path
 from typing import Any
 
 from benchmate.fault import UserError
+from benchmate.garden.json_text import json_text
 from benchmate.talk.house import House, garden_folder
 from benchmate.talk.screen import screen_of
 from benchmate.telling.lines import Line
@@ -56,7 +56,7 @@ def _own_name(ask: Any) -> str:
 
 def print_json(value: Any) -> None:
     """One JSON value on a line of standard output."""
-    print(json.dumps(value, ensure_ascii=False))
+    print(json_text(value))
 
 
 def print_lines(lines: Iterable[Line], args: Namespace) -> None:

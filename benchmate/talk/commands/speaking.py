@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import json
 import sys
 from argparse import Namespace
 from collections.abc import Iterator
 from pathlib import Path
 
 from benchmate.fault import UserError
+from benchmate.garden.json_text import json_text
 from benchmate.talk.commands.settings import house_of, print_json, print_lines, wants_json
 from benchmate.talk.house import today_of
 from benchmate.telling.lines import ANSWER, ASIDE, REASON, Line
@@ -47,7 +47,7 @@ def _say_each(bench: object, args: Namespace) -> int:
     status = 0
 
     def one_line(answer: Answer) -> str:
-        return json.dumps(as_json(answer, lay(tell(answer))), ensure_ascii=False)
+        return json_text(as_json(answer, lay(tell(answer))))
 
     for words in piped_lines():
         if words.strip():
