@@ -63,7 +63,10 @@ def known_quantities(book: RuleBook, bounds: Bounds, place_of: PlaceOf) -> Itera
                     yield at(place_of, rule, "limits", f"'{work}' is no work{nearest(work, book.works)}", "name a work")
             elif name not in QUANTITIES:
                 yield at(
-                    place_of, rule, "limits", f"'{name}' is no quantity{nearest(name, QUANTITIES)}",
+                    place_of,
+                    rule,
+                    "limits",
+                    f"'{name}' is no quantity{nearest(name, QUANTITIES)}",
                     "see DEVELOPERS.md for the quantities",
                 )
 
@@ -73,7 +76,10 @@ def rules_that_never_hold(book: RuleBook, bounds: Bounds, place_of: PlaceOf) -> 
     for rule in book.rules:
         if not bounds.can_hold(rule):
             yield at(
-                place_of, rule, "when", "this can never hold: its conditions shut one another out",
+                place_of,
+                rule,
+                "when",
+                "this can never hold: its conditions shut one another out",
                 "take one of them out, or join them with 'or'",
             )
         elif rule.kind == "rule" and not set(rule.work) & set(book.works):
@@ -86,7 +92,10 @@ def rules_that_never_speak(book: RuleBook, bounds: Bounds, place_of: PlaceOf) ->
         for winner in proper(book):
             if loser.id in winner.beats and set(loser.work) <= set(winner.work) and bounds.implies(loser, winner):
                 yield at(
-                    place_of, loser, "", f"never speaks: '{winner.id}' beats it whenever it holds",
+                    place_of,
+                    loser,
+                    "",
+                    f"never speaks: '{winner.id}' beats it whenever it holds",
                     f"narrow {winner.id}, or drop this rule",
                 )
 
@@ -106,12 +115,18 @@ def contradictions(book: RuleBook, bounds: Bounds, place_of: PlaceOf) -> Iterato
             seen.add((one.id, other.id))
             if one.verdict == "go" and other.blocks and bounds.implies(one, other):
                 yield at(
-                    place_of, one, "verdict", f"says go, and '{other.id}' says {other.verdict} whenever this holds",
-                    f"add beats = [\"{other.id}\"] if this is an exception to it, or narrow one of the two",
+                    place_of,
+                    one,
+                    "verdict",
+                    f"says go, and '{other.id}' says {other.verdict} whenever this holds",
+                    f'add beats = ["{other.id}"] if this is an exception to it, or narrow one of the two',
                 )
             if one.id < other.id and one.weight * other.weight < 0 and same_condition(one, other, bounds):
                 yield at(
-                    place_of, one, "weight", f"weighs against '{other.id}' on the same condition",
+                    place_of,
+                    one,
+                    "weight",
+                    f"weighs against '{other.id}' on the same condition",
                     "let each name the other in `disputes`, or make them one rule",
                 )
 
@@ -131,6 +146,15 @@ def works_without_a_rule(book: RuleBook, bounds: Bounds, place_of: PlaceOf) -> I
         if work not in spoken:
             path, line = place_of(f"works/{table.get('group', 'none')}.toml", f"work.{work}", "")
             yield Fault(path, line, f"work.{work}", "no rule speaks of this work", "add a rule under rules/practice")
+
+
+@check
+def works_that_cannot_be_told(book: RuleBook, bounds: Bounds, place_of: PlaceOf) -> Iterator[Fault]:
+    for work, table in book.works.items():
+        if not table.get("told"):
+            path, line = place_of(f"works/{table.get('group', 'none')}.toml", f"work.{work}", "")
+            remedy = f'add told = {{do = "{work} {{it|it}}", done = "..."}}'
+            yield Fault(path, line, f"work.{work}", "no words tell this work", remedy)
 
 
 @check

@@ -92,6 +92,13 @@ def _merged(tables: Mapping[str, Plain], section: str) -> dict[str, Plain]:
     return out
 
 
+def works_told(tables: Mapping[str, Plain]) -> dict[str, Plain]:
+    """Work -> the words that it is told by, as rules/works have them."""
+    return {
+        work: table["told"] for work, table in _merged(tables, "work").items() if isinstance(table.get("told"), dict)
+    }
+
+
 class _Maker:
     """Compiles rules one by one and gathers what is wrong."""
 

@@ -9,6 +9,12 @@ from pydantic import Field
 from benchmate.rulebase.model_rules import CapShape, CautionShape, RuleShape, Sentence, Shape, Share
 
 
+class ToldShape(Shape):
+    do: str
+    done: str
+    own_parts: list[str] = Field(default=[])
+
+
 class WorkShape(Shape):
     group: Literal["cutting", "shaping", "roots", "care", "none"]
     takes: Literal["foliage", "root", "none"]
@@ -19,6 +25,8 @@ class WorkShape(Shape):
     nouns: list[str] = Field(default=[])
     part_named: list[str] = Field(default=[])
     remind: Any = None
+    told: ToldShape | None = None
+    manners: dict[str, str] = Field(default={})
 
 
 class WorksFile(Shape):

@@ -15,6 +15,7 @@ from benchmate.garden.record import Entry, Place, Tree
 from benchmate.hearing.reading import Reading
 from benchmate.rulebase import CompiledStore, RuleFolders, compiled, find_rules, fingerprint
 from benchmate.talk.photographs import photographs, without_photographs
+from benchmate.telling.works import tell_works_by
 from benchmate.value import replace
 
 if TYPE_CHECKING:
@@ -34,6 +35,7 @@ class House:
     def __init__(self, folder: Path | None, rules: Path | None = None) -> None:
         self.folder = folder
         self._rules = rules
+        tell_works_by(lambda: self.told_works)
 
     @cached_property
     def rule_folders(self) -> RuleFolders:
@@ -99,6 +101,17 @@ class House:
         table = self._compiled("glossary", lambda: dict(self.tables.tables.get("words/glossary.toml", {})))
         terms: Mapping[str, Any] = table.get("term", {})
         return terms
+
+    @cached_property
+    def told_works(self) -> Mapping[str, Any]:
+        """Work -> how it is told, from rules/works: small, since a list of what is due needs nothing else of them."""
+
+        def build() -> Mapping[str, Any]:
+            from benchmate.practice.compile import works_told
+
+            return works_told(self.tables.tables)
+
+        return self._compiled("told", build)
 
     def _compiled(self, name: str, build: Any) -> dict[str, Any]:
         return compiled(name, self.rule_folders, self.store, build, self._mark)

@@ -6,70 +6,9 @@ from collections.abc import Mapping
 
 from benchmate.hearing.reading import NOWHERE, Spot
 from benchmate.telling.measures import measure_tail
+from benchmate.telling.works import told_of
 from benchmate.value import replace
 
-# How a work is told: as something to do, and as something done. {it} is what is worked on ("the left branch", or the
-# word after the bar where nothing was said), {at} where it is ("on the left branch"), {from} what it comes off. A work
-# that is not here is told by its own name, so that a new work needs no line here.
-_TOLD: dict[str, tuple[str, str]] = {
-    "remove": ("remove {it|it}", "removed {it|it}"),
-    "shorten": ("shorten {it|it}", "shortened {it|it}"),
-    "pinch": ("pinch {it|it}", "pinched {it|it}"),
-    "select-leader": ("keep {it|one leader}", "kept {it|one leader}"),
-    "rub-buds": ("rub buds off{from}", "rubbed buds off{from}"),
-    "candle-cut": ("cut the candles off{from}", "cut the candles off{from}"),
-    "candle-shorten": ("shorten the candles{at}", "shortened the candles{at}"),
-    "thin-needles": ("thin the needles{at}", "thinned the needles{at}"),
-    "leaf-cut": ("halve the leaves{at}", "halved the leaves{at}"),
-    "thin-leaves": ("thin the leaves{at}", "thinned the leaves{at}"),
-    "defoliate": ("take all the leaves off{from}", "took all the leaves off{from}"),
-    "remove-flowers": ("take the flowers off{from}", "took the flowers off{from}"),
-    "remove-fruit": ("take the fruit off{from}", "took the fruit off{from}"),
-    "wire": ("wire {it|it}", "wired {it|it}"),
-    "guy": ("guy {it|it}", "guyed {it|it}"),
-    "bend": ("bend {it|it}", "bent {it|it}"),
-    "unwire": ("take the wire off{from}", "took the wire off{from}"),
-    "remove-guy": ("take the guy off{from}", "took the guy off{from}"),
-    "deadwood": ("carve deadwood{at}", "carved deadwood{at}"),
-    "air-layer": ("air-layer {it|it}", "air-layered {it|it}"),
-    "graft": ("graft{at}", "grafted{at}"),
-    "let-grow": ("let {it|it} grow", "let {it|it} grow"),
-    "repot": ("repot it", "repotted it"),
-    "slip-pot": ("slip it into a larger pot", "slipped it into a larger pot"),
-    "root-prune": ("prune the roots", "pruned the roots"),
-    "collect": ("collect it", "collected it"),
-    "feed": ("feed it", "fed it"),
-    "stop-feeding": ("stop feeding it", "stopped feeding it"),
-    "water": ("water it", "watered it"),
-    "shade": ("shade it", "shaded it"),
-    "shelter": ("shelter it", "sheltered it"),
-    "sun": ("put it in the sun", "put it in the sun"),
-    "turn-tree": ("turn it round", "turned it round"),
-    "treat": ("treat {it|it}", "treated {it|it}"),
-    "seal-wound": ("seal the wound{at}", "sealed the wound{at}"),
-    "clean-wound": ("clean the wound{at}", "cleaned the wound{at}"),
-    "sterilise": ("sterilise the tools", "sterilised the tools"),
-    "leave": ("leave {it|it} alone", "left {it|it} alone"),
-    "wait": ("wait", "waited"),
-    "check": ("check {it|it}", "checked {it|it}"),
-    "photograph": ("photograph {it|it}", "photographed {it|it}"),
-}
-_OWN_PART = {
-    "wound": ("seal-wound", "clean-wound"),
-    "tool": ("sterilise",),
-    "wire": ("unwire",),
-    "guy": ("remove-guy",),
-    "root": ("root-prune",),
-    "pot": ("repot", "slip-pot"),
-    "soil": ("repot",),
-    "tree": (),
-    "leaf": ("leaf-cut", "thin-leaves", "defoliate"),
-    "candle": ("candle-cut", "candle-shorten"),
-    "needle": ("thin-needles",),
-    "bud": ("rub-buds",),
-    "flower": ("remove-flowers",),
-    "fruit": ("remove-fruit",),
-}
 _LEVEL_AT = {
     "low": "low down",
     "middle": "in the middle",
@@ -146,14 +85,14 @@ def work_words(
     units: str = "metric",
 ) -> str:
     """A work in words: "shorten the left branch to 2 leaves"; done: "shortened the left branch to 2 leaves"."""
-    if work in _OWN_PART.get(spot.part or "", ()):
+    told = told_of(work)
+    if told and spot.part in told.get("own_parts", ()):
         spot = Spot(None, spot.side, spot.level, spot.ordinal, spot.count)
-    forms = _TOLD.get(work)
-    if forms is None:
+    if told is None:
         said = work.replace("-", " ") + (": done" if done else "")
         words = f"{said} {place_words(spot)}".strip()
     else:
-        words = _fill(forms[done], spot, leader=work == "select-leader")
+        words = _fill(str(told["done" if done else "do"]), spot, leader=work == "select-leader")
     for way in manner:
         words += {"hard": " hard", "bare-wood": " into bare wood", "all": ", every one"}.get(way, f", {way}")
     if work in _ROOT_WORK and measures and "share" in measures:
