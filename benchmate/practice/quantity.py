@@ -9,7 +9,7 @@ from benchmate.hearing.reading import Work
 from benchmate.practice.almanac import Almanac
 from benchmate.practice.book import RuleBook
 from benchmate.practice.budget import crown_share, foliage_taken, heavy_works, is_heavy, root_taken, share_of, takes
-from benchmate.practice.facts import Done, Facts
+from benchmate.practice.facts import SAID, Done, Facts, Known
 from benchmate.practice.places import is_placed, spot_of, spots_meet
 from benchmate.practice.target import Target
 
@@ -74,11 +74,19 @@ def _root_share(target: Target, facts: Facts, almanac: Almanac, book: RuleBook) 
     return (None, "") if share is None else (taken + share, "" if said else " (taken as usual)")
 
 
+def _compared(facts: Facts) -> list[Known]:
+    """The things compared by thickness: those of the statement where it names two, else the newest at each place."""
+    widths = [known for known in facts.of("candidate") if "diameter_mm" in known.measures]
+    said = [known for known in widths if known.origin == SAID]
+    if len(said) > 1:
+        return said
+    newest = {known.spot: known for known in sorted(widths, key=lambda known: known.on or "")}
+    return [known for known in widths if newest[known.spot] is known]
+
+
 def _union_ratio(target: Target, facts: Facts, almanac: Almanac, book: RuleBook) -> Number:
     """Smaller over larger of the two thickest things compared."""
-    widths = sorted(
-        (k.measures["diameter_mm"] for k in facts.of("candidate") if "diameter_mm" in k.measures), reverse=True
-    )
+    widths = sorted((known.measures["diameter_mm"] for known in _compared(facts)), reverse=True)
     if len(widths) < 2:
         return facts.measures.get("union_ratio"), ""
     return widths[1] / widths[0], f" ({widths[1]:g} to {widths[0]:g} mm)"
@@ -86,7 +94,7 @@ def _union_ratio(target: Target, facts: Facts, almanac: Almanac, book: RuleBook)
 
 def _rival_ratio(target: Target, facts: Facts, almanac: Almanac, book: RuleBook) -> Number:
     """The diameter of the one at the target's place over that of the thickest other: over 1, this is the thicker."""
-    widths = [known for known in facts.of("candidate") if "diameter_mm" in known.measures]
+    widths = _compared(facts)
     own = [known for known in widths if is_placed(target.spot) and spots_meet(known.spot, target.spot, book.places)]
     others = [known.measures["diameter_mm"] for known in widths if known not in own]
     if len(own) != 1 or not others:
