@@ -15,10 +15,10 @@ from benchmate.value import dataclass, replace
 
 if TYPE_CHECKING:
     from benchmate.hearing import Ear
-    from benchmate.hearing.words import Word
 
 _LABEL = re.compile(r"(?<![\d.-])(\d{1,3}(?:\.\d+)?)-(\d{1,3}(?:\.\d+)?)-(\d{1,3}(?:\.\d+)?)(?![\d-])")
 _SIZES = ("diameter_mm", "height_mm", "length_mm")
+_BELOW_ZERO = ("degree-days", "water-need", "days-to-dry", "day-length")  # of warmth, or of a southern latitude
 _OF_POT = ("length_mm", "width_mm", "depth_mm")
 
 
@@ -41,7 +41,7 @@ def said_values(reading: Reading, tables: Mapping[str, Any], ear: Ear, on: dt.da
     roles = figure_roles(reading, words, numbers, ear.lexicon.figures.get(reading.figure or "", {}))
     by_number = {role.name: role.value for role in reversed(roles) if role.number is not None}
     bound = [numbers[role.number].value for role in roles if role.number is not None]
-    _refuse_below_zero(reading.said, words, numbers)
+    _refuse_below_zero(reading, numbers)
     values: dict[str, Any] = {
         name: value
         for name, value in reading.measures.items()
@@ -61,16 +61,11 @@ def said_values(reading: Reading, tables: Mapping[str, Any], ear: Ear, on: dt.da
     return SaidValues(values, of_pot)
 
 
-def _refuse_below_zero(said: str, words: Sequence[Word], numbers: Sequence[SaidNumber]) -> None:
-    """A size or a count with a minus before it, whose unit stands with another number ("-8 and 11 mm"). Raises
-    UserError."""
+def _refuse_below_zero(reading: Reading, numbers: Sequence[SaidNumber]) -> None:
+    """A size or a count below zero, which a unit beside another number leaves bare ("-8 and 11 mm"). Raises UserError."""
     for number in numbers:
-        sign = words[number.first - 1] if number.first else None
-        if sign is None or number.unit not in ("length", "volume", "share", "days"):
-            continue
-        alone = sign.start == 0 or said[sign.start - 1].isspace()
-        if sign.text == "minus" or (sign.text == "-" and alone and sign.end == words[number.first].start):
-            raise UserError(f"'{sign.text} {number.raw:g}' is below zero; say a measure above zero")
+        if number.raw < 0 and reading.figure not in _BELOW_ZERO:
+            raise UserError(f"{number.raw:g} is below zero; say a measure above zero")
 
 
 def sized_work(reading: Reading) -> Reading | None:
