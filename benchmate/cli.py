@@ -56,7 +56,7 @@ def build_parser(words: Sequence[str] = ()) -> argparse.ArgumentParser:
     import argparse
 
     from benchmate import __version__
-    from benchmate.talk.commands.registry import AS_JSON, COMMANDS, COMMON, TALK
+    from benchmate.talk.commands.registry import ALOUD, AS_JSON, COMMANDS, COMMON, TALK
 
     def take(parser: argparse.ArgumentParser, arguments: Sequence[Argument]) -> None:
         for argument in arguments:
@@ -75,6 +75,7 @@ def build_parser(words: Sequence[str] = ()) -> argparse.ArgumentParser:
     parser = argparse.ArgumentParser("benchmate", formatter_class=wide(argparse.HelpFormatter), description=_ABOUT, epilog=_CARE, parents=[common])
     parser.add_argument("--version", action="version", version=f"benchmate {__version__}")
     take(parser, TALK)
+    take(parser, ALOUD)
 
     def offer(into: argparse.ArgumentParser, commands: Sequence[Command], path: str, need: bool) -> None:
         # the name of the program is given, since argparse would lay out a usage line to find it

@@ -20,7 +20,7 @@ MAY_IMPORT = {
     "planning": {"fault", "practice", "seasons", "reckoning", "hearing.reading", "garden"},
     "telling": {"fault", "hearing.reading", "practice.advice", "garden.record"},
     "voice": {"fault", "rulebase", "hearing", "telling"},
-    "talk": {"fault", "rulebase", "hearing", "reckoning", "seasons", "practice", "planning", "garden", "telling"},
+    "talk": {"fault", "rulebase", "hearing", "reckoning", "seasons", "practice", "planning", "garden", "telling", "voice"},
     "cli": {"fault", "talk", "telling"},
     "__main__": {"cli"},
 }

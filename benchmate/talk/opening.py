@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 import sys
 from argparse import Namespace
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 from benchmate.talk.bench import Bench
@@ -14,6 +14,7 @@ from benchmate.talk.complete import Phrases, phrases_of
 from benchmate.talk.house import House, garden_folder, today_of
 from benchmate.talk.plain_loop import converse, piped_lines, typed_lines
 from benchmate.talk.screen import Screen, both_terminals, screen_of
+from benchmate.telling.answer import Answer
 
 _CARE = (
     "Advice here is from general practice. Safety comes first; labels and local rules prevail. Where people or a tree "
@@ -29,19 +30,34 @@ def open_talk(args: Namespace) -> int:
     screen = screen_of(sys.stdout, plain=plain)
     house = _house(args, screen)
     bench = Bench(house, day, tree=getattr(args, "tree", None), dry=getattr(args, "dry", False), plain=plain)
+    ask: Callable[[str], Answer] = bench.answer
+    if getattr(args, "listen", False):
+        from benchmate.talk.by_voice import spoken_statements
+
+        spoken, ask = spoken_statements(bench)
+        return converse(_said_aloud(args, ask), spoken, screen, attended=True)
+    ask = _said_aloud(args, ask)
     if not both_terminals():
-        return converse(bench.answer, piped_lines(), screen)
+        return converse(ask, piped_lines(), screen)
     print(greeting(bench, screen))
-    return talk_at_terminal(bench, screen)
+    return talk_at_terminal(bench, screen, ask)
 
 
-def talk_at_terminal(bench: Bench, screen: Screen) -> int:
+def _said_aloud(args: Namespace, ask: Callable[[str], Answer]) -> Callable[[str], Answer]:
+    if not getattr(args, "speak", False):
+        return ask
+    from benchmate.talk.by_voice import aloud
+
+    return aloud(ask)
+
+
+def talk_at_terminal(bench: Bench, screen: Screen, ask: Callable[[str], Answer] | None = None) -> int:
     """Statement after statement from a terminal, until it ends."""
     if screen.plain or os.environ.get("TERM") == "dumb":
         lines = typed_lines(lambda: _plain_prompt(bench))
     else:
         lines = _prompted(bench)
-    converse(bench.answer, lines, lambda: screen_of(sys.stdout, plain=screen.plain), attended=True)
+    converse(ask or bench.answer, lines, lambda: screen_of(sys.stdout, plain=screen.plain), attended=True)
     return 0
 
 

@@ -62,7 +62,7 @@ def said_values(reading: Reading, tables: Mapping[str, Any], ear: Ear, on: dt.da
 
 
 def _refuse_below_zero(reading: Reading, numbers: Sequence[SaidNumber]) -> None:
-    """A size or a count below zero, which a unit beside another number leaves bare ("-8 and 11 mm"). Raises UserError."""
+    """A size or a count below zero, its unit beside another number ("-8 and 11 mm"). Raises UserError."""
     for number in numbers:
         if number.raw < 0 and reading.figure not in _BELOW_ZERO:
             raise UserError(f"{number.raw:g} is below zero; say a measure above zero")

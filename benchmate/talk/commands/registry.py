@@ -66,6 +66,12 @@ TALK = (
     _arg("--dry", help="log nothing, show what would be logged", action="store_true", unsaid=True),
 )
 
+# What the talk alone takes.
+ALOUD = (
+    _arg("--listen", help="hear what is spoken; Enter begins and ends a statement (voice extra)", action="store_true"),
+    _arg("--speak", help="say answers aloud with espeak-ng", action="store_true"),
+)
+
 COMMANDS: tuple[Command, ...] = (
     Command(
         "say",
@@ -87,6 +93,7 @@ COMMANDS: tuple[Command, ...] = (
         (
             _arg("text", help="the statement; - reads standard input", nargs="?"),
             _arg("--file", help="a file with one statement a line: one reading a line comes out", metavar="F"),
+            _arg("--wav", help="a wave file with one spoken statement (voice extra)", metavar="F"),
         ),
     ),
     Command(

@@ -64,8 +64,8 @@ def hear_command(args: Namespace) -> int:
     from benchmate.talk.statement import checked
     from benchmate.telling.heard import heard_lines
 
-    if (args.text is None) == (args.file is None):
-        raise UserError("say what is to be heard: a statement, - for standard input, or --file F")
+    if sum(given is not None for given in (args.text, args.file, args.wav)) != 1:
+        raise UserError("say what is to be heard: a statement, - for standard input, --file F or --wav F")
     on = today_of(getattr(args, "on", None))
     house = house_of(args)
     if args.file is not None or args.text == "-":
@@ -76,7 +76,12 @@ def hear_command(args: Namespace) -> int:
             else:
                 print_lines(heard_lines(reading, on) or [Line("Nothing was understood.", ASIDE)], args)
         return 0
-    reading = house.hear(checked(args.text), on)
+    if args.wav is not None:
+        from benchmate.talk.by_voice import heard_wave
+
+        reading = heard_wave(house, args.wav, on)
+    else:
+        reading = house.hear(checked(args.text), on)
     if wants_json(args):
         print_json(reading.as_json())
     else:

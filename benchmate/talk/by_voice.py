@@ -1,0 +1,86 @@
+"""The talk by voice: what is spoken goes the way of what is typed, and answers are said aloud."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from benchmate.fault import UserError
+from benchmate.hearing.reading import Reading
+from benchmate.telling.answer import Answer
+
+if TYPE_CHECKING:
+    import datetime as dt
+
+    from benchmate.talk.bench import Bench
+    from benchmate.talk.house import House
+    from benchmate.voice import Listener, Occasion
+
+
+def listener_of(house: House, on: dt.date) -> tuple[Listener, Occasion]:
+    """The listener of this garden, and what its readings hang on. Raises UserError without the voice extra."""
+    from benchmate.voice import Listener, Occasion
+
+    names = tuple(tree.name for tree in house.trees())
+    kept = house.folder / ".benchmate" if house.folder else None
+    print("Making ready to listen; the first time takes half a minute.", file=sys.stderr, flush=True)
+    listener = Listener(house.tables.tables, house.ear, names, kept)
+    return listener, Occasion(on, house.place.southern, names, house.first_frost(on))
+
+
+def heard_wave(house: House, path: str, on: dt.date) -> Reading:
+    """The reading of a wave file. Raises UserError for what is no such file."""
+    listener, at = listener_of(house, on)
+    return listener.hear_wave(Path(path), at)
+
+
+def spoken_statements(bench: Bench) -> tuple[Iterator[str], Callable[[str], Answer]]:
+    """(statements as they are spoken, the answer to the one just spoken). Enter begins and ends a statement; words that
+    were not heard for sure are read back before anything is logged."""
+    from benchmate.voice.microphone import pushed_statements
+
+    listener, at = listener_of(bench.house, bench.on)
+    heard: list[Reading] = []
+
+    def statements() -> Iterator[str]:
+        for sound in pushed_statements(_wait):
+            heard[:] = [listener.hear(sound, at)]
+            yield heard[0].said
+
+    def answer(said: str) -> Answer:
+        return bench.carry(heard[0]) if heard and heard[0].guessed else bench.answer(said)
+
+    return statements(), answer
+
+
+def _wait(words: str) -> None:
+    input(words)
+
+
+def aloud(ask: Callable[[str], Answer]) -> Callable[[str], Answer]:
+    """The same, with every answer said aloud, cautions first. Raises UserError where nothing can speak."""
+    from benchmate.voice import aloud as voice
+
+    if not voice.can_speak():
+        raise UserError(voice.GET_IT)
+
+    def answer(said: str) -> Answer:
+        told = ask(said)
+        voice.say_aloud(voice.sentences_aloud(*aloud_parts(told)))
+        return told
+
+    return answer
+
+
+def aloud_parts(answer: Answer) -> tuple[list[str], list[str]]:
+    """(cautions, the answer's own lines) of what is said aloud: the answer, what was logged, what is asked."""
+    from benchmate.telling.headline import headline_of
+    from benchmate.telling.told import logged_lines
+
+    cautions = [caution.short or caution.says for caution in answer.advice.cautions] if answer.advice else []
+    lines = [answer.confirm or "", headline_of(answer) or "", *answer.says[1:]]
+    lines += [f"{line.lead}{line.words}" for line in logged_lines(answer)]
+    lines += [ask.says for ask in answer.all_asks]
+    return cautions, [line for line in lines if line]
