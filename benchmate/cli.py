@@ -72,7 +72,9 @@ def build_parser(words: Sequence[str] = ()) -> argparse.ArgumentParser:
     take(common, COMMON)
     as_data = argparse.ArgumentParser(add_help=False, formatter_class=wide(argparse.HelpFormatter))
     take(as_data, (AS_JSON,))
-    parser = argparse.ArgumentParser("benchmate", formatter_class=wide(argparse.HelpFormatter), description=_ABOUT, epilog=_CARE, parents=[common])
+    parser = argparse.ArgumentParser(
+        "benchmate", formatter_class=wide(argparse.HelpFormatter), description=_ABOUT, epilog=_CARE, parents=[common]
+    )
     parser.add_argument("--version", action="version", version=f"benchmate {__version__}")
     take(parser, TALK)
     take(parser, ALOUD)

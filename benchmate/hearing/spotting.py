@@ -58,12 +58,14 @@ class Spotter:
         self._telling = frozenset(key.split("|")[2] for key in lexicon.patterns) - {""}
         self._slips: dict[str, list[tuple[str, int]]] = {}
         self._firsts: dict[int, dict[str, list[str]]] = {}
+        self._names: tuple[str, ...] = ()
+        self._by_first: dict[str, list[tuple[tuple[str, ...], str]]] = {}
 
     def spot(self, text: str, words: Sequence[Word], dates: DateWords, names: Sequence[str] = ()) -> list[list[Token]]:
         """For each word, the tokens that begin there. names: names of trees in the garden, as written."""
         lattice: list[list[Token]] = [[] for _ in words]
         alternatives = [list(self._alternatives(words, at)) for at in range(len(words))]
-        by_name = {tuple(self.lexicon.split(name)): name for name in names}
+        by_name = self._names_by_first_word(tuple(names))
         readings = [self._likeliest(options) for options in alternatives]
         variants = [[options[min(choice, len(options) - 1)] for options in readings] for choice in (0, 1)]
         if variants[0] == variants[1]:
@@ -81,11 +83,21 @@ class Spotter:
                     lattice[at].append(
                         Token(token.kind, token.value, at, token.end, token.cost + SLIP * len(rests_on), rests_on)
                     )
-            for spelt, name in by_name.items():
+            for spelt, name in by_name.get(words[at].text, ()):
                 if tuple(w.text for w in words[at : at + len(spelt)]) == spelt:
                     lattice[at].append(Token("NAME", name, at, at + len(spelt), NAMED))
         self._add_open_ends(text, words, lattice)
         return lattice
+
+    def _names_by_first_word(self, names: tuple[str, ...]) -> dict[str, list[tuple[tuple[str, ...], str]]]:
+        """Names of trees, split, by their first words. Kept until a tree comes or goes: a garden may have a thousand."""
+        if names != self._names:
+            by_words = {tuple(self.lexicon.split(name)): name for name in names}
+            self._by_first = {}
+            for spelt, name in by_words.items():
+                self._by_first.setdefault(spelt[0] if spelt else "", []).append((spelt, name))
+            self._names = names
+        return self._by_first
 
     # -- alternatives: what a heard word may have been
 

@@ -140,8 +140,15 @@ class FigureTold:
 
     def as_json(self) -> dict[str, Any]:
         out: dict[str, Any] = {
-            "figure": self.figure, "value": self.value, "unit": self.unit, "low": self.low, "high": self.high,
-            "how": self.how, "source": self.source, "mark": self.mark, "limits": self.limits,
+            "figure": self.figure,
+            "value": self.value,
+            "unit": self.unit,
+            "low": self.low,
+            "high": self.high,
+            "how": self.how,
+            "source": self.source,
+            "mark": self.mark,
+            "limits": self.limits,
         }
         if self.notes:
             out["notes"] = list(self.notes)

@@ -125,8 +125,14 @@ def _offered(reading: Reading, facts: Facts, matcher: Matcher, rows: list[Weighe
 def _by_season(one: Weighed) -> bool:
     """Whether only the time of year and the kind of tree put the work forward, and nothing that is seen on it."""
     offering = [result.rule for result in one.spoke if result.rule.id in one.target.offered_by]
-    kinds = {test.kind for rule in offering for clause in rule.condition for tests in clause for test in tests
-             if not test.denied}
+    kinds = {
+        test.kind
+        for rule in offering
+        for clause in rule.condition
+        for tests in clause
+        for test in tests
+        if not test.denied
+    }
     return bool(offering) and not one.target.prompted and not kinds.intersection(CLOSED)
 
 

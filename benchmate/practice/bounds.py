@@ -52,8 +52,10 @@ class Bounds:
         held = [str(test.value) for test in case if test.kind == "stage" and not test.denied]
         denied = [str(test.value) for test in case if test.kind == "stage" and test.denied]
         tables = self.book.seasons
-        if any(stage_truth(a, b, tables) is False and stage_truth(b, a, tables) is False
-               for a, b in itertools.combinations(held, 2)):
+        if any(
+            stage_truth(a, b, tables) is False and stage_truth(b, a, tables) is False
+            for a, b in itertools.combinations(held, 2)
+        ):
             return False
         return not any(stage_truth(a, b, tables) for a in held for b in denied)
 

@@ -42,7 +42,10 @@ def windows_that_never_open(book: RuleBook, bounds: Bounds, place_of: PlaceOf) -
             names = ", ".join(list(shut)[:3]) + (f" and {len(shut) - 3} more" if len(shut) > 3 else "")
             places = " and ".join(dict.fromkeys(where for rows in shut.values() for where in rows))
             yield at(
-                place_of, rule, "opens", f"never lets go in {places} for {names}",
+                place_of,
+                rule,
+                "opens",
+                f"never lets go in {places} for {names}",
                 "open by a stage or window that these trees have, or leave them out of `when`",
             )
 

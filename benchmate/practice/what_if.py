@@ -63,8 +63,7 @@ def supposed(before: Reading, question: Reading) -> Reading:
 
 def _said_otherwise(fact: Fact, question: Reading) -> bool:
     return any(
-        (other.kind, other.value) == (fact.kind, fact.value) and other.denied != fact.denied
-        for other in question.facts
+        (other.kind, other.value) == (fact.kind, fact.value) and other.denied != fact.denied for other in question.facts
     )
 
 
@@ -93,8 +92,11 @@ def _change(key: tuple[str, Spot], before: Option | None, after: Option | None) 
     had, has = _reasons(before), _reasons(after)
     gained = tuple(reason for rule, reason in has.items() if rule not in had)
     lost = tuple(reason for rule, reason in had.items() if rule not in has)
-    same = before and after and (before.verdict, before.opens, before.closes, dict(before.amount)) == (
-        after.verdict, after.opens, after.closes, dict(after.amount)
+    same = (
+        before
+        and after
+        and (before.verdict, before.opens, before.closes, dict(before.amount))
+        == (after.verdict, after.opens, after.closes, dict(after.amount))
     )
     return None if same and not gained and not lost else Change(*key, before, after, gained, lost)
 

@@ -80,7 +80,8 @@ def gather(parsed: Iterable[Mapping[str, Any]]) -> dict[str, list[Row]]:
             elif kind == "source":
                 kinds.setdefault(kind, []).extend(
                     {"id": id} | {key: source[key] for key in ("by", "year", "title") if key in source}
-                    for id, source in rows.items())
+                    for id, source in rows.items()
+                )
     return kinds
 
 
@@ -94,8 +95,14 @@ def bind(spec: FigureSpec, known: Mapping[str, Any], tables: Tables) -> Bound:
     lacks: list[Need] = []
     assumed: list[str] = []
     for need in spec.needs:
-        said = next((name for name in (need.name, *need.also)
-                     if known.get(name) is not None or (need.none_says and name in known)), None)
+        said = next(
+            (
+                name
+                for name in (need.name, *need.also)
+                if known.get(name) is not None or (need.none_says and name in known)
+            ),
+            None,
+        )
         if said is not None:
             values[need.name] = _as_band(known[said], need) if need.is_band else known[said]
             continue
@@ -142,8 +149,15 @@ def band(id: str, keys: Sequence[str], tables: Tables) -> Band | None:
             if str(row.get("key", "")).lower() == key.lower():
                 value = float(row["value"])
                 low, high = float(row.get("low", value)), float(row.get("high", value))
-                return Band(value, low, high, str(row.get("unit", "1")), cite(row, tables),
-                            str(row.get("mark", "practice")), str(row.get("says", "")))
+                return Band(
+                    value,
+                    low,
+                    high,
+                    str(row.get("unit", "1")),
+                    cite(row, tables),
+                    str(row.get("mark", "practice")),
+                    str(row.get("says", "")),
+                )
     return None
 
 
@@ -166,8 +180,18 @@ def _from_rules(need: Need, known: Mapping[str, Any], tables: Tables) -> Any:
             return tuple(tuple(item) if isinstance(item, list) else item for item in row["values"])
     many = [row for row in tables.get("step", ()) if row["id"] == need.rules]
     if many:
-        return tuple(Band(float(row["value"]), float(row["low"]), float(row["high"]), str(row.get("unit", "1")),
-                          cite(row, tables), str(row["mark"]), str(row["says"])) for row in many)
+        return tuple(
+            Band(
+                float(row["value"]),
+                float(row["low"]),
+                float(row["high"]),
+                str(row.get("unit", "1")),
+                cite(row, tables),
+                str(row["mark"]),
+                str(row["says"]),
+            )
+            for row in many
+        )
     return band(need.rules, keys, tables)
 
 
@@ -180,8 +204,9 @@ def _rows(need: Need, keys: Sequence[str], tables: Tables) -> Any:
     for row in tables.get(need.rules, ()):
         if need.by and str(row.get("key", "")).lower() not in [key.lower() for key in keys]:
             continue
-        filled = {name: tuple(value) if isinstance(value, list) else value
-                  for name, value in row.items() if name in fields}
+        filled = {
+            name: tuple(value) if isinstance(value, list) else value for name, value in row.items() if name in fields
+        }
         made.append(kind(**(filled | {"source": cite(row, tables)})))
     if need.by:
         return made[0] if made else None

@@ -38,10 +38,14 @@ def bend_limit(
         Beside("radius where a softer living branch would crack", tight, "mm"),
     ]
     whose = f"{wood.name} ({plain(wood.mor_mpa)} MPa, {plain(wood.moe_gpa)} GPa)"
-    how = (f"{whose} breaks at {100 * wood.breaking_strain:.2f} % of strain, which {plain(branch)} mm reaches at a "
-           f"radius of {plain(branch)} / (2 x {wood.breaking_strain:.4f}) = {plain(middle)} mm")
-    notes = ["Bend in stages over weeks, wire or raffia on the outside of the bend, and stop at the first creak",
-             f"Single branches differ by {100 * wood.spread:.0f} % or more, young and well-watered ones bend furthest"]
+    how = (
+        f"{whose} breaks at {100 * wood.breaking_strain:.2f} % of strain, which {plain(branch)} mm reaches at a "
+        f"radius of {plain(branch)} / (2 x {wood.breaking_strain:.4f}) = {plain(middle)} mm"
+    )
+    notes = [
+        "Bend in stages over weeks, wire or raffia on the outside of the bend, and stop at the first creak",
+        f"Single branches differ by {100 * wood.spread:.0f} % or more, young and well-watered ones bend furthest",
+    ]
     if wood.borrowed or not wood.species:
         notes.append("There are no measured figures for this wood; these are borrowed")
     value, low, high, unit = middle, tight, careful, "mm"
@@ -56,9 +60,17 @@ def bend_limit(
             beside += more
             notes.insert(0, words)
     return Figure(
-        "bend-limit", value, unit, low, high, how, wood.source, wood.mark,
+        "bend-limit",
+        value,
+        unit,
+        low,
+        high,
+        how,
+        wood.source,
+        wood.mark,
         "Even bend, straight grain; knots, forks, old wounds and frozen or dry wood break sooner.",
-        tuple(notes), tuple(beside),
+        tuple(notes),
+        tuple(beside),
     )
 
 
@@ -72,8 +84,14 @@ def _asked(
     step = next((band for band in scale if multiple <= band.high), scale[-1])
     stages = max(1, math.ceil(multiple / 2))
     stress = min(wood.mor_mpa, elastic_stress_mpa(branch, radius, live_gpa.value))
-    beside = [Beside("radius of that bend", radius, "mm"), Beside("strain of that bend", 100 * strain, "%"),
-              Beside("stress in living wood", stress, "MPa"),
-              Beside("times the breaking strain", multiple, "times"), Beside("stages", float(stages), "stages")]
-    return beside, (f"{plain(angle)} degrees over {plain(length)} mm strains the bark side by {100 * strain:.1f} %, "
-                    f"{plain(multiple)} times the breaking strain of grown wood: {step.says}")
+    beside = [
+        Beside("radius of that bend", radius, "mm"),
+        Beside("strain of that bend", 100 * strain, "%"),
+        Beside("stress in living wood", stress, "MPa"),
+        Beside("times the breaking strain", multiple, "times"),
+        Beside("stages", float(stages), "stages"),
+    ]
+    return beside, (
+        f"{plain(angle)} degrees over {plain(length)} mm strains the bark side by {100 * strain:.1f} %, "
+        f"{plain(multiple)} times the breaking strain of grown wood: {step.says}"
+    )

@@ -46,8 +46,9 @@ def bite_date(
     today = day("a day", on)
     since = today if wired_on is None else day("a day of wiring", wired_on)
     if since > today + dt.timedelta(days=366) or (today - since).days > 366 * _YEARS_AHEAD:
-        raise FigureError(f"a wiring on {since} is too far from {today}; a day in the last {_YEARS_AHEAD} years "
-                          "would do")
+        raise FigureError(
+            f"a wiring on {since} is too far from {today}; a day in the last {_YEARS_AHEAD} years would do"
+        )
     gap = within("gap_mm", 0.0 if gap_mm is None else gap_mm)
     room = gap + tolerated_mm.value
     if species and species.split(" ")[0] in tender:
@@ -65,19 +66,27 @@ def bite_date(
     first = today + dt.timedelta(days=rhythm) if in_growth else season_next(today, start, end)
     if half is not None:
         first = max(today, min(first, half))
-    notes = [f"Check first on {first.isoformat()}, then every {plain(rhythm if in_growth else check_fast_days)} days "
-             "while it grows, weekly in the strongest flush; cut wire that bites off at each turn, do not unwind it"]
+    notes = [
+        f"Check first on {first.isoformat()}, then every {plain(rhythm if in_growth else check_fast_days)} days "
+        "while it grows, weekly in the strongest flush; cut wire that bites off at each turn, do not unwind it"
+    ]
     if value is not None and value <= today:
         notes.insert(0, "By this it may be biting already: look today")
     if gap_mm is None:
         notes.append("The coil is taken to lie snug, with no gap")
-    beside = (Beside("first check", first.isoformat(), "date"), Beside("check every", float(rhythm), "days"),
-              Beside("room to grow", 2 * room, "mm of diameter"),
-              Beside("share of the year's growth", 2 * room / grows[0], ""))
+    beside = (
+        Beside("first check", first.isoformat(), "date"),
+        Beside("check every", float(rhythm), "days"),
+        Beside("room to grow", 2 * room, "mm of diameter"),
+        Beside("share of the year's growth", 2 * room / grows[0], ""),
+    )
     told = "not within six years" if value is None else value.isoformat()
     return Figure(
-        "bite-date", None if value is None else value.isoformat(), "date",
-        None if low is None else low.isoformat(), None if high is None else high.isoformat(),
+        "bite-date",
+        None if value is None else value.isoformat(),
+        "date",
+        None if low is None else low.isoformat(),
+        None if high is None else high.isoformat(),
         f"{plain(gap)} mm of gap and {plain(tolerated_mm.value)} mm that the bark stands are used up by "
         f"{plain(2 * room)} mm of thickening; at {plain(grows[0])} mm a year, mostly between "
         f"{season.start.isoformat()} and {season.end.isoformat()}, that is {told}",
@@ -85,12 +94,16 @@ def bite_date(
         + yearly_mm.source,
         weakest("memory", yearly_mm.mark),
         "A first guess for when to look, never a date to wait for: shoots near the top and fed trees bite far sooner.",
-        tuple(notes), beside,
+        tuple(notes),
+        beside,
     )
 
 
 def _bounds(
-    season_start: Band, season_end: Band, last_frost: MonthDay | None, first_frost: MonthDay | None,
+    season_start: Band,
+    season_end: Band,
+    last_frost: MonthDay | None,
+    first_frost: MonthDay | None,
     latitude_deg: float | None,
 ) -> tuple[MonthDay, MonthDay]:
     """First and last day of the season: from the frosts of the place, else from the table."""

@@ -70,10 +70,14 @@ def fit(curve: Curve, times: Sequence[float], sizes: Sequence[float], start: Seq
     for _ in range(500):
         slopes = [_slopes(curve, time, values) for time in times]
         normal = _normal(slopes)
-        pull = [sum(row[i] * (size - curve(time, values)) for row, time, size in zip(slopes, times, sizes, strict=True))
-                for i in range(len(values))]
-        step = _solved([[cell + (damping * cell if i == j else 0) for j, cell in enumerate(row)]
-                        for i, row in enumerate(normal)], pull)
+        pull = [
+            sum(row[i] * (size - curve(time, values)) for row, time, size in zip(slopes, times, sizes, strict=True))
+            for i in range(len(values))
+        ]
+        step = _solved(
+            [[cell + (damping * cell if i == j else 0) for j, cell in enumerate(row)] for i, row in enumerate(normal)],
+            pull,
+        )
         if step is None:
             return None
         trial = [value + change for value, change in zip(values, step, strict=True)]

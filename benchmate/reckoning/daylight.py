@@ -29,12 +29,20 @@ def day_length_figure(latitude_deg: float, on: dt.date, longitude_deg: float = 0
         notes.append(f"A week later the day is {plain(abs(week) * 60)} minutes {turn}")
     hours, minutes = divmod(round(value * 60), 60)
     return Figure(
-        "day-length", value, "h", geometric, value,
+        "day-length",
+        value,
+        "h",
+        geometric,
+        value,
         f"at {plain(abs(latitude))} degrees {side} on {today.isoformat()} the sun is up {plain(value)} h "
         f"({hours} h {minutes:02d} min)",
-        "Meeus, Astronomical Algorithms; Forsythe et al. 1995, Ecological Modelling 80:87-95", "published",
+        "Meeus, Astronomical Algorithms; Forsythe et al. 1995, Ecological Modelling 80:87-95",
+        "published",
         "Flat horizon, within two minutes of almanacs below 60 degrees; hills and walls shorten it.",
         tuple(notes),
-        (Beside("sun's centre on a flat horizon", geometric, "h"), Beside("with civil twilight", light, "h"),
-         Beside("change in a week", week * 60, "min")),
+        (
+            Beside("sun's centre on a flat horizon", geometric, "h"),
+            Beside("with civil twilight", light, "h"),
+            Beside("change in a week", week * 60, "min"),
+        ),
     )

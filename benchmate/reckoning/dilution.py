@@ -89,8 +89,18 @@ def dilution(
     as_usual = substance is not None and parts is None and wanted_percent is None and share is None
     name = substance.name if substance else "stock"
     if substance is not None and substance.by_label:
-        return Figure("dilution", None, "mL", None, None, f"{name} is mixed as its label says, and no other way",
-                      substance.source, substance.mark, "The label is the law for it.", substance.hazards)
+        return Figure(
+            "dilution",
+            None,
+            "mL",
+            None,
+            None,
+            f"{name} is mixed as its label says, and no other way",
+            substance.source,
+            substance.mark,
+            "The label is the law for it.",
+            substance.hazards,
+        )
     strong = stock_percent if stock_percent is not None else substance.stock_percent if substance else None
     source, mark = ("volumes add up", "practice")
     if share is not None and substance is not None and not substance.of_stock:
@@ -102,8 +112,9 @@ def dilution(
     else:
         weak = wanted_percent if wanted_percent is not None else substance.wanted_percent if substance else None
         if strong is None or weak is None:
-            raise FigureError("a dilution without both strengths cannot be reckoned; the stock's per cent and the "
-                              "wanted one would do")
+            raise FigureError(
+                "a dilution without both strengths cannot be reckoned; the stock's per cent and the wanted one would do"
+            )
         share = stock_volume(strong, weak, 1.0)
         if as_usual and substance is not None:
             source, mark = substance.source, substance.mark
@@ -121,7 +132,20 @@ def dilution(
         notes.append(substance.use)
     whole = final / share
     if as_usual:
-        notes.append(f"Read as {plain(final / 1000)} L of the finished liquid; {plain(final / 1000)} L of stock would "
-                     f"make {plain(whole / 1000)} L")
-    return Figure("dilution", value, "mL", value, value, how, source, mark,
-                  "Per cent by volume on both sides; a stock loses strength with age.", tuple(notes), tuple(beside))
+        notes.append(
+            f"Read as {plain(final / 1000)} L of the finished liquid; {plain(final / 1000)} L of stock would "
+            f"make {plain(whole / 1000)} L"
+        )
+    return Figure(
+        "dilution",
+        value,
+        "mL",
+        value,
+        value,
+        how,
+        source,
+        mark,
+        "Per cent by volume on both sides; a stock loses strength with age.",
+        tuple(notes),
+        tuple(beside),
+    )

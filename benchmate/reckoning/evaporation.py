@@ -135,8 +135,14 @@ def net_long_wave_mj(low_c: float, high_c: float, vapour_kpa: float, sun_mj: flo
 
 
 def penman_monteith_mm(
-    net_mj: float, soil_mj: float, mean_c: float, wind_2m: float, saturated_kpa: float, vapour_kpa: float,
-    slope: float, psychrometric: float,
+    net_mj: float,
+    soil_mj: float,
+    mean_c: float,
+    wind_2m: float,
+    saturated_kpa: float,
+    vapour_kpa: float,
+    slope: float,
+    psychrometric: float,
 ) -> float:
     """Reference evapotranspiration, mm a day, by the full sum (eq. 6).
 
@@ -165,6 +171,8 @@ def hargreaves_mm(low_c: float, high_c: float, outside_mj: float) -> float:
 def _range(low_c: float, high_c: float) -> float:
     low, high = within("temperature_c", low_c), within("temperature_c", high_c)
     if low > high:
-        raise FigureError(f"a day's minimum of {plain(low)} above its maximum of {plain(high)} C cannot be; "
-                          "the lower one first would do")
+        raise FigureError(
+            f"a day's minimum of {plain(low)} above its maximum of {plain(high)} C cannot be; "
+            "the lower one first would do"
+        )
     return high - low

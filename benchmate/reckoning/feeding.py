@@ -107,14 +107,20 @@ def feed_dose(
     if ppm.low <= 0 or ppm.high > 2000:
         raise FigureError(f"a feed strength of {plain(ppm.value)} ppm cannot be; 1 to 2000 ppm would do")
     ratio = 1.0 if injector_ratio is None else within("injector_ratio", injector_ratio)
-    value, low, high = (grams_per_litre(strength, percent) * ratio * volume
-                        for strength in (ppm.value, ppm.low, ppm.high))
+    value, low, high = (
+        grams_per_litre(strength, percent) * ratio * volume for strength in (ppm.value, ppm.low, ppm.high)
+    )
     weak = grams_per_litre(ppm.value, percent)
     n, p, k = elements_ppm(weak, percents)
     name = "-".join(plain(part) for part in percents)
-    beside = [Beside("grams a litre of feed", weak, "g"), Beside("N", n, "ppm"), Beside("P", p, "ppm"),
-              Beside("K", k, "ppm"), Beside("ounces", value / GRAMS_PER_OUNCE, "oz"),
-              Beside("ounces in 100 US gallons, rule of 75", ounces_per_100_us_gallons(ppm.value, percent), "oz")]
+    beside = [
+        Beside("grams a litre of feed", weak, "g"),
+        Beside("N", n, "ppm"),
+        Beside("P", p, "ppm"),
+        Beside("K", k, "ppm"),
+        Beside("ounces", value / GRAMS_PER_OUNCE, "oz"),
+        Beside("ounces in 100 US gallons, rule of 75", ounces_per_100_us_gallons(ppm.value, percent), "oz"),
+    ]
     notes = ["Follow the label; never feed a dry, sick or freshly root-cut tree"]
     if ppm.value > 200:
         notes.insert(0, f"{plain(ppm.value)} ppm is strong for a tree in a pot")
@@ -130,12 +136,18 @@ def feed_dose(
     told = f"{plain(ppm.value)} / (10 x {plain(percent)} %) = {plain(weak)} g a litre"
     told += f" x {plain(ratio)}" if injector_ratio is not None else ""
     return Figure(
-        "feed-dose", value, "g", low, high,
+        "feed-dose",
+        value,
+        "g",
+        low,
+        high,
         f"for {plain(ppm.value)} ppm {nutrient} from {name}: {told} x {plain(volume)} L of {water} = {plain(value)} g",
         "1 ppm is 1 mg a litre; label by weight" + ("" if ppm.said else f"; strength: {ppm.source}"),
         "practice" if not ppm.said else "published",
         "Soluble feed, label per cent by weight; what the tap water already holds comes on top.",
-        tuple(notes), tuple(beside))
+        tuple(notes),
+        tuple(beside),
+    )
 
 
 def _label(label: Sequence[float]) -> tuple[float, float, float]:

@@ -58,23 +58,40 @@ def growth_forecast(
         wide = student_t95(curved.freedom) * error
         ceiling, middle, scale = curved.values
         half = known[0][0] + dt.timedelta(days=round(middle * 365.25))
-        beside += [Beside("levels off near", ceiling, "mm"),
-                   Beside("fastest growth", logistic_peak_rate(ceiling, scale), "mm a year"),
-                   Beside("half of it reached on", half.isoformat(), "date")]
+        beside += [
+            Beside("levels off near", ceiling, "mm"),
+            Beside("fastest growth", logistic_peak_rate(ceiling, scale), "mm a year"),
+            Beside("half of it reached on", half.isoformat(), "date"),
+        ]
         if curved.errors[0] > 0.3 * ceiling:
             notes.append("Where it levels off is hardly known yet")
-        how = (f"a logistic curve through {len(known)} readings, levelling off near {plain(ceiling)} mm, stands at "
-               f"{plain(value)} mm on {when.isoformat()}")
+        how = (
+            f"a logistic curve through {len(known)} readings, levelling off near {plain(ceiling)} mm, stands at "
+            f"{plain(value)} mm on {when.isoformat()}"
+        )
     else:
         value, wide = _straight(known, times, sizes, target)
-        how = (f"{plain(sizes[-1])} mm on {known[-1][0].isoformat()}, gaining {plain(gain)} mm a year, comes to "
-               f"{plain(value)} mm on {when.isoformat()}")
+        how = (
+            f"{plain(sizes[-1])} mm on {known[-1][0].isoformat()}, gaining {plain(gain)} mm a year, comes to "
+            f"{plain(value)} mm on {when.isoformat()}"
+        )
         notes.append("A straight line, which says nothing of slowing down")
     if (when - known[-1][0]).days > 2 * span:
         notes.append("That looks ahead more than twice as far as the readings reach back; take it lightly")
     low = max(0.0, value - wide)
-    return Figure("growth-forecast", value, "mm", low, value + wide, f"{what}: {how}", _SOURCE, "practice", _LIMITS,
-                  tuple(notes), tuple(beside))
+    return Figure(
+        "growth-forecast",
+        value,
+        "mm",
+        low,
+        value + wide,
+        f"{what}: {how}",
+        _SOURCE,
+        "practice",
+        _LIMITS,
+        tuple(notes),
+        tuple(beside),
+    )
 
 
 def _clean(readings: Sequence[Reading]) -> list[Reading]:
@@ -90,9 +107,18 @@ def _too_few(known: Sequence[Reading], span: int, what: str) -> Figure:
     notes = ["Measure at the same height once a year, while it rests"]
     if known:
         notes.insert(0, f"Last known: {plain(known[-1][1])} mm on {known[-1][0].isoformat()}")
-    return Figure("growth-forecast", None, "mm", None, None,
-                  f"{what}: {have} is too few for a forecast; two, half a year apart, would do", _SOURCE, "practice",
-                  _LIMITS, tuple(notes))
+    return Figure(
+        "growth-forecast",
+        None,
+        "mm",
+        None,
+        None,
+        f"{what}: {have} is too few for a forecast; two, half a year apart, would do",
+        _SOURCE,
+        "practice",
+        _LIMITS,
+        tuple(notes),
+    )
 
 
 def _curved(times: Sequence[float], sizes: Sequence[float]) -> Fit | None:

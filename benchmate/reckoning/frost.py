@@ -104,19 +104,33 @@ def frost_margin(
     """
     today = day("a day", on)
     if first_frost is None:
-        return Figure("frost-margin", None, "days", None, None, "this place has no frost", "the place's frost dates",
-                      "practice", "Only as true as the place's dates.", ("Nothing here waits for frost",))
+        return Figure(
+            "frost-margin",
+            None,
+            "days",
+            None,
+            None,
+            "this place has no frost",
+            "the place's frost dates",
+            "practice",
+            "Only as true as the place's dates.",
+            ("Nothing here waits for frost",),
+        )
     value = days_to_frost(today, first_frost, last_frost)
     mean = today + dt.timedelta(days=value)
     early = days_at_risk(risk, spread_days.value)
     low, high = value + early, value - early
     notes = []
     if not spread_days.said:
-        notes.append(f"The spread of {plain(spread_days.value)} days ({plain(spread_days.low)} to "
-                     f"{plain(spread_days.high)}) is assumed, not measured here")
-    beside = [Beside("mean first frost", mean.isoformat(), "date"),
-              Beside(f"date with {percent(risk)} of frost before it", _moved(mean, early), "date"),
-              Beside("chance that frost has come by today", chance_before(-value, spread_days.value), "")]
+        notes.append(
+            f"The spread of {plain(spread_days.value)} days ({plain(spread_days.low)} to "
+            f"{plain(spread_days.high)}) is assumed, not measured here"
+        )
+    beside = [
+        Beside("mean first frost", mean.isoformat(), "date"),
+        Beside(f"date with {percent(risk)} of frost before it", _moved(mean, early), "date"),
+        Beside("chance that frost has come by today", chance_before(-value, spread_days.value), ""),
+    ]
     if last_frost is not None:
         to_last = _days_until(today, last_frost, "a last frost")
         if to_last < value or value < 0:
@@ -134,11 +148,18 @@ def frost_margin(
     notes.append("A clear, still night frosts a pot some days before the station's date")
     told = f"{value} days away" if value >= 0 else f"{-value} days past"
     return Figure(
-        "frost-margin", float(value), "days", low, high,
+        "frost-margin",
+        float(value),
+        "days",
+        low,
+        high,
         f"from {today.isoformat()} the mean first frost, {mean.isoformat()}, is {told}",
-        "the place's mean frost dates; range by a normal spread of dates: " + spread_days.source, "practice",
-        "Places with frost nearly every year; a cold hollow or a warm wall shifts it by weeks.", tuple(notes),
-        tuple(beside))
+        "the place's mean frost dates; range by a normal spread of dates: " + spread_days.source,
+        "practice",
+        "Places with frost nearly every year; a cold hollow or a warm wall shifts it by weeks.",
+        tuple(notes),
+        tuple(beside),
+    )
 
 
 def _days_until(today: dt.date, when: MonthDay, called: str) -> int:

@@ -72,15 +72,27 @@ def guy_pull(
     notes = ["Pad branch and anchor, tighten in steps two to four weeks apart, and look under the pad each time"]
     if not 30 <= angle <= 150:
         notes.insert(0, f"At {plain(angle)} degrees most of the pull runs along the branch; nearer square is kinder")
-    beside = [Beside("tension for each N of pull", multiple, "times"),
-              Beside("push along the branch for each N of pull", push_along_n(1, angle), "times")]
+    beside = [
+        Beside("tension for each N of pull", multiple, "times"),
+        Beside("push along the branch for each N of pull", push_along_n(1, angle), "times"),
+    ]
     limits = "Taut straight guy, anchor that does not give."
     pull = _pull(force_n, diameter_mm, length_mm, move_mm, live_gpa)
     if pull is None:
         return Figure(
-            "guy-pull", multiple, "times the pull square to the branch", multiple, multiple,
+            "guy-pull",
+            multiple,
+            "times the pull square to the branch",
+            multiple,
+            multiple,
             f"1 / sin {plain(angle)} = {plain(multiple)}: the guy carries {plain(multiple)} times the pull that moves "
-            "the branch", "statics of a taut line", "practice", limits, tuple(notes), tuple(beside))
+            "the branch",
+            "statics of a taut line",
+            "practice",
+            limits,
+            tuple(notes),
+            tuple(beside),
+        )
     value, low, high = (force * multiple for force in pull)
     beside.append(Beside("pull square to the branch", pull[0], "N"))
     if diameter_mm is not None:
@@ -89,20 +101,34 @@ def guy_pull(
         beside.append(Beside("pressure under the pad", pressure, "MPa"))
         if pad_limit_mpa is not None and pressure > pad_limit_mpa.value:
             wide = value / (branch * pad_limit_mpa.value)
-            notes.insert(0, f"{plain(pressure)} MPa is hard on bark; a pad {plain(wide)} mm wide would bring it to "
-                            f"{plain(pad_limit_mpa.value)}")
+            notes.insert(
+                0,
+                f"{plain(pressure)} MPa is hard on bark; a pad {plain(wide)} mm wide would bring it to "
+                f"{plain(pad_limit_mpa.value)}",
+            )
         if length_mm is not None:
             beside.append(Beside("stress at the base", base_stress_mpa(pull[0], length_mm, branch), "MPa"))
     measured = force_n is not None
     return Figure(
-        "guy-pull", value, "N", low, high,
+        "guy-pull",
+        value,
+        "N",
+        low,
+        high,
         f"{plain(pull[0])} N square to the branch / sin {plain(angle)} = {plain(value)} N in the guy",
         "statics of a taut line" if measured or live_gpa is None else f"statics; stiffness: {live_gpa.source}",
-        "practice" if measured or live_gpa is None else live_gpa.mark, limits, tuple(notes), tuple(beside))
+        "practice" if measured or live_gpa is None else live_gpa.mark,
+        limits,
+        tuple(notes),
+        tuple(beside),
+    )
 
 
 def _pull(
-    force_n: float | None, diameter_mm: float | None, length_mm: float | None, move_mm: float | None,
+    force_n: float | None,
+    diameter_mm: float | None,
+    length_mm: float | None,
+    move_mm: float | None,
     live_gpa: Band | None,
 ) -> tuple[float, float, float] | None:
     """The pull square to the branch in N, usual, least and most, if it can be known."""
@@ -114,7 +140,9 @@ def _pull(
     branch, length = within("branch_mm", diameter_mm), within("length_mm", length_mm)
     move = within("move_mm", move_mm)
     if move > length:
-        raise FigureError(f"a movement of {plain(move)} mm at {plain(length)} mm from the base cannot be; "
-                          f"up to {plain(length / 3)} mm would do")
+        raise FigureError(
+            f"a movement of {plain(move)} mm at {plain(length)} mm from the base cannot be; "
+            f"up to {plain(length / 3)} mm would do"
+        )
     stiff = [tip_force_n(move, length, gpa, branch) for gpa in (live_gpa.value, live_gpa.low, live_gpa.high)]
     return stiff[0], stiff[1], stiff[2]

@@ -91,18 +91,26 @@ def degree_days(
     if dated:
         gap = (dated[-1] - dated[0]).days + 1 - len(set(dated))
         if gap > 0:
-            notes.append(f"{gap} days between {dated[0].isoformat()} and {dated[-1].isoformat()} have no temperatures "
-                         "and count as nothing")
+            notes.append(
+                f"{gap} days between {dated[0].isoformat()} and {dated[-1].isoformat()} have no temperatures "
+                "and count as nothing"
+            )
     span = f" from {dated[0].isoformat()} to {dated[-1].isoformat()}" if dated else ""
     cap = "" if upper_c is None else f" and below {plain(upper)}"
     return Figure(
-        "degree-days", value, "C days", min(sums.values()), max(sums.values()),
+        "degree-days",
+        value,
+        "C days",
+        min(sums.values()),
+        max(sums.values()),
         f"{len(days)} {'day' if len(days) == 1 else 'days'}{span} above {plain(base)} C{cap}, by the {method} method, "
         f"come to {plain(value)}",
         "Baskerville & Emin 1969, Ecology 50:514-517" if method == "single-sine" else "usual agricultural method",
         "memory" if method == "single-sine" else "published",
         "Sums compare only with sums of the same base, method and starting day; a pot's air is not the station's.",
-        tuple(notes), tuple(Beside(f"by the {name} method", total, "C days") for name, total in sums.items()))
+        tuple(notes),
+        tuple(Beside(f"by the {name} method", total, "C days") for name, total in sums.items()),
+    )
 
 
 def read_daily_temperatures(text: str) -> tuple[DayTemperature, ...]:
@@ -126,8 +134,10 @@ def read_daily_temperatures(text: str) -> tuple[DayTemperature, ...]:
             when, low, high = (words[place] for place in order)
             day = DayTemperature(float(low), float(high), dt.date.fromisoformat(when))
         except (ValueError, IndexError):
-            raise FigureError(f"line {line}: {','.join(words)!r} is no day's temperatures; a date, a minimum and a "
-                              "maximum like 2026-05-01,4,15 would do") from None
+            raise FigureError(
+                f"line {line}: {','.join(words)!r} is no day's temperatures; a date, a minimum and a "
+                "maximum like 2026-05-01,4,15 would do"
+            ) from None
         try:
             _pair(day.low_c, day.high_c)
         except FigureError as fault:
@@ -162,15 +172,18 @@ def _pair(low: float, high: float) -> tuple[float, float]:
         if isinstance(end, bool) or not isinstance(end, int | float) or not -90 <= end <= 150:
             raise FigureError(f"a temperature of {end} cannot be; -60 to 60 C would do")
     if low > high:
-        raise FigureError(f"a day's minimum of {plain(low)} above its maximum of {plain(high)} cannot be; "
-                          "the lower one first would do")
+        raise FigureError(
+            f"a day's minimum of {plain(low)} above its maximum of {plain(high)} cannot be; "
+            "the lower one first would do"
+        )
     return float(low), float(high)
 
 
 def _limits(base: float, upper: float) -> None:
     if upper <= base:
-        raise FigureError(f"an upper limit of {plain(upper)} under a base of {plain(base)} cannot be; a higher one "
-                          "would do")
+        raise FigureError(
+            f"an upper limit of {plain(upper)} under a base of {plain(base)} cannot be; a higher one would do"
+        )
 
 
 def _sine_above(low: float, high: float, limit: float) -> float:

@@ -85,8 +85,10 @@ def leaf_share(
     """
     if leaves_left is not None and leaves_cut is None and leaves_total is not None:
         if within("count", leaves_left) > within("count", leaves_total):
-            raise FigureError(f"{plain(leaves_left)} leaves left of {plain(leaves_total)} cannot be; "
-                              f"up to {plain(leaves_total)} would do")
+            raise FigureError(
+                f"{plain(leaves_left)} leaves left of {plain(leaves_total)} cannot be; "
+                f"up to {plain(leaves_total)} would do"
+            )
         leaves_cut = leaves_total - leaves_left
     now, low, high, how = _now(leaves_cut, leaves_total, share, halving)
     before = tuple(taken or ())
@@ -99,8 +101,11 @@ def leaf_share(
         earlier = share_gone(before)
         beside.append(Beside("taken earlier this season", earlier, ""))
         told = " and ".join(plain(100 * part) for part in before)
-        how = (f"earlier works took {told} % of the leaf that stood then"
-               + (f", now {how}" if how else "") + f": together {plain(100 * value)} %")
+        how = (
+            f"earlier works took {told} % of the leaf that stood then"
+            + (f", now {how}" if how else "")
+            + f": together {plain(100 * value)} %"
+        )
         low, high = share_gone([*before, low]), min(1.0, sum(before) + high)
     if now is not None:
         beside.append(Beside("taken now", now, ""))
@@ -110,9 +115,19 @@ def leaf_share(
     source = "count of leaves"
     if halving is not None and low < value:
         source += f"; range by blade shape: {halving.source}"
-    return Figure("leaf-share", value, "share", low, high, how, source, "practice",
-                  "Leaves are taken as equal; big outer leaves count for more than small inner ones.",
-                  tuple(notes), tuple(beside))
+    return Figure(
+        "leaf-share",
+        value,
+        "share",
+        low,
+        high,
+        how,
+        source,
+        "practice",
+        "Leaves are taken as equal; big outer leaves count for more than small inner ones.",
+        tuple(notes),
+        tuple(beside),
+    )
 
 
 def _now(
@@ -131,5 +146,12 @@ def _now(
     low, high = value, value
     if halving is not None and abs(each - 0.5) < 0.05:
         low, high = value * halving.low / halving.value, value * halving.high / halving.value
-    return value, low, high, (f"{plain(leaves_cut)} of {plain(leaves_total)} leaves, {plain(100 * each)} % of each, is "
-                              f"{plain(100 * value)} % of the leaf")
+    return (
+        value,
+        low,
+        high,
+        (
+            f"{plain(leaves_cut)} of {plain(leaves_total)} leaves, {plain(100 * each)} % of each, is "
+            f"{plain(100 * value)} % of the leaf"
+        ),
+    )

@@ -72,8 +72,18 @@ def pot_volume(
     told = " x ".join(plain(side) for side in inside)
     form = "" if (shape or "rectangle") == "rectangle" else "pi/4 x "
     return Figure(
-        "pot-volume", value, "L", low, value, f"{form}{told} mm is {plain(value)} L", "geometry", "practice",
-        "Straight walls, inside measures; sloping walls and feet take off up to a fifth.", tuple(notes), tuple(beside))
+        "pot-volume",
+        value,
+        "L",
+        low,
+        value,
+        f"{form}{told} mm is {plain(value)} L",
+        "geometry",
+        "practice",
+        "Straight walls, inside measures; sloping walls and feet take off up to a fifth.",
+        tuple(notes),
+        tuple(beside),
+    )
 
 
 def pot_size(
@@ -94,25 +104,52 @@ def pot_size(
     if height_mm is None and diameter_mm is None and spread_mm is None:
         raise FigureError("a tree of unknown size cannot be fitted; its height or its trunk's base would do")
     base = None if diameter_mm is None else within("base_mm", diameter_mm)
-    tall = max((within(name, value) for name, value in (("height_mm", height_mm), ("spread_mm", spread_mm))
-                if value is not None), default=None)
+    tall = max(
+        (
+            within(name, value)
+            for name, value in (("height_mm", height_mm), ("spread_mm", spread_mm))
+            if value is not None
+        ),
+        default=None,
+    )
     size = tall if tall is not None else (base or 0) * height_over_base.value
     long = [size * share for share in (share_of_height.value, share_of_height.low, share_of_height.high)]
     foot = base if base is not None else size / height_over_base.value
     deep = [foot * share for share in (depth_of_base.value, depth_of_base.low, depth_of_base.high)]
-    beside = (Beside("pot length", long[0], "mm"), Beside("pot width", long[0] * width_of_length.value, "mm"),
-              Beside("pot depth", deep[0], "mm"))
+    beside = (
+        Beside("pot length", long[0], "mm"),
+        Beside("pot width", long[0] * width_of_length.value, "mm"),
+        Beside("pot depth", deep[0], "mm"),
+    )
     notes = ("Conifers and cascades stand deeper, groves and leafy trees flatter; roots come before looks",)
     limits = "A rule of the trade for a tree on show; a tree that must thicken wants a bigger one."
     guessed = "" if base is not None else f", its base taken as {plain(foot)} mm"
     if tall is None:
         return Figure(
-            "pot-size", deep[0], "mm deep", deep[1], deep[2],
+            "pot-size",
+            deep[0],
+            "mm deep",
+            deep[1],
+            deep[2],
             f"as deep as the trunk is thick: {plain(depth_of_base.value)} x {plain(foot)} = {plain(deep[0])} mm; long "
-            f"about {plain(long[0])} mm for a tree {plain(size)} mm tall", depth_of_base.source, depth_of_base.mark,
-            limits, notes, beside)
+            f"about {plain(long[0])} mm for a tree {plain(size)} mm tall",
+            depth_of_base.source,
+            depth_of_base.mark,
+            limits,
+            notes,
+            beside,
+        )
     return Figure(
-        "pot-size", long[0], "mm long", long[1], long[2],
+        "pot-size",
+        long[0],
+        "mm long",
+        long[1],
+        long[2],
         f"{plain(share_of_height.value)} of {plain(size)} mm is {plain(long[0])} mm long, about "
         f"{plain(long[0] * width_of_length.value)} wide and {plain(deep[0])} deep{guessed}",
-        share_of_height.source, share_of_height.mark, limits, notes, beside)
+        share_of_height.source,
+        share_of_height.mark,
+        limits,
+        notes,
+        beside,
+    )

@@ -58,9 +58,7 @@ def foliage_share(children_mm: Sequence[float], index: int, exponent: float = LE
     return float(areas[index] / sum(areas))
 
 
-def thickened_parent_mm(
-    parent_mm: float, before_mm: float, after_mm: float, exponent: float = LEONARDO
-) -> float:
+def thickened_parent_mm(parent_mm: float, before_mm: float, after_mm: float, exponent: float = LEONARDO) -> float:
     """Diameter in mm of a parent after a branch left to grow has gone from `before_mm` to `after_mm`.
 
     >>> round(thickened_parent_mm(30, 5, 15), 2)
@@ -69,8 +67,9 @@ def thickened_parent_mm(
     power = _exponent(exponent)
     before, after = positive("a branch diameter", before_mm), positive("a branch diameter", after_mm)
     if after < before:
-        raise FigureError(f"a branch that grows from {plain(before)} to {plain(after)} mm cannot be; a thicker end "
-                          "would do")
+        raise FigureError(
+            f"a branch that grows from {plain(before)} to {plain(after)} mm cannot be; a thicker end would do"
+        )
     return float((positive("a parent diameter", parent_mm) ** power + after**power - before**power) ** (1 / power))
 
 
@@ -101,11 +100,14 @@ def taper(
     if height is not None:
         ratio = height / base
         if ratio < 0.2:
-            raise FigureError(f"a base of {plain(base)} mm under {plain(height)} mm of height cannot be; a taller tree "
-                              "would do")
-        beside = [Beside("height over base", ratio, ":1"),
-                  Beside("mean loss of diameter", 100 * base / height, "mm per 100 mm"),
-                  Beside("base that the usual proportion asks", height / stout.value, "mm")]
+            raise FigureError(
+                f"a base of {plain(base)} mm under {plain(height)} mm of height cannot be; a taller tree would do"
+            )
+        beside = [
+            Beside("height over base", ratio, ":1"),
+            Beside("mean loss of diameter", 100 * base / height, "mm per 100 mm"),
+            Beside("base that the usual proportion asks", height / stout.value, "mm"),
+        ]
     if upper_mm is not None and (length_mm is not None or height is not None):
         length = within("length_mm", length_mm) if length_mm is not None else height or 0.0
         upper = within("diameter_mm", upper_mm)
@@ -113,17 +115,36 @@ def taper(
         beside.append(Beside("upper over lower diameter", upper / base, ":1"))
         notes = ("Inverse taper: it is thicker above than below",) if value < 0 else ()
         return Figure(
-            "taper", value, "mm per 100 mm", value, value,
+            "taper",
+            value,
+            "mm per 100 mm",
+            value,
+            value,
             f"from {plain(base)} to {plain(upper)} mm over {plain(length)} mm is ({plain(base)} - {plain(upper)}) / "
-            f"{plain(length)} x 100 = {plain(value)} mm for each 100 mm", stout.source, stout.mark, limits, notes,
-            tuple(beside))
+            f"{plain(length)} x 100 = {plain(value)} mm for each 100 mm",
+            stout.source,
+            stout.mark,
+            limits,
+            notes,
+            tuple(beside),
+        )
     if height is None:
         raise FigureError("a taper needs a height, or a second diameter and the length between; either would do")
     word = "stout" if ratio <= stout.low else "slim" if ratio >= stout.high else "between stout and slim"
     return Figure(
-        "taper", ratio, ":1 height to base", ratio, ratio,
+        "taper",
+        ratio,
+        ":1 height to base",
+        ratio,
+        ratio,
         f"{plain(height)} mm of height over {plain(base)} mm of base is {plain(ratio)} to 1, {word} "
-        f"(usual about {plain(stout.value)} to 1)", stout.source, stout.mark, limits, (), tuple(beside))
+        f"(usual about {plain(stout.value)} to 1)",
+        stout.source,
+        stout.mark,
+        limits,
+        (),
+        tuple(beside),
+    )
 
 
 def union_ratio(diameters_mm: Sequence[float], steps: Sequence[Band]) -> Figure:
@@ -136,13 +157,23 @@ def union_ratio(diameters_mm: Sequence[float], steps: Sequence[Band]) -> Figure:
     thin, thick = sorted(within("diameter_mm", diameter) for diameter in diameters_mm)
     value = thin / thick
     step = next((band for band in steps if value <= band.high), steps[-1])
-    beside = (Beside("share of the two cross-sections in the thinner", thin**2 / (thin**2 + thick**2), ""),
-              Beside("union ratio of area", value * value, ""))
+    beside = (
+        Beside("share of the two cross-sections in the thinner", thin**2 / (thin**2 + thick**2), ""),
+        Beside("union ratio of area", value * value, ""),
+    )
     return Figure(
-        "union-ratio", value, "thinner over thicker", value, value,
-        f"{plain(thin)} / {plain(thick)} mm is {plain(value)}: {step.says}", step.source, step.mark,
+        "union-ratio",
+        value,
+        "thinner over thicker",
+        value,
+        value,
+        f"{plain(thin)} / {plain(thick)} mm is {plain(value)}: {step.says}",
+        step.source,
+        step.mark,
         "The ratio tells how firmly the fork holds better than its angle does, and nothing of line, taper or health.",
-        (), beside)
+        (),
+        beside,
+    )
 
 
 def pipe_sum(
@@ -168,24 +199,41 @@ def pipe_sum(
         parent = within("diameter_mm", parent_mm)
         ratio = sum(child**2 for child in children) / parent**2
         beside.append(Beside("children's cross-sections over the parent's", ratio, ":1"))
-        notes.append(f"The branches' cross-sections are {plain(ratio)} of the {plain(parent)} mm stem's"
-                     + ("; it is thin for what it carries" if ratio > 1.2 else ""))
+        notes.append(
+            f"The branches' cross-sections are {plain(ratio)} of the {plain(parent)} mm stem's"
+            + ("; it is thin for what it carries" if ratio > 1.2 else "")
+        )
     if grown_mm is not None:
         thickest, grown = max(children), within("diameter_mm", grown_mm)
-        after, *ends = (thickened_parent_mm(parent, thickest, grown, power)
-                        for power in (exponent.value, exponent.high, exponent.low))
+        after, *ends = (
+            thickened_parent_mm(parent, thickest, grown, power)
+            for power in (exponent.value, exponent.high, exponent.low)
+        )
         beside += [Beside("parent when the branch has grown", after, "mm"), Beside("parent now", parent, "mm")]
-        notes.append(f"Let to grow from {plain(thickest)} to {plain(grown)} mm it would bring the stem below it "
-                     f"from {plain(parent)} to about {plain(after)} mm")
-        how = (f"root of {plain(parent)}^2 - {plain(thickest)}^2 + {plain(grown)}^2 = {plain(after)} mm, once the "
-               f"{plain(thickest)} mm branch has grown to {plain(grown)}")
+        notes.append(
+            f"Let to grow from {plain(thickest)} to {plain(grown)} mm it would bring the stem below it "
+            f"from {plain(parent)} to about {plain(after)} mm"
+        )
+        how = (
+            f"root of {plain(parent)}^2 - {plain(thickest)}^2 + {plain(grown)}^2 = {plain(after)} mm, once the "
+            f"{plain(thickest)} mm branch has grown to {plain(grown)}"
+        )
         value = after
     for index, child in enumerate(children):
         beside.append(Beside(f"share of foliage on the {plain(child)} mm branch", foliage_share(children, index), ""))
     return Figure(
-        "pipe-sum", value, "mm", min(ends), max(ends), how, exponent.source, exponent.mark,
+        "pipe-sum",
+        value,
+        "mm",
+        min(ends),
+        max(ends),
+        how,
+        exponent.source,
+        exponent.mark,
         "Living, leafy branches of one level; not stubs, grafts, burls or the flare at the roots.",
-        tuple(notes), tuple(beside))
+        tuple(notes),
+        tuple(beside),
+    )
 
 
 def _exponent(exponent: float) -> float:

@@ -39,12 +39,16 @@ def regrowth_date(
     out = [cut + dt.timedelta(days=round(days)) for days in (releaf_days.value, releaf_days.low, releaf_days.high)]
     whole = releaf_days.value + harden_days.value
     firm = cut + dt.timedelta(days=round(whole))
-    beside = [Beside("new leaf is firm", firm.isoformat(), "date"),
-              Beside("firm at the earliest", _later(cut, releaf_days.low + harden_days.low), "date"),
-              Beside("firm at the latest", _later(cut, releaf_days.high + harden_days.high), "date")]
+    beside = [
+        Beside("new leaf is firm", firm.isoformat(), "date"),
+        Beside("firm at the earliest", _later(cut, releaf_days.low + harden_days.low), "date"),
+        Beside("firm at the latest", _later(cut, releaf_days.high + harden_days.high), "date"),
+    ]
     notes: list[str] = []
-    how = (f"{cut.isoformat()} + {plain(releaf_days.value)} days to new leaf is {out[0].isoformat()}; firm "
-           f"{plain(harden_days.value)} days later, {firm.isoformat()}")
+    how = (
+        f"{cut.isoformat()} + {plain(releaf_days.value)} days to new leaf is {out[0].isoformat()}; firm "
+        f"{plain(harden_days.value)} days later, {firm.isoformat()}"
+    )
     marks = [releaf_days.mark, harden_days.mark]
     if first_frost == "unknown":
         notes.append("The first frost of this place is not known, so whether it firms in time cannot be told")
@@ -56,22 +60,34 @@ def regrowth_date(
         early = mean + dt.timedelta(days=round(days_at_risk(risk, spread_days.value)))
         latest = early - dt.timedelta(days=round(whole))
         enough = "there is time" if firm <= early else "it is tight" if firm <= mean else "there is not time"
-        notes.append(f"For another flush {enough}: mean first frost {mean.isoformat()}, {percent(chance)} chance of it "
-                     "before the new leaf is firm")
-        beside += [Beside("mean first frost", mean.isoformat(), "date"),
-                   Beside("days to spare before the mean frost", float((mean - firm).days), "days"),
-                   Beside("chance of frost before it is firm", chance, ""),
-                   Beside("latest cut that is safe", latest.isoformat(), "date")]
+        notes.append(
+            f"For another flush {enough}: mean first frost {mean.isoformat()}, {percent(chance)} chance of it "
+            "before the new leaf is firm"
+        )
+        beside += [
+            Beside("mean first frost", mean.isoformat(), "date"),
+            Beside("days to spare before the mean frost", float((mean - firm).days), "days"),
+            Beside("chance of frost before it is firm", chance, ""),
+            Beside("latest cut that is safe", latest.isoformat(), "date"),
+        ]
     else:
         notes.append("No frost is expected here, so only warmth and light bound it")
     genus = (species or "").split(" ")[0]
     if genus in single_flush:
         notes.insert(0, f"{genus} seldom flushes twice in a year: do not count on new leaf this season")
     return Figure(
-        "regrowth-date", out[0].isoformat(), "date", out[1].isoformat(), out[2].isoformat(), how,
-        f"days to leaf: {releaf_days.source}; days to firm: {harden_days.source}", weakest(*marks),
+        "regrowth-date",
+        out[0].isoformat(),
+        "date",
+        out[1].isoformat(),
+        out[2].isoformat(),
+        how,
+        f"days to leaf: {releaf_days.source}; days to firm: {harden_days.source}",
+        weakest(*marks),
         "A strong tree in active growth; late, weak, dry or shaded trees take longer or do not flush again.",
-        tuple(notes), tuple(beside))
+        tuple(notes),
+        tuple(beside),
+    )
 
 
 def _later(when: dt.date, days: float) -> str:

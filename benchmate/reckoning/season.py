@@ -51,9 +51,7 @@ def day_of_share(share: float, season_days: float) -> float:
     return (ordinate - _EARLY) / (_LATE - _EARLY) * positive("a growing season", season_days)
 
 
-def growing_season(
-    on: dt.date, start: tuple[int, int], end: tuple[int, int]
-) -> Season:
+def growing_season(on: dt.date, start: tuple[int, int], end: tuple[int, int]) -> Season:
     """The season, between two (month, day) dates, whose middle lies nearest to a day. It may cross the new year.
 
     >>> growing_season(dt.date(2026, 1, 10), (10, 20), (2, 20)).start.isoformat()

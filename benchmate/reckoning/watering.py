@@ -58,21 +58,32 @@ def water_need(
     area, of_what = _area_m2(pot_length_mm, pot_width_mm, spread_mm)
     # Bare soil still dries: a leafless pot is taken to use a quarter.
     leafy = 0.25 + 0.75 * within("share", leaf_left)
-    value, low, high = (litres_a_day(et, share * leafy, area, leached.value)
-                        for share in (factor.value, factor.low, factor.high))
+    value, low, high = (
+        litres_a_day(et, share * leafy, area, leached.value) for share in (factor.value, factor.low, factor.high)
+    )
     notes = ["Water when the top is drying, not by the clock; weigh the pot once to correct this"]
     if temperature_c >= 32:
         notes.insert(0, "In such heat look twice a day and shade the pot")
     if leaf_left < 1:
         notes.append(f"Counts the leaf left, {plain(100 * leaf_left)} %")
-    how = (f"{told} draws {plain(et)} mm; {plain(et)} x {plain(factor.value)}"
-           + (f" x {plain(leafy)} for the leaf left" if leaf_left < 1 else "")
-           + f" on {plain(area)} m2 of {of_what} / (1 - {plain(leached.value)}) = {plain(value)} L")
+    how = (
+        f"{told} draws {plain(et)} mm; {plain(et)} x {plain(factor.value)}"
+        + (f" x {plain(leafy)} for the leaf left" if leaf_left < 1 else "")
+        + f" on {plain(area)} m2 of {of_what} / (1 - {plain(leached.value)}) = {plain(value)} L"
+    )
     return Figure(
-        "water-need", value, "L a day", low, high, how, f"{FAO}; use of potted plants: {factor.source}",
+        "water-need",
+        value,
+        "L a day",
+        low,
+        high,
+        how,
+        f"{FAO}; use of potted plants: {factor.source}",
         weakest("published", factor.mark, night_drop_c.mark if low_c is None else "published"),
-        "A first guess: wind, sun on the pot and species change it by more than half either way.", tuple(notes),
-        (Beside("reference evapotranspiration", et, "mm a day"), Beside("area", area, "m2")))
+        "A first guess: wind, sun on the pot and species change it by more than half either way.",
+        tuple(notes),
+        (Beside("reference evapotranspiration", et, "mm a day"), Beside("area", area, "m2")),
+    )
 
 
 def days_to_dry(
@@ -101,8 +112,9 @@ def days_to_dry(
         volume_l = pot_litres(pot_length_mm, pot_width_mm or pot_length_mm, pot_depth_mm, "oval")
     volume = within("volume_l", volume_l)
     if pot_length_mm is None and spread_mm is None:
-        raise FigureError("a pot of unknown width cannot be reckoned; its length and width, or the crown's spread, "
-                          "would do")
+        raise FigureError(
+            "a pot of unknown width cannot be reckoned; its length and width, or the crown's spread, would do"
+        )
     et, told = _drawn(latitude_deg, on, temperature_c, low_c, night_drop_c)
     area, of_what = _area_m2(pot_length_mm, pot_width_mm, spread_mm)
     leafy = 0.25 + 0.75 * within("share", leaf_left)
@@ -112,19 +124,30 @@ def days_to_dry(
     value = days_held(volume, available.value, used)
     low = days_held(volume, available.low, litres_a_day(et, factor.high * leafy, area))
     high = days_held(volume, available.high, litres_a_day(et, factor.low * leafy, area))
-    notes = ["Check by weight or with a finger well before that; a dry ball is soaked whole, not sprinkled",
-             "In full leaf and warm weather the usual pot can be empty in one to two days (Rutgers FS812)"]
+    notes = [
+        "Check by weight or with a finger well before that; a dry ball is soaked whole, not sprinkled",
+        "In full leaf and warm weather the usual pot can be empty in one to two days (Rutgers FS812)",
+    ]
     if value < 1:
         notes.insert(0, "It will not last a day: water more than once, or shade it")
     return Figure(
-        "days-to-dry", value, "days", low, high,
+        "days-to-dry",
+        value,
+        "days",
+        low,
+        high,
         f"{plain(volume)} L holds {plain(100 * available.value)} % = {plain(volume * available.value)} L for roots; "
         f"{told} takes {plain(used)} L a day from {plain(area)} m2 of {of_what}: {plain(value)} days",
-        f"{FAO}; water held: {available.source}", weakest(factor.mark, available.mark,
-                                                          night_drop_c.mark if low_c is None else "published"),
-        "A first guess for a pot watered through; a full root ball or coarse mix holds less.", tuple(notes),
-        (Beside("water that roots can take", volume * available.value, "L"), Beside("use", used, "L a day"),
-         Beside("reference evapotranspiration", et, "mm a day")))
+        f"{FAO}; water held: {available.source}",
+        weakest(factor.mark, available.mark, night_drop_c.mark if low_c is None else "published"),
+        "A first guess for a pot watered through; a full root ball or coarse mix holds less.",
+        tuple(notes),
+        (
+            Beside("water that roots can take", volume * available.value, "L"),
+            Beside("use", used, "L a day"),
+            Beside("reference evapotranspiration", et, "mm a day"),
+        ),
+    )
 
 
 def _drawn(
@@ -138,7 +161,8 @@ def _drawn(
     assumed = " (assumed)" if low_c is None else ""
     return hargreaves_mm(low, high, outside), (
         f"a day of {plain(low)}{assumed} to {plain(high)} C at {plain(abs(latitude_deg))} degrees "
-        f"{'south' if latitude_deg < 0 else 'north'} on {today.isoformat()}")
+        f"{'south' if latitude_deg < 0 else 'north'} on {today.isoformat()}"
+    )
 
 
 def _area_m2(length_mm: float | None, width_mm: float | None, spread_mm: float | None) -> tuple[float, str]:

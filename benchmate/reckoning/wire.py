@@ -105,8 +105,11 @@ def sprung_radius_mm(radius_mm: float, diameter_mm: float, yield_mpa: float, e_g
     >>> round(sprung_radius_mm(50, 3, 35, 69), 2)
     51.48
     """
-    opened = 32 * positive("a yield stress", yield_mpa) / (
-        3 * math.pi * positive("a stiffness", e_gpa) * 1000 * positive("a wire diameter", diameter_mm))
+    opened = (
+        32
+        * positive("a yield stress", yield_mpa)
+        / (3 * math.pi * positive("a stiffness", e_gpa) * 1000 * positive("a wire diameter", diameter_mm))
+    )
     left = 1 / positive("a bend radius", radius_mm) - opened
     return 1 / left if left > 0 else math.inf
 

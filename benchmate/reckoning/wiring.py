@@ -69,9 +69,13 @@ def wire_diameter(
     notes.append(
         f"By statics alone {lead.name} of {plain(value)} mm, hardened by winding, holds {100 * share:.0f} % of what a "
         f"{bend} pushes back ({plain(moment)} N mm); the rest is the wood giving and setting over weeks, so read this "
-        "to compare wires, not to call one too thin")
-    notes += [f"{metal.name.capitalize()} of {plain(equal_hold_diameter_mm(value, lead.worked_mpa, metal.worked_mpa))} "
-              "mm holds as much" for metal in metals[1:]]
+        "to compare wires, not to call one too thin"
+    )
+    notes += [
+        f"{metal.name.capitalize()} of {plain(equal_hold_diameter_mm(value, lead.worked_mpa, metal.worked_mpa))} "
+        "mm holds as much"
+        for metal in metals[1:]
+    ]
     if sizes_mm:
         notes.append(f"Next sold: {' or '.join(plain(size) for size in nearest_sold_mm(value, sizes_mm))} mm")
     words = gauge_words(value, gauges) if gauges else ""
@@ -80,12 +84,18 @@ def wire_diameter(
     if share < 0.05 or branch > _THICK_MM:
         notes.append("A branch this stiff is better drawn in by a padded guy, in steps")
     return Figure(
-        "wire-diameter", value, "mm", third.low * branch * thinner, third.high * branch * thinner,
+        "wire-diameter",
+        value,
+        "mm",
+        third.low * branch * thinner,
+        third.high * branch * thinner,
         f"{plain(third.value)} x {plain(branch)} mm of branch is {plain(value)} mm"
         + (f" for each of {count:g} strands" if count > 1 else ""),
-        third.source, third.mark,
+        third.source,
+        third.mark,
         "A rule of the trade for aluminium on healthy shoots; try the wire on the branch before trusting it.",
-        tuple(notes), tuple(beside),
+        tuple(notes),
+        tuple(beside),
     )
 
 
@@ -98,8 +108,7 @@ def _push_back(
         return limit, "branch bent until its wood begins to give"
     length, angle = within("length_mm", length_mm), within("angle_deg", angle_deg)
     strain = outer_strain(branch, bend_radius_mm(length, angle))
-    return (min(limit, live_gpa.value * 1000 * strain),
-            f"branch bent {plain(angle)} degrees over {plain(length)} mm")
+    return (min(limit, live_gpa.value * 1000 * strain), f"branch bent {plain(angle)} degrees over {plain(length)} mm")
 
 
 def wire_length(
@@ -120,11 +129,15 @@ def wire_length(
     value = coil_length_mm(length, angle_deg.value)
     cut = value * (1 + spare.low), value * (1 + spare.high)
     beside = [Beside("cut at least", cut[0], "mm"), Beside("cut at most", cut[1], "mm")]
-    notes = [f"Cut {plain(cut[0])} to {plain(cut[1])} mm, so that {plain(100 * spare.low)} to "
-             f"{plain(100 * spare.high)} % is left for the anchor"]
+    notes = [
+        f"Cut {plain(cut[0])} to {plain(cut[1])} mm, so that {plain(100 * spare.low)} to "
+        f"{plain(100 * spare.high)} % is left for the anchor"
+    ]
     if not angle_deg.said and angle_deg.high > angle_deg.value:
-        notes.append(f"Coiled closer, at {plain(angle_deg.high)} degrees to the branch, it takes "
-                     f"{plain(coil_length_mm(length, angle_deg.high))} mm")
+        notes.append(
+            f"Coiled closer, at {plain(angle_deg.high)} degrees to the branch, it takes "
+            f"{plain(coil_length_mm(length, angle_deg.high))} mm"
+        )
     branch = None if diameter_mm is None else within("branch_mm", diameter_mm)
     wire = within("wire_mm", wire_mm) if wire_mm is not None else None
     if wire is None and branch is not None and third is not None:
@@ -134,13 +147,23 @@ def wire_length(
     if wire is not None:
         for metal in metals:
             beside.append(Beside(f"{metal.name} weighs", mass_g(cut[1], wire, metal.density_g_cm3), "g"))
-        notes.append(f"In {plain(wire)} mm " + ", ".join(
-            f"{metal.name} that is {plain(mass_g(cut[1], wire, metal.density_g_cm3))} g" for metal in metals))
+        notes.append(
+            f"In {plain(wire)} mm "
+            + ", ".join(
+                f"{metal.name} that is {plain(mass_g(cut[1], wire, metal.density_g_cm3))} g" for metal in metals
+            )
+        )
     return Figure(
-        "wire-length", value, "mm", value, cut[1],
+        "wire-length",
+        value,
+        "mm",
+        value,
+        cut[1],
         f"{plain(length)} mm coiled at {plain(angle_deg.value)} degrees to the branch is {plain(length)} / "
         f"cos {plain(angle_deg.value)} = {plain(value)} mm",
-        "geometry of a helix; angle and spare by the trade", weakest(angle_deg.mark, spare.mark),
+        "geometry of a helix; angle and spare by the trade",
+        weakest(angle_deg.mark, spare.mark),
         "One branch, evenly coiled; two branches on one wire need both lengths and the stretch between them.",
-        tuple(notes), tuple(beside),
+        tuple(notes),
+        tuple(beside),
     )

@@ -70,9 +70,17 @@ def wood_of_density(specific_gravity: float) -> Wood:
     >>> round(wood_of_density(0.5).mor_mpa), round(wood_of_density(0.5).moe_gpa, 1)
     (51, 8.1)
     """
-    return Wood(f"wood of specific gravity {specific_gravity:g}", "", specific_gravity,
-                breaking_stress_mpa(specific_gravity), stiffness_gpa(specific_gravity), 0.30,
-                "Forest Products Laboratory density relations, in US Army TM 5-852-4, table 2-2", "published", True)
+    return Wood(
+        f"wood of specific gravity {specific_gravity:g}",
+        "",
+        specific_gravity,
+        breaking_stress_mpa(specific_gravity),
+        stiffness_gpa(specific_gravity),
+        0.30,
+        "Forest Products Laboratory density relations, in US Army TM 5-852-4, table 2-2",
+        "published",
+        True,
+    )
 
 
 def wood_for(species: str | None, rows: Sequence[Wood]) -> Wood:
@@ -86,14 +94,20 @@ def wood_for(species: str | None, rows: Sequence[Wood]) -> Wood:
         if name and row.species.lower() == name.lower():
             return row
     genus = name.split(" ")[0].lower()
-    kin = sorted((row for row in rows if genus and row.species.lower().split(" ")[0] == genus),
-                 key=lambda row: row.breaking_strain)
+    kin = sorted(
+        (row for row in rows if genus and row.species.lower().split(" ")[0] == genus),
+        key=lambda row: row.breaking_strain,
+    )
     if not kin:
         return replace(wood_of_density(0.5), name="wood of middling density (0.5)", mark="practice")
     middle = kin[(len(kin) - 1) // 2]
     apart = max(abs(row.breaking_strain / middle.breaking_strain - 1) for row in kin)
-    return replace(middle, spread=max(middle.spread, apart), borrowed=" " in name,
-                   mark=weakest(middle.mark, "practice" if " " in name else middle.mark))
+    return replace(
+        middle,
+        spread=max(middle.spread, apart),
+        borrowed=" " in name,
+        mark=weakest(middle.mark, "practice" if " " in name else middle.mark),
+    )
 
 
 def _gravity(specific_gravity: float) -> float:

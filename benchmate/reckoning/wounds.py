@@ -26,14 +26,23 @@ def wound_close(diameter_mm: float, yearly_mm: Band, share_done: float = 0.0) ->
     value, low, high = (seasons_to_close(width, rate) for rate in (yearly_mm.value, yearly_mm.high, yearly_mm.low))
     notes = []
     if value > 3:
-        notes.append("Closing takes over three years; after that its speed matters little against decay, so hollow it "
-                     "or make something of it")
+        notes.append(
+            "Closing takes over three years; after that its speed matters little against decay, so hollow it "
+            "or make something of it"
+        )
     if lost > 0.5:
         notes.append("Most of this season's growth is past, so count from next spring")
     notes += ["Cut just outside the collar, keep the edge clean; no dressing has been shown to stop decay"]
     return Figure(
-        "wound-close", value, "growing seasons", low, high,
+        "wound-close",
+        value,
+        "growing seasons",
+        low,
+        high,
         f"{plain(width)} mm across at {plain(yearly_mm.value)} mm a season is {plain(value)} seasons",
-        yearly_mm.source, yearly_mm.mark,
-        "Measured on trees in the ground; in a small pot allow up to twice as long.", tuple(notes),
-        (Beside("closes in a season", yearly_mm.value, "mm"),))
+        yearly_mm.source,
+        yearly_mm.mark,
+        "Measured on trees in the ground; in a small pot allow up to twice as long.",
+        tuple(notes),
+        (Beside("closes in a season", yearly_mm.value, "mm"),),
+    )

@@ -106,8 +106,12 @@ def disputes_are_mutual(tables: RuleTables, words: Vocabulary) -> Iterator[Fault
         for other in disputes[row["id"]]:
             if other in disputes and row["id"] not in disputes[other]:
                 yield fault(
-                    tables, name, row["id"], "disputes", f"disputes '{other}', which does not name it in turn",
-                    f"add disputes = [\"{row['id']}\"] to {other}: both sides are shown",
+                    tables,
+                    name,
+                    row["id"],
+                    "disputes",
+                    f"disputes '{other}', which does not name it in turn",
+                    f'add disputes = ["{row["id"]}"] to {other}: both sides are shown',
                 )
 
 
@@ -127,6 +131,7 @@ def idle_sources(tables: RuleTables) -> list[str]:
 
 def cited(tables: RuleTables) -> Iterator[tuple[str, str, Table]]:
     """(file, id, table) of everything that can carry a source, at any depth."""
+
     def walk(value: object, name: str, id: str) -> Iterator[tuple[str, str, Table]]:
         if isinstance(value, dict):
             own = str(value.get("id") or value.get("taxon") or id)
@@ -188,6 +193,10 @@ def species_have_a_genus(tables: RuleTables, words: Vocabulary) -> Iterator[Faul
         genus = taxon.partition(" ")[0]
         if taxon and genus not in words["taxon"]:
             yield fault(
-                tables, name, taxon, "taxon", f"there is no file for the genus {genus}",
+                tables,
+                name,
+                taxon,
+                "taxon",
+                f"there is no file for the genus {genus}",
                 f"add species/{genus.lower()}.toml: what all its species share stands there",
             )

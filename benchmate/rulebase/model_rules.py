@@ -152,7 +152,9 @@ class RuleShape(Condition):
     id: Kebab
     work: Names
     part: Names | None = None
-    manner: Literal["hard", "bare-wood", "all", "stub", "flush-cut", "fork", "tight", "light", "bare-root"] | None = None
+    manner: Literal["hard", "bare-wood", "all", "stub", "flush-cut", "fork", "tight", "light", "bare-root"] | None = (
+        None
+    )
     verdict: Literal["go", "hold", "avoid"] | None = None
     weight: Annotated[int, Field(ge=-3, le=3)] | None = None
     offers: bool = False

@@ -19,7 +19,7 @@ _ROWS = ("rule", "cap", "root_cap")
 
 
 def nearest(word: str, among: Iterable[str]) -> str:
-    """"; did you mean 'verdict'?" where something is near, else nothing."""
+    """ "; did you mean 'verdict'?" where something is near, else nothing."""
     found = difflib.get_close_matches(word, list(among), 1, 0.6)
     return f"; did you mean '{found[0]}'?" if found else ""
 
@@ -39,8 +39,11 @@ def _check_file(file: RuleFile) -> Iterator[Fault]:
 
     rows: dict[str, type[BaseModel]] = {"rule": rules.RuleShape, "cap": rules.CapShape, "root_cap": rules.CapShape}
     named: dict[str, type[BaseModel]] = {
-        "caution": rules.CautionShape, "work": words.WorkShape, "group": species.GroupShape,
-        "source": species.SourceShape, "term": words.TermShape,
+        "caution": rules.CautionShape,
+        "work": words.WorkShape,
+        "group": species.GroupShape,
+        "source": species.SourceShape,
+        "term": words.TermShape,
     }
     table = dict(file.table)
     if "taxon" in table:
@@ -83,9 +86,7 @@ def _emptied(shape: type[BaseModel], file: RuleFile) -> Table:
     return {name: [] for name in _ROWS if name in shape.model_fields and name in file.table}
 
 
-def _faults(
-    model: type[BaseModel], row: Any, file: RuleFile, id: str, whole_file: bool = False
-) -> Iterator[Fault]:
+def _faults(model: type[BaseModel], row: Any, file: RuleFile, id: str, whole_file: bool = False) -> Iterator[Fault]:
     from pydantic import ValidationError
 
     if not isinstance(row, dict):

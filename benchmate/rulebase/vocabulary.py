@@ -38,13 +38,25 @@ def vocabulary(tables: RuleTables) -> Vocabulary:
 
 
 _KINDS = (
-    "work", "part", "stage", "finding", "health", "phase", "weather", "caution", "rule", "source", "group", "taxon",
+    "work",
+    "part",
+    "stage",
+    "finding",
+    "health",
+    "phase",
+    "weather",
+    "caution",
+    "rule",
+    "source",
+    "group",
+    "taxon",
     "trait",
 )
 
 
 def _meanings(states: Table) -> Iterator[tuple[str, str]]:
     """Every kind and value that a state word can mean ("stage:dormant")."""
+
     def walk(value: Any) -> Iterator[tuple[str, str]]:
         if isinstance(value, dict):
             for key, inner in value.items():

@@ -54,9 +54,11 @@ def recorded_values(
 def leaf_left(facts: Facts, taken: float, book: RuleBook, on: dt.date) -> float:
     """Share of its leaf that the tree carries, 0 to 1. taken: share of the foliage that went this season. Blades that
     were cut off count until new ones are out."""
-    blades = [share_of(done.work, {} if done.share is None else {"share": done.share}, book)[0]
-              for done in facts.done
-              if done.work in _BLADES and not done.denied and 0 <= (on - done.last).days < _RELEAFS_DAYS]
+    blades = [
+        share_of(done.work, {} if done.share is None else {"share": done.share}, book)[0]
+        for done in facts.done
+        if done.work in _BLADES and not done.denied and 0 <= (on - done.last).days < _RELEAFS_DAYS
+    ]
     return max(0.0, 1 - taken - max((share or 0.0 for share in blades), default=0.0))
 
 

@@ -93,8 +93,10 @@ def _warmth(roles: Sequence[Role], values: Mapping[str, Any], reading: Reading) 
     """Days of lowest and highest temperatures, in the order said."""
     if reading.figure != "degree-days":
         return {}
-    at = [sorted((role.number or 0, role.value) for role in roles if role.name == name) for name in
-          ("low_c", "temperature_c")]
+    at = [
+        sorted((role.number or 0, role.value) for role in roles if role.name == name)
+        for name in ("low_c", "temperature_c")
+    ]
     days = tuple((low, high) for (_, low), (_, high) in zip(*at, strict=False))
     # a warmth that was paired, or that nothing pairs with, is no base to count from
     return ({"temperatures": days} if days else {}) | {"temperature_c": None}
@@ -114,8 +116,12 @@ def _mixed(reading: Reading, values: Mapping[str, Any], tables: Mapping[str, Any
         out["label"] = tuple(float(number) for number in match.groups())
     said = reading.said.casefold()
     names = sorted(
-        ((str(name).casefold(), row["key"]) for row in tables.get("substance", ())
-         for name in (row.get("key"), row.get("name"), *row.get("also", ())) if name),
+        (
+            (str(name).casefold(), row["key"])
+            for row in tables.get("substance", ())
+            for name in (row.get("key"), row.get("name"), *row.get("also", ()))
+            if name
+        ),
         key=lambda pair: -len(pair[0]),
     )
     if liquid := next((key for name, key in names if name in said), None):

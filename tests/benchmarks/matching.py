@@ -34,13 +34,26 @@ WORKS, RULES = 10, 400
 def made_up(number: int, chance: random.Random) -> Rule:
     """One rule behind one of many gates; more rules bring more kinds of trees and findings, not more about each."""
     spread = max(number // 4, 40)
-    clause: tuple[tuple[Claim, ...], ...] = ((Claim(*chance.choice([
-        ("finding", f"finding{chance.randrange(spread)}"), ("species", f"Genus{chance.randrange(spread)}"),
-    ])),),)
+    clause: tuple[tuple[Claim, ...], ...] = (
+        (
+            Claim(
+                *chance.choice(
+                    [
+                        ("finding", f"finding{chance.randrange(spread)}"),
+                        ("species", f"Genus{chance.randrange(spread)}"),
+                    ]
+                )
+            ),
+        ),
+    )
     health = ((Claim("health", chance.choice(["weak", "strong", "healthy"])),),)
     return Rule(
-        id=f"made-up-{number}", work=(f"work{chance.randrange(WORKS)}",), condition=(clause, health), weight=1,
-        says="Made up.", when="made up",
+        id=f"made-up-{number}",
+        work=(f"work{chance.randrange(WORKS)}",),
+        condition=(clause, health),
+        weight=1,
+        says="Made up.",
+        when="made up",
     )
 
 
@@ -50,8 +63,16 @@ def book_of(rules: int) -> RuleBook:
     taxa = {f"Genus{n}": {"lineage": [f"Genus{n}"], "groups": [], "traits": {}} for n in range(50)}
     works = {f"work{n}": {"group": "care", "takes": "none"} for n in range(WORKS)}
     return RuleBook(
-        rules=rows, index=build_index(rows), taxa=taxa, works=works, cautions={}, questions={}, sources={},
-        budget={"cap": [], "root_cap": []}, places={"groups": {}, "traits": []}, seasons=real_seasons(),
+        rules=rows,
+        index=build_index(rows),
+        taxa=taxa,
+        works=works,
+        cautions={},
+        questions={},
+        sources={},
+        budget={"cap": [], "root_cap": []},
+        places={"groups": {}, "traits": []},
+        seasons=real_seasons(),
         by_id={rule.id: number for number, rule in enumerate(rows)},
     )
 

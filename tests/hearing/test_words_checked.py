@@ -21,7 +21,8 @@ CASES = [
     ),
     (
         "words/states.toml",
-        '[state.dry]\nsays = ["gone"]\nalone = "finding:dry"\n[state.bare]\nsays = ["gone"]\nalone = "stage:leafless"\n',
+        '[state.dry]\nsays = ["gone"]\nalone = "finding:dry"\n'
+        '[state.bare]\nsays = ["gone"]\nalone = "stage:leafless"\n',
         "'gone' already means dry",
     ),
 ]

@@ -56,7 +56,10 @@ def month_day(text: str | None) -> tuple[int, int] | None:
 def place_of(table: dict[str, Any] | None) -> Place:
     row = PLACE if table is None else table
     return Place(
-        "Test garden", row.get("latitude"), row.get("longitude"), month_day(row.get("last_frost")),
+        "Test garden",
+        row.get("latitude"),
+        row.get("longitude"),
+        month_day(row.get("last_frost")),
         month_day(row.get("first_frost")),
     )
 

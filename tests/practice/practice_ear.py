@@ -18,7 +18,10 @@ _FINDING = ("weak branch", "dead branch", "competing leaders", "dieback", "cross
 _TAXA = {"Acer": "maple", "Fagus": "beech", "Pinus": "pine", "Ulmus parvifolia": "Chinese elm", "Taxus": "yew"}
 _GROUP = ("conifer", "broadleaf")
 _TRAIT = {
-    "single flush": "flush:single", "bleeder": "bleeding:yes", "toxic": "toxicity:toxic", "deadly": "toxicity:deadly",
+    "single flush": "flush:single",
+    "bleeder": "bleeding:yes",
+    "toxic": "toxicity:toxic",
+    "deadly": "toxicity:deadly",
 }
 
 

@@ -39,7 +39,8 @@ def test_a_condition_reads(words):
 @pytest.mark.parametrize(
     ("words", "problem"),
     [
-        ("purple tree", "cannot be read"), ("weak tree,, strong tree", "an empty clause"),
+        ("purple tree", "cannot be read"),
+        ("weak tree,, strong tree", "an empty clause"),
         ("weak tree or purple", "cannot be read"),
     ],
 )

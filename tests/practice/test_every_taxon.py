@@ -21,8 +21,16 @@ TROPIC = Place("Warm garden", 1.35, 103.8)
 JUNE, LATE, LATE_SOUTH = dt.date(2026, 6, 10), dt.date(2026, 9, 24), dt.date(2026, 3, 28)
 # heavy work in every manner; none of it is for a weak tree
 HEAVY = (
-    ("defoliate", ()), ("leaf-cut", ()), ("shorten", ("hard",)), ("remove", ("hard",)), ("root-prune", ()),
-    ("repot", ()), ("bend", ()), ("candle-cut", ()), ("collect", ()), ("air-layer", ()),
+    ("defoliate", ()),
+    ("leaf-cut", ()),
+    ("shorten", ("hard",)),
+    ("remove", ("hard",)),
+    ("root-prune", ()),
+    ("repot", ()),
+    ("bend", ()),
+    ("candle-cut", ()),
+    ("collect", ()),
+    ("air-layer", ()),
 )
 # the same part of the year in either hemisphere: (place, day)
 DEEP_WINTER = ((NORTH, dt.date(2026, 1, 15)), (COLD_SOUTH, dt.date(2026, 7, 15)))
@@ -45,7 +53,12 @@ def almanac(species: str, place: Place, on: dt.date) -> Almanac:
 
 
 def asked(
-    species: str, health: str, work: str, on: dt.date, manner: tuple[str, ...] = (), place: Place = NORTH,
+    species: str,
+    health: str,
+    work: str,
+    on: dt.date,
+    manner: tuple[str, ...] = (),
+    place: Place = NORTH,
     facts: tuple[Fact, ...] = (),
 ) -> Option:
     _, _, book = built()

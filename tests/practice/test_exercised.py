@@ -16,13 +16,37 @@ from benchmate.hearing import hear
 
 # genera of one trained species: the bare name is heard as that species
 MEANS_ITS_SPECIES = {
-    "Adenium", "Carmona", "Cryptomeria", "Ginkgo", "Liquidambar", "Metasequoia", "Murraya", "Nerium", "Parrotia",
-    "Portulacaria", "Robinia", "Sageretia", "Sequoia", "Serissa", "Zelkova",
+    "Adenium",
+    "Carmona",
+    "Cryptomeria",
+    "Ginkgo",
+    "Liquidambar",
+    "Metasequoia",
+    "Murraya",
+    "Nerium",
+    "Parrotia",
+    "Portulacaria",
+    "Robinia",
+    "Sageretia",
+    "Sequoia",
+    "Serissa",
+    "Zelkova",
 }
 # values that growers may say of a tree, told back and kept, on which no advice turns yet
 NO_RULE_ASKS = {
-    "bleeding:gum", "bleeding:no", "bleeding:resin", "dominance:medium", "dominance:strong", "dominance:weak",
-    "leaf:succulent", "leafing:early", "leafing:late", "leafing:middle", "repot:autumn", "thorns:no", "toxicity:mild",
+    "bleeding:gum",
+    "bleeding:no",
+    "bleeding:resin",
+    "dominance:medium",
+    "dominance:strong",
+    "dominance:weak",
+    "leaf:succulent",
+    "leafing:early",
+    "leafing:late",
+    "leafing:middle",
+    "repot:autumn",
+    "thorns:no",
+    "toxicity:mild",
     "toxicity:none",
 }
 FRAMES = ("{}", "it {}", "it is {}", "it is a {}", "is it a {}")

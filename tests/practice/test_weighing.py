@@ -99,7 +99,8 @@ def test_a_weak_branch_is_spared_and_the_rest_may_go(book):
     reading = ask("leaf-cut", Fact("finding", "weak-branch", Spot(None, "left", "low")), Fact("health", "strong"))
     told = advice(book, reading, tree())
     assert [(o.verdict, o.spot, o.rest) for o in told.options if o.work == "leaf-cut"] == [
-        ("go", Spot("crown"), True), ("hold", LEFT, False),
+        ("go", Spot("crown"), True),
+        ("hold", LEFT, False),
     ]
 
 
@@ -113,7 +114,9 @@ def test_work_asked_about_at_the_weak_branch_is_held_there(book):
 
 def test_work_elsewhere_is_free_of_it(book):
     reading = ask(
-        "leaf-cut", Fact("finding", "weak-branch", Spot(None, "left", "low")), Fact("health", "strong"),
+        "leaf-cut",
+        Fact("finding", "weak-branch", Spot(None, "left", "low")),
+        Fact("health", "strong"),
         spot=Spot("branch", "right"),
     )
     assert [o.verdict for o in advice(book, reading, tree()).options if o.work == "leaf-cut"] == ["go"]
@@ -132,8 +135,11 @@ def test_dead_wood_goes_late_and_costs_nothing(book):
 @pytest.mark.parametrize(
     ("place", "on", "verdict"),
     [
-        (PLACE, "2026-09-20", "hold"), (PLACE, "2026-06-20", "go"), (SOUTH, "2026-03-22", "hold"),
-        (SOUTH, "2026-12-22", "go"), (TROPIC, "2026-03-22", "go"),
+        (PLACE, "2026-09-20", "hold"),
+        (PLACE, "2026-06-20", "go"),
+        (SOUTH, "2026-03-22", "hold"),
+        (SOUTH, "2026-12-22", "go"),
+        (TROPIC, "2026-03-22", "go"),
     ],
 )
 def test_frost_is_counted_where_the_tree_stands(book, place, on, verdict):
@@ -301,7 +307,10 @@ def test_a_hold_by_the_date_alone_asks_for_a_look_when_the_stage_is_about_to_tur
 
     number = book.by_id["feed-waits"]
     resting = replace(
-        book.rules[number], within=(), opens={"stage": "buds-swelling"}, condition=(((Claim("stage", "dormant"),),),),
+        book.rules[number],
+        within=(),
+        opens={"stage": "buds-swelling"},
+        condition=(((Claim("stage", "dormant"),),),),
     )
     rules = [*book.rules[:number], resting, *book.rules[number + 1 :]]
     changed = replace(book, rules=rules, index=build_index(rules))
@@ -323,8 +332,18 @@ def test_a_growers_own_rule_stands_in_for_the_built_in_one_and_is_marked(tmp_pat
     from benchmate.rulebase.overlay import lay_over
     from benchmate.rulebase.read import RuleFile
 
-    own = {"rule": [{"id": "bend-thick", "work": "bend", "limits": {"diameter_mm_over": 40}, "verdict": "hold",
-                     "says": "Mine bend further.", "mark": "practice"}]}
+    own = {
+        "rule": [
+            {
+                "id": "bend-thick",
+                "work": "bend",
+                "limits": {"diameter_mm_over": 40},
+                "verdict": "hold",
+                "says": "Mine bend further.",
+                "mark": "practice",
+            }
+        ]
+    }
     files = [RuleFile(name, name, 0, "", table) for name, table in small_tables().items()]
     tables = lay_over([*files, RuleFile("mine.toml", "mine.toml", 1, "", own)], [])
     mine = compile_book(tables.tables, None, hear=hear_by_hand)

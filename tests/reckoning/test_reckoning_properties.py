@@ -152,25 +152,52 @@ def test_a_curve_is_found_again_from_its_own_points(ceiling: float, middle: floa
 LIKELY = st.floats(0.5, 400)
 ODD = st.floats(allow_nan=True, allow_infinity=True)
 ANYTHING = st.one_of(LIKELY, LIKELY, st.none(), st.integers(-10, 10_000), ODD)
-NAMES = ("diameter_mm", "length_mm", "height_mm", "width_mm", "depth_mm", "leaves", "temperature_c", "angle_deg",
-         "volume_l", "ppm", "days", "share", "gap_mm", "base_mm", "latitude_deg", "leaves_total", "spread_mm",
-         "pot_length_mm", "pot_width_mm", "pot_depth_mm", "yearly_mm", "stock_percent", "wanted_percent", "parts")
-KNOWN = st.fixed_dictionaries({}, optional={name: ANYTHING for name in NAMES} | {
-    "on": st.one_of(DAYS, st.dates()),
-    "wired_on": DAYS,
-    "cut_on": DAYS,
-    "health": st.sampled_from(["strong", "weak", "odd"]),
-    "species": st.sampled_from(["Acer", "Ficus", "Olea x", ""]),
-    "diameters_mm": st.lists(st.floats(-5, 300), max_size=3),
-    "label": st.lists(st.floats(-5, 90), min_size=2, max_size=4),
-    "temperatures": st.lists(st.tuples(st.floats(-30, 60), st.floats(-30, 60)), max_size=3),
-    "taken": st.lists(st.floats(0, 1), max_size=3),
-    "first_frost": st.sampled_from([None, (10, 18), (2, 29), (6, 1), (13, 1)]),
-    "last_frost": st.sampled_from([None, (4, 28), (5, 20)]),
-    "readings": st.lists(st.tuples(DAYS, st.floats(1, 500)), max_size=8),
-    "liquid": st.sampled_from(["bleach", "alcohol", "ink"]),
-    "stage": st.sampled_from(["dormant", "hardened"]),
-})
+NAMES = (
+    "diameter_mm",
+    "length_mm",
+    "height_mm",
+    "width_mm",
+    "depth_mm",
+    "leaves",
+    "temperature_c",
+    "angle_deg",
+    "volume_l",
+    "ppm",
+    "days",
+    "share",
+    "gap_mm",
+    "base_mm",
+    "latitude_deg",
+    "leaves_total",
+    "spread_mm",
+    "pot_length_mm",
+    "pot_width_mm",
+    "pot_depth_mm",
+    "yearly_mm",
+    "stock_percent",
+    "wanted_percent",
+    "parts",
+)
+KNOWN = st.fixed_dictionaries(
+    {},
+    optional={name: ANYTHING for name in NAMES}
+    | {
+        "on": st.one_of(DAYS, st.dates()),
+        "wired_on": DAYS,
+        "cut_on": DAYS,
+        "health": st.sampled_from(["strong", "weak", "odd"]),
+        "species": st.sampled_from(["Acer", "Ficus", "Olea x", ""]),
+        "diameters_mm": st.lists(st.floats(-5, 300), max_size=3),
+        "label": st.lists(st.floats(-5, 90), min_size=2, max_size=4),
+        "temperatures": st.lists(st.tuples(st.floats(-30, 60), st.floats(-30, 60)), max_size=3),
+        "taken": st.lists(st.floats(0, 1), max_size=3),
+        "first_frost": st.sampled_from([None, (10, 18), (2, 29), (6, 1), (13, 1)]),
+        "last_frost": st.sampled_from([None, (4, 28), (5, 20)]),
+        "readings": st.lists(st.tuples(DAYS, st.floats(1, 500)), max_size=8),
+        "liquid": st.sampled_from(["bleach", "alcohol", "ink"]),
+        "stage": st.sampled_from(["dormant", "hardened"]),
+    },
+)
 
 
 @pytest.mark.parametrize("name", sorted(FIGURES))

@@ -24,9 +24,17 @@ def almanac_hours(latitude: float, on: dt.date) -> float:
     return (sunset(place, on) - sunrise(place, on)).total_seconds() / 3600
 
 
-@pytest.mark.parametrize(("latitude", "worst", "worst_cbm"), [
-    (0, 0.02, 0.02), (35, 0.02, 0.06), (-34, 0.02, 0.06), (45, 0.02, 0.08), (52, 0.02, 0.1), (60, 0.03, 0.14),
-])
+@pytest.mark.parametrize(
+    ("latitude", "worst", "worst_cbm"),
+    [
+        (0, 0.02, 0.02),
+        (35, 0.02, 0.06),
+        (-34, 0.02, 0.06),
+        (45, 0.02, 0.08),
+        (52, 0.02, 0.1),
+        (60, 0.03, 0.14),
+    ],
+)
 def test_day_length_against_astral_over_a_year(latitude: float, worst: float, worst_cbm: float) -> None:
     for on in YEAR:
         hours = almanac_hours(latitude, on)
@@ -42,8 +50,16 @@ def test_geometric_day_is_shorter_than_the_almanacs() -> None:
 
 
 def chain_of_penman(
-    latitude: float, day: int, altitude: float, low: float, high: float, vapour: float, sun: float, wind: float,
-    soil: float = 0.0, mean: float | None = None,
+    latitude: float,
+    day: int,
+    altitude: float,
+    low: float,
+    high: float,
+    vapour: float,
+    sun: float,
+    wind: float,
+    soil: float = 0.0,
+    mean: float | None = None,
 ) -> float:
     """The whole way of FAO-56 from weather to reference evapotranspiration, mm a day."""
     mean = (low + high) / 2 if mean is None else mean
@@ -51,8 +67,15 @@ def chain_of_penman(
     clear = water.clear_sky_mj(outside, altitude)
     net = 0.77 * sun - water.net_long_wave_mj(low, high, vapour, sun, clear)
     return water.penman_monteith_mm(
-        net, soil, mean, wind, water.mean_vapour_pressure_kpa(low, high), vapour, water.slope_kpa_c(mean),
-        water.psychrometric_kpa_c(water.air_pressure_kpa(altitude)))
+        net,
+        soil,
+        mean,
+        wind,
+        water.mean_vapour_pressure_kpa(low, high),
+        vapour,
+        water.slope_kpa_c(mean),
+        water.psychrometric_kpa_c(water.air_pressure_kpa(altitude)),
+    )
 
 
 def test_fao_56_example_18_uccle() -> None:
@@ -77,12 +100,15 @@ def test_temperatures_from_a_csv_in_any_order_of_columns() -> None:
     assert plain == headed and plain[1].low_c == 5.5 and plain[0].on == dt.date(2026, 5, 1)
 
 
-@pytest.mark.parametrize(("text", "says"), [
-    ("2026-05-01,4,15\n2026-05-02,cold,17", "line 2"),
-    ("2026-05-01,4", "line 1"),
-    ("2026-05-01,15,4", "line 1: a day's minimum"),
-    ("01/05/2026,4,15", "line 1"),
-])
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("2026-05-01,4,15\n2026-05-02,cold,17", "line 2"),
+        ("2026-05-01,4", "line 1"),
+        ("2026-05-01,15,4", "line 1: a day's minimum"),
+        ("01/05/2026,4,15", "line 1"),
+    ],
+)
 def test_a_line_that_cannot_be_read_is_named(text: str, says: str) -> None:
     with pytest.raises(FigureError, match=says):
         read_daily_temperatures(text)

@@ -23,9 +23,27 @@ from benchmate.reckoning.wood import Wood, wood_for
 ROOM = Path(reckoning.__file__).parent
 MODULES = sorted(path.stem for path in ROOM.glob("*.py") if path.stem != "__init__")
 VOCABULARY = {
-    "wire-diameter", "wire-length", "bend-limit", "guy-pull", "bite-date", "leaf-share", "taper", "union-ratio",
-    "pipe-sum", "day-length", "degree-days", "frost-margin", "regrowth-date", "feed-dose", "water-need", "days-to-dry",
-    "pot-size", "pot-volume", "growth-forecast", "dilution", "wound-close",
+    "wire-diameter",
+    "wire-length",
+    "bend-limit",
+    "guy-pull",
+    "bite-date",
+    "leaf-share",
+    "taper",
+    "union-ratio",
+    "pipe-sum",
+    "day-length",
+    "degree-days",
+    "frost-margin",
+    "regrowth-date",
+    "feed-dose",
+    "water-need",
+    "days-to-dry",
+    "pot-size",
+    "pot-volume",
+    "growth-forecast",
+    "dilution",
+    "wound-close",
 }
 
 
@@ -124,10 +142,15 @@ def of_rows(function: Any) -> Any:
 def test_wood_row_is_the_handbooks(case_file: Any, tables: dict[str, Any]) -> None:
     """The metric row in the rules, and the inch-pound one converted, agree to the table's own rounding."""
     _, row, _ = case_file
-    listed = [Wood(**{key: value for key, value in wood.items() if key in Wood.__dataclass_fields__})
-              for wood in tables["wood"]]
-    wood = next(wood for wood in listed if wood.species == row["species"]
-                and math.isclose(wood.specific_gravity, row["specific_gravity"]))
+    listed = [
+        Wood(**{key: value for key, value in wood.items() if key in Wood.__dataclass_fields__})
+        for wood in tables["wood"]
+    ]
+    wood = next(
+        wood
+        for wood in listed
+        if wood.species == row["species"] and math.isclose(wood.specific_gravity, row["specific_gravity"])
+    )
     assert wood.mark == "published"
     assert (wood.mor_mpa, wood.moe_gpa) == (row["mor_mpa"], row["moe_gpa"])
     assert abs(mpa_from_psi(row["mor_psi"]) - wood.mor_mpa) <= 0.75

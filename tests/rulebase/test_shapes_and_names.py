@@ -33,7 +33,7 @@ BAD_RULES = {
     "no provenance": (('mark = "practice"\n', ""), "no provenance", 2),
     "published by nobody": (('mark = "practice"', 'mark = "published"'), "published, but by no `source`", 2),
     "source and mark": (('mark = "practice"', 'mark = "memory"\nsource = "x"'), "leave one out", 2),
-    "missing key": (("says = \"It spends what is not there.\"\n", ""), "'says' is missing", 2),
+    "missing key": (('says = "It spends what is not there."\n', ""), "'says' is missing", 2),
     "not a sentence": (("there.", "there"), "whole sentence", 6),
     "id with a number": (("needs-strength", "needs-2-strengths"), "without numbers", 2),
     "neither verdict nor weight": (('verdict = "avoid"\n', ""), "give `verdict` or `weight`", 2),
@@ -41,7 +41,9 @@ BAD_RULES = {
     "weight out of range": (('verdict = "avoid"', "weight = 9"), "'weight' is '9'", 5),
     "opens on no hold": (('"avoid"\nsays', '"avoid"\nopens = {date = "06-01"}\nsays'), "belongs to a hold", 2),
     "opens two ways": (
-        ('"avoid"\nsays', '"hold"\nopens = {date = "06-01", stage = "hardened"}\nsays'), "exactly one of stage", 6,
+        ('"avoid"\nsays', '"hold"\nopens = {date = "06-01", stage = "hardened"}\nsays'),
+        "exactly one of stage",
+        6,
     ),
     "no month-day": (('"avoid"\nsays', '"hold"\nopens = {date = "13-01"}\nsays'), "must be a month and a day", 6),
     "between one": (('when = "weak tree"', 'between = ["04-15"]'), "'between'", 4),
@@ -51,11 +53,13 @@ BAD_RULES = {
     "unknown manner": (('when = "weak tree"', 'manner = "harsh"'), "'manner' cannot be 'harsh'", 4),
     "follow without a day": (
         ('mark = "practice"', 'mark = "practice"\nfollow = [{work = "check", says = "Look."}]'),
-        "give `days` or `stage`", 8,
+        "give `days` or `stage`",
+        8,
     ),
     "unknown key in a follow-up": (
         ('mark = "practice"', 'mark = "practice"\nfollow = [{work = "check", days = 3, say = "Look.", says = "L."}]'),
-        "unknown key 'say'; did you mean 'says'?", 8,
+        "unknown key 'say'; did you mean 'says'?",
+        8,
     ),
     "example with two claims": (('gives = "avoid"', 'gives = "avoid"\nasks = "health"'), "exactly one of gives", 0),
 }
@@ -155,7 +159,7 @@ def test_one_side_of_a_dispute_is_not_enough(tmp_path):
 def test_a_species_without_its_genus_and_a_group_without_a_tree(tmp_path):
     base(tmp_path)
     laid(tmp_path, 'taxon = "Acer campestre"\nnames = []\ngroups = []\n', "species/acer-campestre.toml")
-    tables = laid(tmp_path, '[group.broadleaf]\n[group.palm]\n', "species/groups.toml")
+    tables = laid(tmp_path, "[group.broadleaf]\n[group.palm]\n", "species/groups.toml")
     problems = {fault.problem for fault in check_names(tables)}
     assert problems == {"there is no file for the genus Acer", "no taxon is in this group"}
 
