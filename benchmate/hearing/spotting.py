@@ -90,7 +90,7 @@ class Spotter:
         return lattice
 
     def _names_by_first_word(self, names: tuple[str, ...]) -> dict[str, list[tuple[tuple[str, ...], str]]]:
-        """Names of trees, split, by their first words. Kept until a tree comes or goes: a garden may have a thousand."""
+        """Names of trees, split, by first word. Kept until a tree comes or goes: a garden may have a thousand."""
         if names != self._names:
             by_words = {tuple(self.lexicon.split(name)): name for name in names}
             self._by_first = {}

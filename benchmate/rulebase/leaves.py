@@ -50,6 +50,7 @@ class Sheets(Sequence[Any]):
 
     def __init__(self, lines: list[str]) -> None:
         self._lines = lines
+        self._made: dict[int, Any] = {}
 
     @overload
     def __getitem__(self, number: int) -> Any: ...
@@ -57,8 +58,10 @@ class Sheets(Sequence[Any]):
     def __getitem__(self, number: slice) -> list[Any]: ...
     def __getitem__(self, number: int | slice) -> Any:
         if isinstance(number, slice):
-            return [json.loads(line) for line in self._lines[number]]
-        return json.loads(self._lines[number])
+            return [self[one] for one in range(*number.indices(len(self)))]
+        if number not in self._made:
+            self._made[number] = json.loads(self._lines[number])
+        return self._made[number]
 
     def __len__(self) -> int:
         return len(self._lines)
