@@ -256,7 +256,7 @@ def _belongs(before: Clause, clause: Clause, lexicon: Lexicon) -> bool:
         share = clause.work[0].measures["share"]
         before.work[-1] = replace(before.work[-1], measures={**before.work[-1].measures, "share": share})
         return True
-    if clause.kind != "observe" or clause.facts or phrase is None or clause.work:
+    if clause.kind != "observe" or clause.facts or phrase is None or clause.work or clause.denied:
         return False
     if before.topic == "figure" and clause.measures:
         before.measures.update(clause.measures)

@@ -57,6 +57,8 @@ def do(setting: Setting, clause: Clause, vp: Node, aux: Sequence[str], subject: 
     particles = [t.value for t in posts if t.kind == "PARTICLE"] + [
         _PARTICLES[t.kind] for t in posts if t.kind in _PARTICLES
     ]
+    if any(link and link.kind == "TO" and p.part in setting.lexicon.amount for link, p in phrases):
+        particles.append("back")  # "cut it to three leaves"
     particles += [
         setting.lexicon.manner[t.value] for t in posts if t.kind == "MANNER" and t.value in setting.lexicon.manner
     ]
