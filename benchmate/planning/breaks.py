@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Callable, Iterator, Sequence
 from typing import TYPE_CHECKING
 
@@ -30,8 +31,12 @@ def done_by(items: Sequence[Candidate], late: bool) -> tuple[Done, ...]:
     """The works of some items as done, each as late as it may be, or as early; with those that follow of themselves."""
     out = []
     for one in items:
-        day = one.closes if late else one.opens
-        out.append(Done(one.wish.work, day, day, one.spot, one.wish.share, one.wish.manner))
+        out.append(done_on(one, one.closes if late else one.opens))
         ends = [(then, then.closes if late else then.opens) for then in one.later]
         out += [Done(then.work, end, end, then.spot) for then, end in ends]
     return tuple(out)
+
+
+def done_on(one: Candidate, day: dt.date) -> Done:
+    """The work of an item as done on a day."""
+    return Done(one.wish.work, day, day, one.spot, one.wish.share, one.wish.manner)

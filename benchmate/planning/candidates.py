@@ -4,14 +4,14 @@ from __future__ import annotations
 
 import datetime as dt
 from bisect import bisect_left
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from benchmate.hearing.reading import Spot
 from benchmate.planning.candidate import Candidate, dated
-from benchmate.planning.pieces import pieces_of
+from benchmate.planning.pieces import parted, pieces_of
 from benchmate.planning.spans import Span, spans_of
 from benchmate.planning.tuning import Tuning
-from benchmate.planning.turning import chunk_turns, turning_days
+from benchmate.planning.turning import chunk_turns, season_turns, turning_days
 from benchmate.planning.verdicts import verdict_on
 from benchmate.planning.wishes import Wish
 from benchmate.planning.world import World
@@ -57,7 +57,27 @@ def chances(world: World, tuning: Tuning) -> list[Chances]:
         if wish.needs_frost and world.place.last_frost is None and world.place.first_frost is None:
             continue
         out += [_chances(wish, spot, world, tuning) for spot in _spots(wish, world)]
-    return [one for one in out if one.wanted]
+    rows = [one for one in out if one.wanted]
+    if not season_turns(world):
+        return rows  # where work is open all the year its parts lie close enough
+    rests = [(_spread(row.wish.rest, world), _rested(row)) for row in rows if row.wish.rest_days]
+    return [_after_rests(row, rests, world, tuning) for row in rows]
+
+
+def _spread(names: Iterable[str], world: World) -> set[str]:
+    return {work for name in names for work in world.book.group(name)}
+
+
+def _rested(row: Chances) -> list[dt.date]:
+    """The days on which the rests that a wish asks for may end."""
+    return [one.closes + dt.timedelta(days=row.wish.rest_days) for one in row.candidates]
+
+
+def _after_rests(
+    row: Chances, rests: Sequence[tuple[set[str], list[dt.date]]], world: World, tuning: Tuning
+) -> Chances:
+    days = [day for works, ends in rests if row.wish.work in works for day in ends]
+    return replace(row, candidates=tuple(parted(row.candidates, days, world, tuning)))
 
 
 def _spots(wish: Wish, world: World) -> list[Spot]:

@@ -16,11 +16,12 @@ _NEEDED = ("work", "aim", "says", "worth", "windows")
 # what planning itself says where it stands against a work
 SAID = (
     "order", "heavy", "rest", "spacing", "per-season", "flushes", "after", "mending", "mended", "untouched",
-    "under-wire", "outweighed", "no-window", "unwise", "usual-dates",
+    "under-wire", "outweighed", "no-window", "unwise", "not-exact", "usual-dates",
 )  # fmt: skip
 _BOUNDS = (
-    "piece_days", "least_open_days", "pieces_per_season", "least_weight", "weight_share", "year_keeps", "look_days",
-    "health", "recovery", "mending", "untouched", "capacity", "says",
+    "piece_days", "least_open_days", "pieces_per_season", "pieces_without_season", "least_weight", "weight_share",
+    "year_keeps", "overdue_worth", "overdue_keeps", "look_days", "health", "recovery", "mending", "untouched",
+    "capacity", "says",
 )  # fmt: skip
 
 

@@ -6,8 +6,8 @@ import datetime as dt
 from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
-from benchmate.planning.breaks import Break, Constraint, done_by
-from benchmate.planning.candidate import Candidate
+from benchmate.planning.breaks import Break, Constraint, done_by, done_on
+from benchmate.planning.candidate import Candidate, same_work
 from benchmate.planning.state import STATE
 from benchmate.planning.wishes import After
 from benchmate.planning.world import World
@@ -18,18 +18,24 @@ if TYPE_CHECKING:
     from benchmate.planning.judge import Judge
 
 
-def _rule_base(judge: Judge, item: Candidate, before: Sequence[Candidate]) -> Iterator[Break]:
-    """No rule of the rule base stands against it, on its first day or its last."""
+def rule_base(
+    judge: Judge, item: Candidate, before: Sequence[Candidate], beside: Sequence[Candidate]
+) -> Iterator[Break]:
+    """No rule of the rule base stands against it, on its first day or its last.
+
+    beside: works whose windows overlap with its own; they may be done by then or not.
+    """
     causes = [one for one in before if judge.touching.ruled(one, item)]
-    if not causes and not item.wish.after:
+    if not causes and not beside and not item.wish.after:
         return  # it is a candidate because the rules, with the journal alone, let it stand
     for late in (True, False):
         done = done_by(causes, late)
         for day in dict.fromkeys((item.opens, item.closes)):
-            said = judge.said(item, day, [one for one in done if one.last <= day])
+            near = [done_on(one, min(day, one.closes)) for one in beside if late and one.opens <= day]
+            said = judge.said(item, day, [*(one for one in done if one.last <= day), *near])
             if not said.open:
                 for reason in said.against or (judge.own("order"),):
-                    yield Break("rule", reason, causes[-1] if causes else None)
+                    yield Break("rule", reason, (*causes, *beside)[-1] if causes or beside else None)
                 return
 
 
@@ -58,11 +64,7 @@ def _spacing(judge: Judge, item: Candidate, before: Sequence[Candidate]) -> Iter
     """Days since the same work was last done, by plan or journal."""
     wish = item.wish
     for one in before:
-        same = one.key == item.key or (
-            one.wish.work == wish.work
-            and one.wish.manner == wish.manner
-            and spots_meet(one.spot, item.spot, judge.world.book.places)
-        )
+        same = same_work(one, item, judge.world.book.places)
         least = max(wish.least_days, one.wish.least_days if one.wish.id == wish.id else 0)
         if same and ((item.opens - one.closes).days < least or (wish.once and one.key == item.key)):
             yield Break("spacing", judge.own("spacing"), one)
@@ -145,7 +147,6 @@ CONSTRAINTS: tuple[Constraint, ...] = (
     _flushes,
     _after,
     *STATE,
-    _rule_base,
 )
 # those that two items settle between themselves: nothing that is planned beside them lifts what they say
 LASTING: tuple[Constraint, ...] = (_per_season, _spacing, _one_heavy, _rest)

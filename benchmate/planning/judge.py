@@ -12,7 +12,7 @@ from collections.abc import Iterator, Sequence
 
 from benchmate.planning.breaks import Break
 from benchmate.planning.candidate import Candidate
-from benchmate.planning.constraints import CONSTRAINTS, LASTING
+from benchmate.planning.constraints import CONSTRAINTS, LASTING, rule_base
 from benchmate.planning.touching import Touching
 from benchmate.planning.tuning import Tuning
 from benchmate.planning.verdicts import Verdict, verdict_on
@@ -33,11 +33,28 @@ class Judge:
     def breaks(self, item: Candidate, others: Sequence[Candidate]) -> Iterator[Break]:
         """What stands against the item. others: the rest of the plan, in any order."""
         before = [one for one in others if one.closes < item.opens and self.touching.bears(one, item)]
-        for one in others:
-            if one.opens <= item.closes and item.opens <= one.closes and self.touching.clashes(one, item):
+        beside = self.beside(item, others)
+        for one in beside:
+            if self.touching.clashes(one, item):
                 yield Break("order", self.own("order"), one)
         for constraint in CONSTRAINTS:
             yield from constraint(self, item, before)
+        yield from rule_base(self, item, before, beside)
+
+    def beside(self, item: Candidate, others: Sequence[Candidate]) -> list[Candidate]:
+        """Those of the others whose windows overlap with the item's, and that have to do with it."""
+        near = [one for one in others if one.opens <= item.closes and item.opens <= one.closes]
+        return [one for one in near if self.touching.clashes(one, item) or self.touching.meets(one, item)]
+
+    def joins(self, item: Candidate, chosen: Sequence[Candidate]) -> bool:
+        """Whether the item may join a plan of works that begin no later: nothing stands against it, nor, with it beside
+        them, against those that it overlaps with."""
+        if not self.fits(item, chosen):
+            return False
+        return all(
+            self.fits(one, [*(other for other in chosen if other is not one), item])
+            for one in self.beside(item, chosen)
+        )
 
     def shuts(self, one: Candidate, item: Candidate) -> bool:
         """Whether `one`, planned before, stands against the item whatever else is planned."""

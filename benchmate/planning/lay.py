@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from benchmate.garden.record import Entry, Place, Tree
 from benchmate.planning.candidate import Candidate
@@ -70,7 +70,8 @@ def lay_plan(
         toward=str(planning.toward.get(world.step(on).phase or "", {}).get("says", "")),
         items=items,
         left_out=left_out(layout),
-        assumed=_assumed(world, layout.judge.tuning.told),
+        assumed=_assumed(world, layout.judge.tuning.told, layout.best.exact),
+        exact=layout.best.exact,
         asks=_asks(world),
         outlook=outlook_of(items, world, layout.judge.tuning, lessons),
         worth=layout.best.value,
@@ -107,24 +108,37 @@ def problem_of(found: Sequence[Candidate], judge: Judge) -> Problem:
     """The candidates, in order of their first days, as a problem of choice under the judge's predicate."""
 
     def allowed(number: int, chosen: Chosen) -> bool:
-        return judge.fits(found[number], [found[one] for one in chosen])
-
-    def bears(one: int, other: int) -> bool:
-        return judge.touching.bears(found[one], found[other])
+        return judge.joins(found[number], [found[one] for one in chosen])
 
     def shuts(one: int, other: int) -> bool:
         return judge.shuts(found[one], found[other])
 
+    bearing = set(_bearing(found, judge))
     free = [judge.touching.free(number, found) for number in range(len(found))]
     return Problem(
         values=[max(1, one.value) for one in found],
         days=[one.opens.toordinal() for one in found],
         allowed=allowed,
-        bears=bears,
+        bears=lambda one, other: (one, other) in bearing,
         chains=["heavy" if one.wish.heavy else one.key for one in found],
         shuts=shuts,
         free=free.__getitem__,
     )
+
+
+def _bearing(found: Sequence[Candidate], judge: Judge) -> Iterator[tuple[int, int]]:
+    """Pairs of which the first, chosen, may change whether the second may join.
+
+    A work that overlaps with a later one is judged again when that joins, so what bears on it matters until then.
+    """
+    count = len(found)
+    bears = [[n for n in range(other) if judge.touching.bears(found[n], found[other])] for other in range(count)]
+    for other in range(count):
+        yield from ((one, other) for one in bears[other])
+        for near in bears[other]:
+            if found[near].closes >= found[other].opens:
+                yield from ((one, other) for one in bears[near])
+                yield from ((one, other) for one in range(near + 1, other) if near in bears[one])
 
 
 def _years_on(day: dt.date, years: int) -> dt.date:
@@ -136,7 +150,7 @@ def _years_on(day: dt.date, years: int) -> dt.date:
         return day.replace(year=day.year + years, day=28)
 
 
-def _assumed(world: World, told: Sequence[str]) -> tuple[str, ...]:
+def _assumed(world: World, told: Sequence[str], exact: bool) -> tuple[str, ...]:
     """What the plan takes to be so, in words."""
     said = world.planning.bounds["says"]
     out = []
@@ -149,6 +163,8 @@ def _assumed(world: World, told: Sequence[str]) -> tuple[str, ...]:
     if len(world.steps) == 1 and world.steps[0].health:
         out.append(f"it stays as {world.steps[0].health} as it is now")
     out.append(str(said["usual-dates"]["says"]))
+    if not exact:
+        out.append(str(said["not-exact"]["says"]))
     return (*out, *told)
 
 

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from benchmate.planning.candidate import Candidate, dated
 from benchmate.planning.tuning import Tuning
+from benchmate.planning.turning import season_turns
 from benchmate.planning.world import World
 
 _DAY = dt.timedelta(days=1)
@@ -34,7 +35,7 @@ def pieces_of(found: Sequence[Candidate], world: World, tuning: Tuning) -> list[
     by_season: dict[dt.date, list[Candidate]] = {}
     for one in cut:
         by_season.setdefault(one.season, []).append(one)
-    most = int(bounds["pieces_per_season"])
+    most = int(bounds["pieces_per_season" if season_turns(world) else "pieces_without_season"])
     return [one for rows in by_season.values() for one in _spread(rows, most)]
 
 
@@ -53,3 +54,20 @@ def _spread(rows: list[Candidate], most: int) -> list[Candidate]:
 
 def _alike(one: Candidate, other: Candidate) -> bool:
     return (one.weight, one.season, one.taken, one.hoped) == (other.weight, other.season, other.taken, other.hoped)
+
+
+def parted(rows: Sequence[Candidate], days: Sequence[dt.date], world: World, tuning: Tuning) -> list[Candidate]:
+    """The candidates with those parted in which one of the days falls, if both parts stay open for long enough.
+
+    days: on which the rest after another work may end. What would begin too early as a whole can begin there.
+    """
+    least = int(world.planning.bounds["least_open_days"])
+    out = []
+    for one in rows:
+        rest = one
+        for day in sorted(set(days)):
+            if (day - rest.opens).days >= least and (rest.closes - day).days + 1 >= least:
+                out.append(dated(rest, rest.opens, day - _DAY, world, tuning))
+                rest = dated(rest, day, rest.closes, world, tuning)
+        out.append(rest)
+    return out

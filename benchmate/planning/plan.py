@@ -100,7 +100,8 @@ class Plan:
 
     on, until: first and last day of the span, ISO. phase: of development, None where it is not known. toward: what the
     works lead to, in words. assumed: what was taken for want of knowing, in words. asks: what would change the plan.
-    worth: the sum that was made as large as the rules let it.
+    worth: the sum that was made as large as the rules let it. exact: no plan of more worth exists; False where there
+    were too many to look at.
     """
 
     tree: str
@@ -116,6 +117,7 @@ class Plan:
     asks: tuple[Ask, ...] = ()
     outlook: tuple[Outlook, ...] = ()
     worth: int = 0
+    exact: bool = True
 
     def as_json(self) -> dict[str, Any]:
         return {
@@ -132,4 +134,5 @@ class Plan:
             "asks": [ask.as_json() for ask in self.asks],
             "forecast": [row.as_json() for row in self.outlook],
             "worth": self.worth,
+            "exact": self.exact,
         }

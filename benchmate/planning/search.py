@@ -28,7 +28,8 @@ class Problem:
     chosen before it. bears: whether a thing, chosen, may change the answer of `allowed` for a later one; never False
     where it may. chains: things that are bounded together. shuts: whether a thing, chosen, forbids a later one whatever
     else is chosen; only looked at within a chain. free: things that, where allowed, are in some best choice whatever
-    else is chosen: they bear on later chances of one kind only, none of which is worth more.
+    else is chosen: they bear on later chances of one kind only, none of which is worth more. most_ways: how many ways
+    are carried side by side; beyond that the least promising go, and the choice is no longer known to be the best.
     """
 
     values: Sequence[int]
@@ -38,15 +39,18 @@ class Problem:
     chains: Sequence[Hashable]
     shuts: Callable[[int, int], bool]
     free: Callable[[int], bool] = _never
+    most_ways: int = 4000
 
 
 @dataclass(frozen=True, slots=True)
 class Best:
-    """chosen: numbers in order. value: their sum. looked: how many ways were carried on."""
+    """chosen: numbers in order. value: their sum. looked: how many ways were carried on. exact: no better one exists;
+    False where there were too many ways to carry them all."""
 
     chosen: Chosen
     value: int
     looked: int
+    exact: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,13 +89,13 @@ class Search:
         Of equal values the one with the smaller sum of days wins, then the one whose numbers come first.
         """
         rough = self._run(start, fixed, None, _BEAM)
-        exact = self._run(start, fixed, rough.value, None)
-        return Best(exact.chosen, exact.value, rough.looked + exact.looked)
+        found = self._run(start, fixed, rough.value, self.problem.most_ways)
+        return Best(found.chosen, found.value, rough.looked + found.looked, found.exact)
 
-    def _run(self, start: int, fixed: Chosen, mark: int | None, beam: int | None) -> Best:
+    def _run(self, start: int, fixed: Chosen, mark: int | None, most: int) -> Best:
         problem = self.problem
         layer = {frozenset(one for one in fixed if self._live[one] >= start): self._first(start, fixed)}
-        looked = 0
+        looked, exact = 0, True
         for number in range(start, len(problem.values)):
             following: dict[frozenset[int], _Way] = {}
             looked += len(layer)
@@ -106,11 +110,11 @@ class Search:
                     if key not in following or one.rank > following[key].rank:
                         following[key] = one
             layer = following
-            if beam is not None and len(layer) > beam:
+            if len(layer) > most:
                 kept = sorted(layer.items(), key=lambda pair: (pair[1].value + pair[1].rest, pair[1].rank))
-                layer = dict(kept[-beam:])
+                layer, exact = dict(kept[-most:]), False
         best = max(layer.values(), key=lambda one: one.rank)
-        return Best(best.chosen, best.value, looked)
+        return Best(best.chosen, best.value, looked, exact)
 
     def _first(self, start: int, fixed: Chosen) -> _Way:
         lasts = [-1] * len(self._members)

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
-from benchmate.planning.candidate import Candidate
+from benchmate.planning.candidate import Candidate, same_work
 from benchmate.planning.turning import rules_on
 from benchmate.planning.world import World
 from benchmate.practice.book import Rule
@@ -36,37 +36,74 @@ class Touching:
     def __init__(self, world: World) -> None:
         self.world = world
         self._reach: dict[tuple[object, ...], Reach] = {}
+        self._told: dict[tuple[str, Candidate, Candidate], bool] = {}
+
+    def _once(self, what: str, one: Candidate, other: Candidate, ask: Callable[[Candidate, Candidate], bool]) -> bool:
+        """The answer about a pair, worked out when it is first wanted."""
+        key = what, one, other
+        if key not in self._told:
+            self._told[key] = ask(one, other)
+        return self._told[key]
 
     def bears(self, one: Candidate, other: Candidate) -> bool:
         """Whether `one`, done first, may change what the predicate says of `other`. Never too seldom."""
+        return self._once("bears", one, other, lambda a, b: self.hinders(a, b) or self.leads(a, b))
+
+    def hinders(self, one: Candidate, other: Candidate) -> bool:
+        """Whether `one`, done first, may stand against `other`, or lift what does."""
         if one.closes >= other.opens:
-            return self.clashes(one, other)
-        looked = one.wish.looks and other.hoped
-        return looked or self._within(self._between(one, other), one, other) or self.ruled(one, other)
+            return self.clashes(one, other) or self.meets(one, other)
+        return self._within(self._between(one, other), one, other) or self.ruled(one, other)
+
+    def leads(self, one: Candidate, other: Candidate) -> bool:
+        """Whether `other` may want `one` to have been done: as work that goes before it, as a look at a mended tree, as
+        the end of the last wire."""
+        if one.closes >= other.opens:
+            return False
+        wanted = any(one.wish.work in self.world.book.group(after.work) for after in other.wish.after)
+        return wanted or (one.wish.looks and other.hoped) or (one.wish.work, other.wish.work) == ("unwire", "wire")
 
     def clashes(self, one: Candidate, other: Candidate) -> bool:
-        """Whether the order of the two matters, so that their windows must not overlap."""
+        """Whether the order of the two matters to planning itself, so that their windows must not overlap."""
+        return self._once("clashes", one, other, self._clash)
+
+    def _clash(self, one: Candidate, other: Candidate) -> bool:
         return any(
-            self._between(a, b) or self._ruling(a, b) or any(self.reach(later.work, b) for later in a.later)
+            self._between(a, b) or any(self.reach(later.work, b) for later in a.later)
             for a, b in ((one, other), (other, one))
         )
 
+    def meets(self, one: Candidate, other: Candidate) -> bool:
+        """Whether the rules look at one of the two when they judge the other. Where windows overlap each must stand
+        with the other done before it and without."""
+        return bool(self._ruling(one, other) or self._ruling(other, one))
+
     def free(self, number: int, every: Sequence[Candidate]) -> bool:
-        """Whether a candidate, where it is allowed, may be taken at once: nothing but later chances for the same work
-        hangs on it, and none of those is worth more."""
+        """Whether a candidate, where it is allowed, may be taken at once: it stands against later chances for the same
+        work alone, none of which is worth more or leads better to anything."""
         one = every[number]
-        if one.wish.looks or one.wish.per_season > 1:
+        rivals = [other for other in every[number + 1 :] if other.key == one.key]
+        if one.wish.per_season > 1 or any(other.value > one.value for other in rivals):
             return False
         for other in every[number + 1 :]:
-            if other.key == one.key:
-                if other.value > one.value:
-                    return False
-            elif self.bears(one, other) or (one.closes >= other.opens and self.clashes(one, other)):
+            if other.key != one.key and self.hinders(one, other):
+                return False
+            if self.leads(one, other) and any(self._leads_better(rival, one, other) for rival in rivals):
                 return False
         return True
 
+    def _leads_better(self, rival: Candidate, one: Candidate, other: Candidate) -> bool:
+        """Whether a later chance for the same work might lead to `other` where this one does not."""
+        if not self.leads(rival, other):
+            return False
+        spans = [after.within_days for after in other.wish.after]
+        return other.hoped or any((other.closes - one.opens).days > span for span in spans)
+
     def ruled(self, one: Candidate, other: Candidate) -> bool:
         """Whether the rule base, judging `other`, may look at `one`, or at what follows of it."""
+        return self._once("ruled", one, other, self._looks_back)
+
+    def _looks_back(self, one: Candidate, other: Candidate) -> bool:
         if self._within(self._ruling(one, other), one, other):
             return True
         return any(
@@ -83,13 +120,10 @@ class Touching:
         """How the bounds of planning itself tie `other` to `one`."""
         wish, then = one.wish, other.wish
         days, season = 0, (wish.heavy and then.heavy) or (wish.flush and then.flush) or one.key == other.key
-        if wish.work == then.work:
+        if same_work(one, other, self.world.book.places):
             days = _EVER if wish.once or then.once else max(wish.least_days, then.least_days)
         if wish.rest_days and then.work in self._spread(wish.rest):
             days = max(days, wish.rest_days)
-        for after in then.after:
-            if wish.work in self.world.book.group(after.work):
-                days = max(days, after.within_days)
         if wish.work == then.work == "wire":
             # until the last wire is off again
             days = max(days, *((later.closes - one.closes).days + 1 for later in one.later), 0)

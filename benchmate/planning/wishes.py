@@ -70,6 +70,7 @@ class Wish:
     once: bool = False
     needs_frost: bool = False
     least_days: int = 0
+    due_days: int = 0
     per_season: int = 1
     rest_days: int = 0
     rest: tuple[str, ...] = ()
@@ -104,7 +105,7 @@ def compile_plan_book(tables: Mapping[str, Plain], hear: Hear, names: Names = _N
     hear: the ear that reads conditions; names: vocabulary names that may stand for themselves. A wish that does not
     compile is left out, with a fault; the others stand.
     """
-    wishes: list[Wish] = []
+    wishes: dict[str, Wish] = {}
     faults: list[Fault] = []
     kept: dict[str, Plain] = {name: {} for name in _TABLES}
     for file, table in sorted(tables.items()):
@@ -113,11 +114,13 @@ def compile_plan_book(tables: Mapping[str, Plain], hear: Hear, names: Names = _N
         rows = table.get("wish", {})
         for id, row in rows.items() if isinstance(rows, dict) else ():
             made = _wish(id, row, hear, names)
+            if id in wishes:
+                made = "this id already stands in another file"
             if isinstance(made, Wish):
-                wishes.append(made)
+                wishes[id] = made
             else:
                 faults.append(Fault(file, 0, f"wish.{id}", made, "see DEVELOPERS.md for the shape of a wish"))
-    return PlanBook(tuple(sorted(wishes, key=lambda wish: wish.id)), faults=tuple(faults), **kept)
+    return PlanBook(tuple(wishes[id] for id in sorted(wishes)), faults=tuple(faults), **kept)
 
 
 def _wish(id: str, row: Plain, hear: Hear, names: Names) -> Wish | str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 from bisect import bisect_right
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from benchmate import seasons
 from benchmate.garden.record import Entry, Place, Tree
@@ -21,6 +21,8 @@ from benchmate.value import replace
 
 _DAY = dt.timedelta(days=1)
 _MOST_STAGES = 400
+# stages that come beside the one that the tree is at
+_BESIDE = ("flowering", "after-flowering")
 _BEYOND = dt.timedelta(days=430)
 NOTHING = Reading("")
 
@@ -116,6 +118,8 @@ class World:
                 break
             day = guess.until + _DAY
             days.add(day)
+        for name in _BESIDE:
+            days |= set(self._edges(name))
         ageing = self.book.places.get("ageing", {})
         for entry in self.entries:
             seen = day_of(entry.at)
@@ -127,3 +131,16 @@ class World:
             if finding := self.book.places.get("leaves_behind", {}).get(one.work):
                 days.add(one.last + dt.timedelta(days=int(ageing.get(finding, 0)) + 1))
         return sorted(day for day in days if self.on <= day <= self.end)
+
+    def _edges(self, name: str) -> Iterator[dt.date]:
+        """The days on which a window opens, and those after it closes."""
+        day = self.on
+        while day <= self.end:
+            window = seasons.next_window(name, day, self.traits, self.place, self.book.seasons)
+            if window is None:
+                return
+            yield window.opens
+            if window.closes is None or window.closes >= self.end:
+                return
+            day = window.closes + _DAY
+            yield day
