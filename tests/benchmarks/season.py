@@ -91,9 +91,8 @@ def tell_season(
     order = [name for name, ids in held.items() if ids != logged[name]]
     faults = check_garden(home)
     whole = Counter(id for ids in held.values() for id in ids)
-    print(
-        f"{sessions} sessions, {len(taken)} statements, {whole.total()} entries, {len(held)} trees; {refused.total()} refused"
-    )
+    said = f"{sessions} sessions, {len(taken)} statements, {refused.total()} refused"
+    print(f"{said}, {whole.total()} entries on {len(held)} trees")
     print(f"trees whose record is not what was said to be logged: {len(wrong)}; out of order: {len(order)}")
     print(f"ids that stand twice: {sum(count > 1 for count in whole.values())}; faults: {len(faults)}")
     shutil.rmtree(home / ".benchmate", ignore_errors=True)
