@@ -77,7 +77,8 @@ def value_on(wish: Wish, opens: dt.date, weight: int, world: World) -> int:
     worth = wish.worth * (float(bounds["overdue_worth"]) if late else 1.0)
     keeps = float(bounds["overdue_keeps" if late else "year_keeps"])
     weighed = 1 + float(bounds["weight_share"]) * max(-5, min(5, weight))
-    return max(1, round(1000 * worth * keeps ** ((opens - world.on).days / 365.25) * weighed))
+    waited = float(keeps ** ((opens - world.on).days / 365.25))
+    return max(1, round(1000 * worth * waited * weighed))
 
 
 def overdue(wish: Wish, world: World) -> bool:
