@@ -12,6 +12,7 @@ from .assembling import assemble
 from .automaton import Automaton
 from .clauses import Clause, Setting
 from .dates import DateWords
+from .figured import NOTHING, with_figure
 from .joining import join
 from .lexicon import END, Lexicon
 from .reading import Fact, Guess, Missed, Reading, Work
@@ -48,20 +49,12 @@ class Ear:
         clauses = assemble(tree, Setting(self.lexicon, on.isoformat(), first_frost))
         reading = _with_places(join(text, clauses, self.lexicon), words)
         reason = _reason(text, words, clauses)
-        taken: frozenset[int] = frozenset()
-        if reading.figure:
-            reading, taken = self._figure(reading, words)
-        missed = (*_missed(text, words, found, clauses, taken, self.lexicon.filler), *beyond)
-        return replace(reading, reason=reason, missed=missed, guessed=_guessed(found))
-
-    def _figure(self, reading: Reading, words: Sequence[Word]) -> tuple[Reading, frozenset[int]]:
-        """The reading with the figure that its other words ask for, and the words that give numbers their meaning."""
-        from .roles import figure_meant, figure_roles, said_numbers
-
-        numbers = said_numbers(words, self.spotter.values)
-        figure = figure_meant(str(reading.figure), words, numbers, self.lexicon.figures)
-        roles = figure_roles(reading, words, numbers, self.lexicon.figures.get(figure, {}))
-        return replace(reading, figure=figure), frozenset(place for role in roles for place in role.words)
+        filler, figures = self.lexicon.filler, self.lexicon.figures
+        missed = _missed(text, words, found, clauses, NOTHING, filler)
+        reading, taken = with_figure(reading, words, bool(missed), self.spotter.values, figures)
+        if taken:
+            missed = _missed(text, words, found, clauses, taken, filler)
+        return replace(reading, reason=reason, missed=(*missed, *beyond), guessed=_guessed(found))
 
     def words(self, text: str) -> list[Word]:
         """The words of a statement, with words that were run together taken apart."""

@@ -1,7 +1,7 @@
 """What the numbers of a figure question stand for: "60 mm at the base and 25 at the top", "1 to 100 injector".
 
 Patterns of rules/words/figures.toml, over the statement's words. In them `#` is a number with its unit, `[a/b/]` one of
-several wordings, `~` up to four words without a number.
+several wordings, `~` up to four words without a number, `...` any words.
 """
 
 from __future__ import annotations
@@ -109,6 +109,28 @@ def figure_meant(figure: str, words: Sequence[Word], numbers: Sequence[SaidNumbe
         if any(_compiled(wording).search(text) for wording in wordings):
             return str(other)
     return figure
+
+
+def figure_by_cues(
+    words: Sequence[Word], numbers: Sequence[SaidNumber], figures: Mapping[str, Any]
+) -> tuple[str | None, frozenset[int]]:
+    """The figure that the words of a question speak of, and their places, where no sentence of the grammar fits.
+
+    figures: their `cues`, wordings in their order; the one with the most words of its own wins, the first of equals.
+    """
+    text, places = _text(words, numbers)
+    best: tuple[int, str | None, frozenset[int]] = (0, None, frozenset())
+    for figure, cell in figures.items():
+        for wording in cell.get("cues", ()):
+            weight = len(wording.replace("...", " ").split("[")) + wording.count("...")
+            if weight > best[0] and _may_stand(wording, text) and (match := _compiled(wording).search(text)):
+                best = weight, figure, frozenset(_words_in(match.span(), places))
+    return best[1], best[2]
+
+
+def _may_stand(wording: str, text: str) -> bool:
+    """Whether every choice of a cue has one of its words somewhere in the text: spares most patterns their making."""
+    return all(any(choice in text for choice in group.split("/")) for group in re.findall(r"\[([^\]]*)\]", wording))
 
 
 def _number_at(texts: Sequence[str], values: ValueWords, at: int) -> SaidNumber | None:
@@ -226,11 +248,11 @@ _PATTERNS: dict[str, re.Pattern[str]] = {}
 def _compiled(wording: str) -> re.Pattern[str]:
     if wording not in _PATTERNS:
         out = ""
-        for piece in re.findall(r"\[[^\]]*\]|#| ~ | +|[^\[#~ ]+", wording):
+        for piece in re.findall(r"\[[^\]]*\]|#| ~ | \.\.\. | +|[^\[#~ ]+", wording):
             if piece.startswith("["):
                 out += "(?:" + "|".join(re.escape(choice.strip()) for choice in piece[1:-1].split("/")) + ")"
             else:
-                out += {"#": r"#(\d+)", " ~ ": r"(?: [^# ]+){0,4}? "}.get(piece) or (
+                out += {"#": r"#(\d+)", " ~ ": r"(?: [^# ]+){0,4}? ", " ... ": r" (?:.*? )?"}.get(piece) or (
                     " ?" if piece.isspace() else re.escape(piece)
                 )
         _PATTERNS[wording] = re.compile(rf"(?<!\S){out}(?!\S)")

@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 _LABEL = re.compile(r"(?<![\d.-])(\d{1,3}(?:\.\d+)?)-(\d{1,3}(?:\.\d+)?)-(\d{1,3}(?:\.\d+)?)(?![\d-])")
 _SIZES = ("diameter_mm", "height_mm", "length_mm")
 _BELOW_ZERO = ("degree-days", "water-need", "days-to-dry", "day-length")  # of warmth, or of a southern latitude
+_HALF_A_YEAR = 183
 _OF_POT = ("length_mm", "width_mm", "depth_mm")
 
 
@@ -45,7 +46,7 @@ def said_values(reading: Reading, tables: Mapping[str, Any], ear: Ear, on: dt.da
     values: dict[str, Any] = {
         name: value
         for name, value in reading.measures.items()
-        if name in by_number or not any(abs(value - other) < 1e-6 for other in bound)
+        if name in by_number or not any(abs(_in_percent(name, value) - other) < 1e-6 for other in bound)
     }
     values |= {role.name: role.value for role in roles if role.number is None and role.name not in values}
     values |= by_number
@@ -59,6 +60,11 @@ def said_values(reading: Reading, tables: Mapping[str, Any], ear: Ear, on: dt.da
         name in values for name in (*_OF_POT, "diameter_mm", "pot_length_mm", "volume_l")
     )
     return SaidValues(values, of_pot)
+
+
+def _in_percent(name: str, value: float) -> float:
+    """A measure as `said_numbers` gives it."""
+    return 100 * value if name == "share" else value
 
 
 def _refuse_below_zero(reading: Reading, numbers: Sequence[SaidNumber]) -> None:
@@ -78,7 +84,7 @@ def sized_work(reading: Reading) -> Reading | None:
 
 def _sizes(reading: Reading, roles: Sequence[Role], numbers: Sequence[SaidNumber]) -> dict[str, Any]:
     """Several sizes of one kind, less those that stand for something else."""
-    taken = {role.number for role in roles}
+    taken = {role.number for role in roles if role.name not in _SIZES}
     lengths = [one.value for n, one in enumerate(numbers) if one.unit == "length" and n not in taken]
     placed = [*reading.candidates, *reading.facts]
     sizes = [fact.measures["diameter_mm"] for fact in placed if "diameter_mm" in fact.measures]
@@ -143,4 +149,6 @@ def _when(reading: Reading, values: Mapping[str, Any], on: dt.date, southern: bo
     wired = any(work.work == "wire" and work.done == "done" for work in (*reading.work, *reading.supposes))
     if reading.figure == "bite-date" and wired and day <= on:
         return {"wired_on": day}
+    if reading.figure == "regrowth-date" and (on - day).days > _HALF_A_YEAR:
+        day = first_day(f"{day.year + 1}{day.isoformat()[4:]}") or day  # "cut on 1 July", said in June, is to come
     return {"on": day}

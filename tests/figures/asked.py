@@ -70,8 +70,11 @@ def amiss(answer: dict[str, Any], question: dict[str, Any]) -> str:
     if question.get("unit", figure["unit"]) != figure["unit"]:
         return f"in {figure['unit']}, not {question['unit']}: {figure['value']}"
     off = apart(figure["value"], question["value"])
-    return "" if off is not None and off <= question["within"] + 1e-9 else (
-        f"{figure['value']} instead of {question['value']}: {figure['how']}")
+    return (
+        ""
+        if off is not None and off <= question["within"] + 1e-9
+        else (f"{figure['value']} instead of {question['value']}: {figure['how']}")
+    )
 
 
 def apart(got: Any, expected: Any) -> float | None:

@@ -1,4 +1,4 @@
-"""Figures that feed advice and record: the fork's ratio, the frost's margin, the leaf's share, the day wire may bite."""
+"""Figures that feed advice and record: the fork's ratio, the frost's margin, the leaf's share, the bite date."""
 
 import datetime as dt
 

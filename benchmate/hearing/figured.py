@@ -1,0 +1,50 @@
+"""Which number a statement asks for where its opening alone does not tell, and which words go with its numbers."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from benchmate.value import replace
+
+from .reading import Reading
+from .values import ValueWords
+from .words import Word
+
+_ASKING = frozenset({"how", "what", "which", "when", "where"})
+_INVERTED = frozenset({"is", "are", "does", "do", "will", "would", "can"})
+_SUBJECTS = frozenset({"the", "it", "that", "this", "a", "an", "my", "its"})
+_STATES = {"observe", "decide"}
+NOTHING: frozenset[int] = frozenset()
+
+
+def with_figure(
+    reading: Reading, words: Sequence[Word], missed: bool, values: ValueWords, figures: Mapping[str, Any]
+) -> tuple[Reading, frozenset[int]]:
+    """The reading with the figure that its words ask for, and the places of words that this took in.
+
+    missed: whether words were passed over, in which a question may lie. figures: rules/words/figures.toml by figure.
+    """
+    if not reading.figure and (set(reading.acts) - _STATES or not (missed or _asks(words))):
+        return reading, NOTHING
+    from .roles import figure_by_cues, figure_meant, figure_roles, said_numbers
+
+    numbers = said_numbers(words, values)
+    cued = NOTHING
+    if reading.figure:
+        reading = replace(reading, figure=figure_meant(reading.figure, words, numbers, figures))
+    else:
+        figure, cued = figure_by_cues(words, numbers, figures)
+        if figure is None or not (not reading.acts or _asks(words) or 0 in cued):
+            return reading, NOTHING
+        reading = replace(reading, acts=(*reading.acts, "ask"), topic="figure", figure=figure)
+    roles = figure_roles(reading, words, numbers, figures.get(reading.figure or "", {}))
+    return reading, cued | {place for role in roles for place in role.words}
+
+
+def _asks(words: Sequence[Word]) -> bool:
+    """Whether a question word stands in the statement, or a clause of it begins as questions do."""
+    texts = [word.text for word in words]
+    openings = [at for at in range(len(texts) - 1) if at == 0 or texts[at - 1] in (",", ".", ";", "and")]
+    asked = bool(set(texts) & _ASKING)
+    return asked or any(texts[at] in _INVERTED and texts[at + 1] in _SUBJECTS for at in openings)
