@@ -21,12 +21,13 @@ from benchmate.practice.match import Matcher
 from benchmate.practice.target import Target
 from benchmate.practice.warnings import cautions_for
 from benchmate.practice.weigh import weigh
+from benchmate.value import replace
 
 if TYPE_CHECKING:
     from benchmate.planning.lay import Layout
 
 _DAY = dt.timedelta(days=1)
-_MOST_REASONS = 2
+_MOST_REASONS = 1
 
 
 def items_of(layout: Layout) -> tuple[Item, ...]:
@@ -86,8 +87,8 @@ def season_reason(one: Candidate, world: World) -> Reason:
         return Reason("season", "It is bound to no season.", None, "practice")
     guess = seasons.guess_stage(world.traits, world.place, one.opens, world.book.seasons)
     if guess is not None and world.almanac(one.opens).implied(guess.stage, one.stage):
-        return Reason("season", f"The time is {name}, {guess.how}.", None, "practice")
-    return Reason("season", f"The time is {name}, by the usual dates of this place.", None, "practice")
+        return Reason("season", f"Its time: {name}, {guess.how}.", None, "practice")
+    return Reason("season", f"Its time: {name}, by the usual dates of this place.", None, "practice")
 
 
 def _weighed(one: Candidate, world: World) -> tuple[Option, tuple[Caution, ...], tuple[Ask, ...]]:
@@ -102,7 +103,7 @@ def _weighed(one: Candidate, world: World) -> tuple[Option, tuple[Caution, ...],
 def _spoken(option: Option) -> tuple[Reason, ...]:
     """The weightiest that the rule base says for it."""
     told = sorted((reason for reason in option.because if reason.weight > 0), key=lambda reason: -reason.weight)
-    return tuple(told[:_MOST_REASONS])
+    return tuple(replace(reason, rests_on=()) for reason in told[:_MOST_REASONS])
 
 
 def not_before(one: Candidate, layout: Layout) -> tuple[Reason, ...]:
@@ -110,8 +111,10 @@ def not_before(one: Candidate, layout: Layout) -> tuple[Reason, ...]:
     others = [other for other in layout.chosen if other is not one]
     sooner = [c for c in layout.candidates if c.key == one.key and c.closes < one.opens and c not in others]
     for chance in reversed(sooner):
-        for found in layout.judge.breaks(chance, [o for o in others if o.opens <= chance.closes]):
-            return (layout.judge.told(found),)
+        found = next(layout.judge.breaks(chance, [o for o in others if o.opens <= chance.closes]), None)
+        if found is not None:
+            # that the season before had its own is no news
+            return () if found.kind == "per-season" else (layout.judge.told(found),)
     row = next(row for row in layout.every if (row.wish.id, row.spot) == one.key)
     shut = [closed for closed in row.closed if closed.closes < one.opens and closed.against]
     return shut[-1].against[:1] if shut else ()

@@ -6,6 +6,7 @@ import datetime as dt
 from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
+from benchmate.hearing.reading import Spot
 from benchmate.practice.advice import Caution, Reason
 from benchmate.telling import lines as role
 from benchmate.telling.dates import day_of, day_words
@@ -33,7 +34,7 @@ def plan_lines(
     """The whole plan. lessons: what the journals taught, told at its end. plain: for a screen reader."""
     lines = [Line(sentence(headline(plan)), role.ANSWER)]
     if plan.toward:
-        lines.append(Line(sentence(f"it works toward {plan.toward}"), role.ASIDE))
+        lines.append(Line(sentence(f"it leads to {plan.toward}"), role.ASIDE))
     lead = "Caution: " if plain else "! "
     lines += [Line(sentence(one.says), role.CAUTION, lead) for one in cautions_of(plan)]
     named = {item.id: item for item in plan.items}
@@ -63,7 +64,7 @@ def plan_words(plan: Plan, *, units: str = "metric") -> list[str]:
     """The plan as plain lines for an answer in the talk: the headline, then a line a work, then the forecasts."""
     out = [headline(plan)]
     if plan.toward and plan.items:
-        out.append(f"it works toward {plan.toward}")
+        out.append(f"it leads to {plan.toward}")
     out += [f"{window_words(item)}: {_what(item, units)}, for {_aim(item)}" for item in plan.items]
     out += [one.how for one in plan.outlook if one.value is not None]
     out += [ask.says for ask in plan.asks]
@@ -73,7 +74,7 @@ def plan_words(plan: Plan, *, units: str = "metric") -> list[str]:
 def item_lines(item: Item, named: Mapping[str, Item], units: str, sources: Sources) -> list[Line]:
     """One work: its window and what it is for, then a line each for reasons, needs and moves."""
     head = f"{_what(item, units)}, for {_aim(item)}" + (". A serious work" if item.heavy else "")
-    lines = [Line(sentence(head), role.REASON, f"{window_words(item)}: ", 2)]
+    lines = [Line(sentence(f"{window_words(item)}: {head}"), role.REASON, indent=2)]
     lines += [_reason_line(reason, sources) for reason in item.why]
     if needs := [f"{_what(one, units)} ({window_words(one)})" for id in item.needs if (one := named.get(id))]:
         lines.append(Line(sentence(list_words(needs)), role.REASON, "Needs first: ", 4))
@@ -155,7 +156,9 @@ def _move_words(move: Move, item: Item, units: str) -> str:
 
 
 def _what(item: Item, units: str) -> str:
-    return work_words(item.work, item.spot, manner=item.manner, units=units)
+    words = work_words(item.work, item.spot, manner=item.manner, units=units)
+    # a plan speaks of all branches where it names no one of them
+    return words.replace("the branch", "the branches") if item.spot == Spot(part="branch") else words
 
 
 def _aim(item: Item) -> str:
