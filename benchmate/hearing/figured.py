@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from typing import Any
 
 from benchmate.value import replace
@@ -19,13 +19,19 @@ NOTHING: frozenset[int] = frozenset()
 
 
 def with_figure(
-    reading: Reading, words: Sequence[Word], missed: bool, values: ValueWords, figures: Mapping[str, Any]
+    reading: Reading,
+    words: Sequence[Word],
+    missed: bool,
+    values: ValueWords,
+    figures: Mapping[str, Any],
+    terms: Collection[str],
 ) -> tuple[Reading, frozenset[int]]:
     """The reading with the figure that its words ask for, and the places of words that this took in.
 
     missed: whether words were passed over, in which a question may lie. figures: rules/words/figures.toml by figure.
+    terms: what the glossary explains.
     """
-    if not reading.figure and (set(reading.acts) - _STATES or not (missed or _asks(words))):
+    if not reading.figure and not _may_hold(reading, words, missed, terms):
         return reading, NOTHING
     from .roles import figure_by_cues, figure_meant, figure_roles, said_numbers
 
@@ -37,14 +43,27 @@ def with_figure(
         figure, cued = figure_by_cues(words, numbers, figures)
         if figure is None or not (not reading.acts or _asks(words) or 0 in cued):
             return reading, NOTHING
-        reading = replace(reading, acts=(*reading.acts, "ask"), topic="figure", figure=figure)
+        if "ask" in reading.acts:  # what the question was taken for belongs to it
+            reading = replace(reading, supposes=(*reading.supposes, *reading.work), work=(), term=None)
+        acts = tuple(dict.fromkeys((*reading.acts, "ask")))
+        reading = replace(reading, acts=acts, topic="figure", figure=figure)
     roles = figure_roles(reading, words, numbers, figures.get(reading.figure or "", {}))
     return reading, cued | {place for role in roles for place in role.words}
+
+
+def _may_hold(reading: Reading, words: Sequence[Word], missed: bool, terms: Collection[str]) -> bool:
+    """Whether a question for a number may lie in what was understood: nothing else was asked, or not all of it."""
+    if reading.topic == "meaning":
+        term = reading.term or ""
+        return any(letter.isdigit() for letter in term) and term not in terms
+    if reading.topic in ("may", "when"):
+        return missed
+    return not set(reading.acts) - _STATES and (missed or _asks(words))
 
 
 def _asks(words: Sequence[Word]) -> bool:
     """Whether a question word stands in the statement, or a clause of it begins as questions do."""
     texts = [word.text for word in words]
     openings = [at for at in range(len(texts) - 1) if at == 0 or texts[at - 1] in (",", ".", ";", "and")]
-    asked = bool(set(texts) & _ASKING)
+    asked = bool(set(texts) & _ASKING) or texts[-1:] == ["?"]
     return asked or any(texts[at] in _INVERTED and texts[at + 1] in _SUBJECTS for at in openings)

@@ -18,6 +18,9 @@ from .words import Word
 
 _KINDS = {"mm": {"length"}, "c": {"degree", "celsius"}, "deg": {"degree"}, "l": {"volume"}, "percent": {"share"}}
 _AFTER_IN = frozenset({"half", "two", "all", "total", "a", "an", "the", "my", "each", "one", "three"})
+_FIRST = {"length": "bare", "degree": "degree"}  # what a figure calls a number of that unit
+_OWN = {"ppm": "ppm", "volume": "volume_l"}  # what it is for every figure
+_LABEL, _NPK = "npk", re.compile(r"\d+-\d+-\d+")
 NUMBER = "#"
 _LISTED = frozenset({",", "and", "&", "or"})
 
@@ -63,17 +66,22 @@ def figure_roles(
     reading: Reading, words: Sequence[Word], numbers: Sequence[SaidNumber], cell: Mapping[str, Any]
 ) -> tuple[Role, ...]:
     """What each number stands for in a reading's figure question. cell: the figure's table of rules/words/figures.toml.
-    A length that no clause and no wording took is the measure that the figure asks for first (`bare`)."""
+    A length or a count of degrees that no clause and no wording took is the measure that the figure asks for first
+    (`bare`, `degree`); with `alone` a single length is that one, whatever a clause took it for."""
     roles = roles_of(words, numbers, cell.get("said", {}))
     taken = {role.number for role in roles}
     told = [*(fact.measures for fact in (*reading.facts, *reading.candidates))]
     told += [work.measures for work in (*reading.work, *reading.supposes)]
     heard = [*reading.measures.values(), *(value for _, value in reading.series)]
     heard += [value for measures in told for value in measures.values()]
+    lengths = [n for n, number in enumerate(numbers) if number.unit == "length"]
+    alone = cell.get("alone") and len(lengths) == 1
     for n, number in enumerate(numbers):
-        lost = number.unit == "length" and n not in taken and not any(abs(number.value - one) < 1e-6 for one in heard)
-        if lost and cell.get("bare") and not any(role.name == cell["bare"] for role in roles):
-            roles = (*roles, Role(cell["bare"], number.value, tuple(range(number.first, number.end)), n))
+        name = cell.get(_FIRST.get(number.unit, ""), _OWN.get(number.unit))
+        if not name or n in taken or any(role.name == name for role in roles):
+            continue
+        if (alone and number.unit == "length") or not any(abs(number.value - one) < 1e-6 for one in heard):
+            roles = (*roles, Role(name, number.value, tuple(range(number.first, number.end)), n))
     return roles
 
 
@@ -223,14 +231,14 @@ def _worded(name: str, values: Mapping[str, Sequence[str]], *texts: _Text) -> It
 
 
 def _text(words: Sequence[Word], numbers: Sequence[SaidNumber]) -> _Text:
-    """The statement with its numbers as "#0", "#1", and (start, end, words) of each piece of it."""
+    """The statement with its numbers as "#0", "#1", a feed's label as "npk"; and (start, end, words) of each piece."""
     first = {number.first: n for n, number in enumerate(numbers)}
     text, at = "", 0
     places: list[tuple[int, int, tuple[int, ...]]] = []
     while at < len(words):
         n = first.get(at)
         end = numbers[n].end if n is not None else at + 1
-        piece = f"#{n}" if n is not None else words[at].text
+        piece = f"#{n}" if n is not None else _LABEL if _NPK.fullmatch(words[at].text) else words[at].text
         places.append((len(text), len(text) + len(piece), tuple(range(at, end))))
         text += piece + " "
         at = end

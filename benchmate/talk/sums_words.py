@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 _LABEL = re.compile(r"(?<![\d.-])(\d{1,3}(?:\.\d+)?)-(\d{1,3}(?:\.\d+)?)-(\d{1,3}(?:\.\d+)?)(?![\d-])")
 _SIZES = ("diameter_mm", "height_mm", "length_mm")
 _BELOW_ZERO = ("degree-days", "water-need", "days-to-dry", "day-length")  # of warmth, or of a southern latitude
+_OF_WORK = ("share", "leaves", "buds", "pairs")  # of a work, they are none of the whole tree
 _HALF_A_YEAR = 183
 _OF_POT = ("length_mm", "width_mm", "depth_mm")
 
@@ -48,6 +49,8 @@ def said_values(reading: Reading, tables: Mapping[str, Any], ear: Ear, on: dt.da
         for name, value in reading.measures.items()
         if name in by_number or not any(abs(_in_percent(name, value) - other) < 1e-6 for other in bound)
     }
+    for work in (*reading.work, *reading.supposes):
+        values = {name: value for name, value in work.measures.items() if name not in _OF_WORK} | values
     values |= {role.name: role.value for role in roles if role.number is None and role.name not in values}
     values |= by_number
     values |= _sizes(reading, roles, numbers)
