@@ -47,7 +47,8 @@ def items_of(layout: Layout) -> tuple[Item, ...]:
                 stage=one.stage,
                 aim=one.wish.aim,
                 spot=one.spot,
-                why=(wish_reason(one), season_reason(one, layout.world), *_spoken(option), *not_before(one, layout)),
+                why=(wish_reason(one), season_reason(one, layout.world), *_spoken(option)),
+                not_sooner=not_before(one, layout),
                 needs=tuple(names[need] for need in _needs(one, others, layout)),
                 moves=moves_of(one, layout, names),
                 heavy=one.wish.heavy,
@@ -113,8 +114,9 @@ def not_before(one: Candidate, layout: Layout) -> tuple[Reason, ...]:
     for chance in reversed(sooner):
         found = next(layout.judge.breaks(chance, [o for o in others if o.opens <= chance.closes]), None)
         if found is not None:
-            # that the season before had its own is no news
-            return () if found.kind == "per-season" else (layout.judge.told(found),)
+            # that it was done in the season before is no news, but for serious work
+            usual = found.kind in ("per-season", "spacing") and not one.wish.heavy
+            return () if usual else (layout.judge.told(found),)
     row = next(row for row in layout.every if (row.wish.id, row.spot) == one.key)
     shut = [closed for closed in row.closed if closed.closes < one.opens and closed.against]
     return shut[-1].against[:1] if shut else ()

@@ -30,10 +30,11 @@ class Item:
     """One work of a plan.
 
     id: stable for the same tree, rules and day. opens, closes: first and last day, ISO; on any day between them no rule
-    stands against it. stage: the growth stage or season that the window stands for. aim: what it is for. needs: ids of
-    items that must be done before it. moves: what shifts if it is skipped. heavy: a serious work. weight: how much the
-    plan makes of it, 1 to 100. share: of the foliage or the roots, where it takes any. taken: what is taken to be so by
-    then, as (kind, value). asks: what to look at first.
+    stands against it. stage: the growth stage or season that the window stands for. aim: what it is for. why: reasons
+    for it and for its time; not_sooner: what stands against the chance before. needs: ids of items that must be done
+    before it. moves: what shifts if it is skipped. heavy: a serious work. weight: how much the plan makes of it, 1 to
+    100. share: of the foliage or the roots, where it takes any. taken: what is taken to be so by then, as (kind,
+    value). asks: what to look at first.
     """
 
     id: str
@@ -45,6 +46,7 @@ class Item:
     aim: str
     spot: Spot = NOWHERE
     why: tuple[Reason, ...] = ()
+    not_sooner: tuple[Reason, ...] = ()
     needs: tuple[str, ...] = ()
     moves: tuple[Move, ...] = ()
     heavy: bool = False
@@ -65,6 +67,7 @@ class Item:
             "stage": self.stage,
             "aim": self.aim,
             "why": [reason.as_json() for reason in self.why],
+            "not_sooner": [reason.as_json() for reason in self.not_sooner],
             "needs": list(self.needs),
             "moves": [move.as_json() for move in self.moves],
             "heavy": self.heavy,

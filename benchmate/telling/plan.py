@@ -76,6 +76,7 @@ def item_lines(item: Item, named: Mapping[str, Item], units: str, sources: Sourc
     head = f"{_what(item, units)}, for {_aim(item)}" + (". A serious work" if item.heavy else "")
     lines = [Line(sentence(f"{window_words(item)}: {head}"), role.REASON, indent=2)]
     lines += [_reason_line(reason, sources) for reason in item.why]
+    lines += [_reason_line(reason, sources, "Not sooner: ") for reason in item.not_sooner]
     if needs := [f"{_what(one, units)} ({window_words(one)})" for id in item.needs if (one := named.get(id))]:
         lines.append(Line(sentence(list_words(needs)), role.REASON, "Needs first: ", 4))
     lines += [Line(ask.says, role.REASON, "Look first: ", 4) for ask in item.asks]
