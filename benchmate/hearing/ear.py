@@ -51,9 +51,7 @@ class Ear:
         reason = _reason(text, words, clauses)
         filler, figures = self.lexicon.filler, self.lexicon.figures
         missed = _missed(text, words, found, clauses, NOTHING, filler)
-        reading, taken = with_figure(
-            reading, words, bool(missed), self.spotter.values, figures, self.lexicon.glossary
-        )
+        reading, taken = with_figure(reading, words, bool(missed), self.spotter.values, figures, self.lexicon.glossary)
         if taken:
             missed = _missed(text, words, found, clauses, taken, filler)
         return replace(reading, reason=reason, missed=(*missed, *beyond), guessed=_guessed(found))
