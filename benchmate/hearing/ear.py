@@ -49,9 +49,9 @@ class Ear:
         clauses = assemble(tree, Setting(self.lexicon, on.isoformat(), first_frost))
         reading = _with_places(join(text, clauses, self.lexicon), words)
         reason = _reason(text, words, clauses)
-        filler, figures = self.lexicon.filler, self.lexicon.figures
+        filler = self.lexicon.filler
         missed = _missed(text, words, found, clauses, NOTHING, filler)
-        reading, taken = with_figure(reading, words, bool(missed), self.spotter.values, figures, self.lexicon.glossary)
+        reading, taken = with_figure(reading, words, bool(missed), self.spotter.values, self.lexicon)
         if taken:
             missed = _missed(text, words, found, clauses, taken, filler)
         return replace(reading, reason=reason, missed=(*missed, *beyond), guessed=_guessed(found))

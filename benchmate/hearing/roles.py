@@ -124,21 +124,30 @@ def figure_by_cues(
 ) -> tuple[str | None, frozenset[int]]:
     """The figure that the words of a question speak of, and their places, where no sentence of the grammar fits.
 
-    figures: their `cues`, wordings in their order; the one with the most words of its own wins, the first of equals.
+    figures: their `cues`, pieces that must all stand in the statement, in any order; the cue with the most pieces wins,
+    the first of equals.
     """
     text, places = _text(words, numbers)
     best: tuple[int, str | None, frozenset[int]] = (0, None, frozenset())
     for figure, cell in figures.items():
-        for wording in cell.get("cues", ()):
-            weight = len(wording.replace("...", " ").split("[")) + wording.count("...")
-            if weight > best[0] and _may_stand(wording, text) and (match := _compiled(wording).search(text)):
-                best = weight, figure, frozenset(_words_in(match.span(), places))
+        for cue in cell.get("cues", ()):
+            pieces = cue.split(" ... ")
+            if len(pieces) > best[0] and (taken := _pieces(pieces, text, places)):
+                best = len(pieces), figure, taken
     return best[1], best[2]
 
 
-def _may_stand(wording: str, text: str) -> bool:
-    """Whether every choice of a cue has one of its words somewhere in the text: spares most patterns their making."""
-    return all(any(choice in text for choice in group.split("/")) for group in re.findall(r"\[([^\]]*)\]", wording))
+def _pieces(pieces: Sequence[str], text: str, places: Sequence[tuple[int, int, tuple[int, ...]]]) -> frozenset[int]:
+    """The words that the pieces of a cue take, empty where one of them does not stand in the text."""
+    taken: set[int] = set()
+    for piece in pieces:
+        # a look at the bare words first spares most patterns their making
+        may = all(any(choice in text for choice in group.split("/")) for group in re.findall(r"\[([^\]]*)\]", piece))
+        match = _compiled(piece).search(text) if may else None
+        if match is None:
+            return frozenset()
+        taken.update(_words_in(match.span(), places))
+    return frozenset(taken)
 
 
 def _number_at(texts: Sequence[str], values: ValueWords, at: int) -> SaidNumber | None:
@@ -258,10 +267,14 @@ def _compiled(wording: str) -> re.Pattern[str]:
         out = ""
         for piece in re.findall(r"\[[^\]]*\]|#| ~ | \.\.\. | +|[^\[#~ ]+", wording):
             if piece.startswith("["):
-                out += "(?:" + "|".join(re.escape(choice.strip()) for choice in piece[1:-1].split("/")) + ")"
+                out += "(?:" + "|".join(_choice(choice.strip()) for choice in piece[1:-1].split("/")) + ")"
             else:
                 out += {"#": r"#(\d+)", " ~ ": r"(?: [^# ]+){0,4}? ", " ... ": r" (?:.*? )?"}.get(piece) or (
                     " ?" if piece.isspace() else re.escape(piece)
                 )
         _PATTERNS[wording] = re.compile(rf"(?<!\S){out}(?!\S)")
     return _PATTERNS[wording]
+
+
+def _choice(choice: str) -> str:
+    return r"#\d+" if choice == "#" else re.escape(choice)

@@ -101,4 +101,7 @@ def known_values(
     recorded = recorded_values(facts, tree, entries, on, said.values.get("what"))
     if said.of_pot:
         recorded = {name: value for name, value in recorded.items() if not name.startswith("pot_")}
-    return known | recorded | dict(said.values)
+    known |= recorded | dict(said.values)
+    if reading.figure == "frost-margin" and (known["on"].month, known["on"].day) == place.first_frost:
+        known["on"] = on  # "before frost" names the frost, not the day that is asked from
+    return known

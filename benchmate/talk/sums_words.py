@@ -147,8 +147,8 @@ def _when(reading: Reading, values: Mapping[str, Any], on: dt.date, southern: bo
     day = first_day(reading.when, southern) if reading.when else None
     if reading.figure == "growth-forecast":
         return {} if day is None or "days" in values or day <= on else {"days": (day - on).days}
-    if day is None:
-        return {}
+    if day is None or (reading.figure == "frost-margin" and not str(reading.when)[-1:].isdigit()):
+        return {}  # "the autumn frosts" name the frosts, no day
     wired = any(work.work == "wire" and work.done == "done" for work in (*reading.work, *reading.supposes))
     if reading.figure == "bite-date" and wired and day <= on:
         return {"wired_on": day}
