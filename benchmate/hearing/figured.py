@@ -15,6 +15,7 @@ from .words import Word
 _ASKING = frozenset({"how", "what", "which", "when", "where"})
 _INVERTED = frozenset({"is", "are", "does", "do", "will", "would", "can"})
 _SUBJECTS = frozenset({"i", "we", "the", "it", "that", "this", "a", "an", "my", "its"})
+_PARTED = frozenset({",", ".", ";", "and", "?"})
 _STATES = {"observe", "decide"}
 NOTHING: frozenset[int] = frozenset()
 
@@ -35,8 +36,11 @@ def with_figure(
     cued = NOTHING
     if reading.figure:
         figure: str | None = figure_meant(reading.figure, words, numbers, figures)
-        topic = reading.topic if reading.work else "figure"  # "compare the leaders, 13 and 15 mm, what ratio"
-        reading = replace(reading, figure=figure, topic=topic)
+        if not reading.work:  # "compare the leaders, 13 and 15 mm, what ratio"
+            reading = replace(reading, topic="figure")
+        elif reading.topic == "may" and not _PARTED & {word.text for word in words}:
+            reading = replace(_supposed(reading), topic="figure")  # "what gauge should I wrap round it"
+        reading = replace(reading, figure=figure)
     else:
         figure, cued = figure_by_cues(words, numbers, figures)
         told = reading.facts or reading.work or reading.candidates
@@ -46,11 +50,17 @@ def with_figure(
             species = next(_species(words, lexicon.trie), None)
             reading = replace(reading, facts=(*reading.facts, *((species,) if species else ())))
         if "ask" in reading.acts:  # what the question was taken for belongs to it
-            reading = replace(reading, supposes=(*reading.supposes, *reading.work), work=(), term=None)
+            reading = replace(_supposed(reading), term=None)
         acts = tuple(dict.fromkeys((*reading.acts, "ask")))
+        figure = figure_meant(figure, words, numbers, figures)
         reading = replace(reading, acts=acts, topic="figure", figure=figure)
     roles = figure_roles(reading, words, numbers, figures.get(reading.figure or "", {}))
     return reading, cued | {place for role in roles for place in role.words}
+
+
+def _supposed(reading: Reading) -> Reading:
+    """The reading with its work as what the question supposes."""
+    return replace(reading, supposes=(*reading.supposes, *reading.work), work=())
 
 
 def _species(words: Sequence[Word], trie: Mapping[str, Any]) -> Iterator[Fact]:
@@ -69,9 +79,8 @@ def _species(words: Sequence[Word], trie: Mapping[str, Any]) -> Iterator[Fact]:
 def _may_hold(reading: Reading, words: Sequence[Word], missed: bool, terms: Collection[str]) -> bool:
     """Whether a question for a number may lie in what was understood: nothing else was asked, or not all of it."""
     if reading.topic == "meaning":
-        term = reading.term or ""
-        return any(letter.isdigit() for letter in term) and term not in terms
-    if reading.topic in ("may", "when"):
+        return (reading.term or "") not in terms
+    if reading.topic in ("may", "when", "compare"):
         return missed
     return not set(reading.acts) - _STATES and (missed or _asks(words))
 
@@ -81,4 +90,5 @@ def _asks(words: Sequence[Word]) -> bool:
     texts = [word.text for word in words]
     openings = [at for at in range(len(texts) - 1) if at == 0 or texts[at - 1] in (",", ".", ";", "and")]
     asked = bool(set(texts) & _ASKING) or texts[-1:] == ["?"]
-    return asked or any(texts[at] in _INVERTED and texts[at + 1] in _SUBJECTS for at in openings)
+    pairs = [(texts[at], texts[at + 1]) for at in openings]
+    return asked or any(verb in _INVERTED and (of in _SUBJECTS or of.isdigit()) for verb, of in pairs)

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any
 from benchmate.fault import UserError
 from benchmate.hearing.reading import Reading
 from benchmate.hearing.roles import Role, SaidNumber, figure_roles, said_numbers
-from benchmate.talk.dates import first_day
+from benchmate.talk.dates import first_day, span_of
 from benchmate.value import dataclass, replace
 
 if TYPE_CHECKING:
@@ -20,6 +20,7 @@ _LABEL = re.compile(r"(?<![\d.-])(\d{1,3}(?:\.\d+)?)-(\d{1,3}(?:\.\d+)?)-(\d{1,3
 _SIZES = ("diameter_mm", "height_mm", "length_mm")
 _BELOW_ZERO = ("degree-days", "water-need", "days-to-dry", "day-length")  # of warmth, or of a southern latitude
 _OF_WORK = ("share", "leaves", "buds", "pairs")  # of a work, they are none of the whole tree
+_OF_STEMS = ("union-ratio", "pipe-sum")
 _HALF_A_YEAR = 183
 _OF_POT = ("length_mm", "width_mm", "depth_mm")
 
@@ -92,6 +93,9 @@ def _sizes(reading: Reading, roles: Sequence[Role], numbers: Sequence[SaidNumber
     placed = [*reading.candidates, *reading.facts]
     sizes = [fact.measures["diameter_mm"] for fact in placed if "diameter_mm" in fact.measures]
     sizes = sizes or [value for name, value in reading.series if name in _SIZES]
+    if not lengths and not sizes and reading.figure in _OF_STEMS:
+        # "stems of 20 and 12": a ratio needs no unit, and stems are told in mm
+        lengths = [one.value for n, one in enumerate(numbers) if not one.unit and n not in taken]
     several = lengths if len(lengths) >= len(sizes) or taken else sizes
     if len(several) > 1 or (several and any(role.name in ("parent_mm", "grown_mm") for role in roles)):
         return {"diameters_mm": tuple(several)}
@@ -144,7 +148,9 @@ def _mixed(reading: Reading, values: Mapping[str, Any], tables: Mapping[str, Any
 
 def _when(reading: Reading, values: Mapping[str, Any], on: dt.date, southern: bool) -> dict[str, Any]:
     """The day that is meant. For a forecast it is the end of the span, for wire that is on it is when that was done."""
-    day = first_day(reading.when, southern) if reading.when else None
+    span = span_of(reading.when, southern) if reading.when else None
+    # "this year" is no other day than today
+    day = None if span is None or (span[0] < span[1] and span[0] <= on <= span[1]) else span[0]
     if reading.figure == "growth-forecast":
         return {} if day is None or "days" in values or day <= on else {"days": (day - on).days}
     if day is None or (reading.figure == "frost-margin" and not str(reading.when)[-1:].isdigit()):

@@ -5,7 +5,7 @@ from asked import amiss, answered, make_garden, read_cases
 
 CASES = read_cases("questions.toml")
 KNOWN = read_cases("known.toml")["known"]
-QUESTIONS = CASES["question"]
+QUESTIONS = [*CASES["question"], *read_cases("questions_more.toml")["question"]]
 FLOOR = 0.95
 
 
