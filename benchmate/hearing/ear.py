@@ -17,7 +17,7 @@ from .joining import join
 from .lexicon import END, Lexicon
 from .reading import Fact, Guess, Missed, Reading, Work
 from .search import Found, find_reading
-from .spotting import Spotter
+from .spotting import Spotter, Token
 from .words import Word, split_words
 
 LONGEST = 2_000  # characters; more than anybody says in one breath
@@ -44,14 +44,15 @@ class Ear:
         beyond = (Missed(text[LONGEST:].strip(), (LONGEST, len(text))),) if text[LONGEST:].strip() else ()
         if not words:
             return Reading(text, missed=beyond)
-        found = self.find(text, words, on, southern, names)
+        lattice = self._lattice(text, words, on, southern, names)
+        found = find_reading(words, lattice, self.automaton, self.lexicon)
         tree = self.automaton.tree([(token.kind, token) for token in found.tokens])
         clauses = assemble(tree, Setting(self.lexicon, on.isoformat(), first_frost))
         reading = _with_places(join(text, clauses, self.lexicon), words)
         reason = _reason(text, words, clauses)
         filler = self.lexicon.filler
         missed = _missed(text, words, found, clauses, NOTHING, filler)
-        reading, taken = with_figure(reading, words, bool(missed), self.spotter.values, self.lexicon)
+        reading, taken = with_figure(reading, words, bool(missed), self.spotter, lattice)
         if taken:
             missed = _missed(text, words, found, clauses, taken, filler)
         return replace(reading, reason=reason, missed=(*missed, *beyond), guessed=_guessed(found))
@@ -64,9 +65,14 @@ class Ear:
         self, text: str, words: Sequence[Word], on: dt.date, southern: bool = False, names: Sequence[str] = ()
     ) -> Found:
         """The best way through the words, with the mark of each: used, filler, guessed or missed."""
-        dates = DateWords(self.lexicon.dates, self.spotter.values, on, southern)
-        lattice = self.spotter.spot(text, words, dates, names)
+        lattice = self._lattice(text, words, on, southern, names)
         return find_reading(words, lattice, self.automaton, self.lexicon)
+
+    def _lattice(
+        self, text: str, words: Sequence[Word], on: dt.date, southern: bool, names: Sequence[str]
+    ) -> list[list[Token]]:
+        """What each word may be."""
+        return self.spotter.spot(text, words, DateWords(self.lexicon.dates, self.spotter.values, on, southern), names)
 
     def _apart(self, words: list[Word]) -> list[Word]:
         """Words run together ("cani", "rootpruned") taken apart where a term begins with the two."""

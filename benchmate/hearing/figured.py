@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping, Sequence
-from typing import Any
+from collections.abc import Collection, Sequence
 
 from benchmate.value import replace
 
-from .lexicon import END, Lexicon
+from .dates import FIRST_FROST
+from .lexicon import Lexicon
+from .phrases import state_meaning
 from .reading import Fact, Reading
-from .values import ValueWords
+from .spotting import Spotter, Token
 from .words import Word
 
 _ASKING = frozenset({"how", "what", "which", "when", "where"})
@@ -21,18 +22,19 @@ NOTHING: frozenset[int] = frozenset()
 
 
 def with_figure(
-    reading: Reading, words: Sequence[Word], missed: bool, values: ValueWords, lexicon: Lexicon
+    reading: Reading, words: Sequence[Word], missed: bool, spotter: Spotter, lattice: Sequence[Sequence[Token]]
 ) -> tuple[Reading, frozenset[int]]:
     """The reading with the figure that its words ask for, and the places of words that this took in.
 
-    missed: whether words were passed over, in which a question may lie.
+    missed: whether words were passed over, in which a question may lie. lattice: what each word may be.
     """
+    lexicon = spotter.lexicon
     if not reading.figure and not _may_hold(reading, words, missed, lexicon.glossary):
         return reading, NOTHING
     figures = lexicon.figures
     from .roles import figure_by_cues, figure_meant, figure_roles, said_numbers
 
-    numbers = said_numbers(words, values)
+    numbers = said_numbers(words, spotter.values)
     cued = NOTHING
     if reading.figure:
         figure: str | None = figure_meant(reading.figure, words, numbers, figures)
@@ -40,15 +42,13 @@ def with_figure(
             reading = replace(reading, topic="figure")
         elif reading.topic == "may" and not _PARTED & {word.text for word in words}:
             reading = replace(_supposed(reading), topic="figure")  # "what gauge should I wrap round it"
-        reading = replace(reading, figure=figure)
+        reading = _with_lost(replace(reading, figure=figure), lattice, lexicon, day=False)
     else:
         figure, cued = figure_by_cues(words, numbers, figures)
         told = reading.facts or reading.work or reading.candidates
         if figure is None or not (not reading.acts or _asks(words) or 0 in cued or not told):
             return reading, NOTHING
-        if not any(fact.kind == "species" for fact in reading.facts):
-            species = next(_species(words, lexicon.trie), None)
-            reading = replace(reading, facts=(*reading.facts, *((species,) if species else ())))
+        reading = _with_lost(reading, lattice, lexicon, day=True)
         if "ask" in reading.acts:  # what the question was taken for belongs to it
             reading = replace(_supposed(reading), term=None)
         acts = tuple(dict.fromkeys((*reading.acts, "ask")))
@@ -63,17 +63,27 @@ def _supposed(reading: Reading) -> Reading:
     return replace(reading, supposes=(*reading.supposes, *reading.work), work=())
 
 
-def _species(words: Sequence[Word], trie: Mapping[str, Any]) -> Iterator[Fact]:
-    """Species named in so many words, in their order."""
-    for first in range(len(words)):
-        node, named = trie, None
-        for place in range(first, len(words)):
-            if words[place].text not in node:
-                break
-            node = node[words[place].text]
-            named = next(((value, place) for kind, value in node.get(END, ()) if kind == "SPECIES"), named)
-        if named and not str(named[0]).startswith("group:"):
-            yield Fact("species", named[0], span=(words[first].start, words[named[1]].end))
+def _with_lost(reading: Reading, lattice: Sequence[Sequence[Token]], lexicon: Lexicon, day: bool) -> Reading:
+    """The reading with the species, the health ("a weak tree") and with `day` the date that its words name and no
+    sentence took in."""
+    exact = [token for tokens in lattice for token in tokens if not token.guesses]
+    longest = sorted(exact, key=lambda token: token.first - token.end)
+    trees = {token.first for token in exact if token.kind in ("SPECIES", "TREEWORD")}
+    found: dict[str, Fact] = {}
+    for token in longest:
+        if token.kind == "SPECIES" and not str(token.value).startswith("group:"):
+            found.setdefault("species", Fact("species", token.value))
+        elif token.kind == "STATE" and token.end in trees:
+            kind, _, value = (state_meaning(lexicon, token.value, None) or "").partition(":")
+            if kind == "health":
+                found.setdefault(kind, Fact(kind, value))
+    for fact in reading.facts:
+        found.pop(fact.kind, None)
+    # a single word may be a day and something else ("may", "march", "now")
+    when = next((one.value.future for one in longest if one.kind == "DATE" and one.end > one.first + 1), None)
+    if not day or when == FIRST_FROST:
+        when = None
+    return replace(reading, facts=(*reading.facts, *found.values()), when=reading.when or when)
 
 
 def _may_hold(reading: Reading, words: Sequence[Word], missed: bool, terms: Collection[str]) -> bool:
