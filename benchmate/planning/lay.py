@@ -23,6 +23,8 @@ from benchmate.practice.book import RuleBook
 from benchmate.value import dataclass
 
 MOST_YEARS = 10
+# how many ways the search may carry side by side, and how many in all, so that a long plan ends in good time
+_LEAST_WAYS, _ALL_WAYS = 150, 250_000
 _ASKED = ("species", "phase", "health")
 
 
@@ -123,6 +125,7 @@ def problem_of(found: Sequence[Candidate], judge: Judge) -> Problem:
         chains=["heavy" if one.wish.heavy else one.key for one in found],
         shuts=shuts,
         free=free.__getitem__,
+        most_ways=max(_LEAST_WAYS, _ALL_WAYS // max(1, len(found))),
     )
 
 

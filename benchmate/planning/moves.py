@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
@@ -12,17 +13,22 @@ from benchmate.planning.plan import Move
 if TYPE_CHECKING:
     from benchmate.planning.lay import Layout
 
+# how far ahead a skipped work is followed, and how many ways are carried on it
+_AHEAD = dt.timedelta(days=3 * 365)
+_WAYS = 250
 Names = Mapping[Candidate, str]
 
 
 def moves_of(one: Candidate, layout: Layout, names: Names) -> tuple[Move, ...]:
-    """The items whose place in the plan changes, `one` itself first. What stands before stays as it is."""
+    """The items of the next three years whose place changes, `one` itself first. What stands before stays as it is."""
     every = layout.candidates
     start = next((n for n, other in enumerate(every) if other.opens > one.closes), len(every))
+    last = one.closes + _AHEAD
+    stop = next((n for n, other in enumerate(every) if other.opens > last), len(every))
     kept = tuple(n for n in layout.best.chosen if n < start and every[n] is not one)
-    anew = [every[n] for n in layout.search.best(start, kept).chosen]
-    old = [other for other in layout.chosen if other is one or every.index(other) >= start]
-    new = [other for other in anew if every.index(other) >= start]
+    anew = layout.search.best(start, kept, stop, _WAYS).chosen
+    old = [one, *(every[n] for n in layout.best.chosen if start <= n < stop)]
+    new = [every[n] for n in anew if n >= start]
     out: list[Move] = []
     keys: list[tuple[str, Spot]] = [one.key, *(other.key for other in (*old, *new))]
     for key in dict.fromkeys(keys):

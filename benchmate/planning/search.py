@@ -83,20 +83,22 @@ class Search:
         self._members = [[n for n, own in enumerate(self._chain) if own == chain] for chain in range(len(names))]
         self._most: dict[tuple[int, int], int] = {}
 
-    def best(self, start: int = 0, fixed: Chosen = ()) -> Best:
+    def best(self, start: int = 0, fixed: Chosen = (), stop: int | None = None, most: int | None = None) -> Best:
         """The best choice among the things from `start` on, where `fixed` are chosen and others before are not.
 
+        stop: the number to stop before, or None for the end. most: how many ways are carried, if not the problem's own.
         Of equal values the one with the smaller sum of days wins, then the one whose numbers come first.
         """
-        rough = self._run(start, fixed, None, _BEAM)
-        found = self._run(start, fixed, rough.value, self.problem.most_ways)
+        end = len(self.problem.values) if stop is None else stop
+        rough = self._run(start, fixed, end, None, _BEAM)
+        found = self._run(start, fixed, end, rough.value, self.problem.most_ways if most is None else most)
         return Best(found.chosen, found.value, rough.looked + found.looked, found.exact)
 
-    def _run(self, start: int, fixed: Chosen, mark: int | None, most: int) -> Best:
+    def _run(self, start: int, fixed: Chosen, end: int, mark: int | None, most: int) -> Best:
         problem = self.problem
         layer = {frozenset(one for one in fixed if self._live[one] >= start): self._first(start, fixed)}
         looked, exact = 0, True
-        for number in range(start, len(problem.values)):
+        for number in range(start, end):
             following: dict[frozenset[int], _Way] = {}
             looked += len(layer)
             for way in layer.values():

@@ -97,7 +97,8 @@ class Touching:
         if not self.leads(rival, other):
             return False
         spans = [after.within_days for after in other.wish.after]
-        return other.hoped or any((other.closes - one.opens).days > span for span in spans)
+        looked = one.wish.looks and other.hoped
+        return looked or any((other.closes - one.opens).days > span for span in spans)
 
     def ruled(self, one: Candidate, other: Candidate) -> bool:
         """Whether the rule base, judging `other`, may look at `one`, or at what follows of it."""
@@ -122,7 +123,7 @@ class Touching:
         days, season = 0, (wish.heavy and then.heavy) or (wish.flush and then.flush) or one.key == other.key
         if same_work(one, other, self.world.book.places):
             days = _EVER if wish.once or then.once else max(wish.least_days, then.least_days)
-        if wish.rest_days and then.work in self._spread(wish.rest):
+        if wish.rest_days and not then.gentle and then.work in self._spread(wish.rest):
             days = max(days, wish.rest_days)
         if wish.work == then.work == "wire":
             # until the last wire is off again
