@@ -104,7 +104,11 @@ def lesson_lines(lessons: Sequence[Lesson]) -> list[Line]:
     """What the journals taught, a line each; a lesson of which nothing was seen says so."""
     if not lessons:
         return []
-    head = Line(f"What {lessons[0].scope} and its kind taught:", role.OPTION)
+    learned = any(lesson.learned for lesson in lessons)
+    words = (
+        f"What {lessons[0].scope} and its kind taught:" if learned else "Usual values, until the record teaches better:"
+    )
+    head = Line(words, role.OPTION)
     return [head, *(Line(sentence(lesson.mix), role.REASON, "- ", 2) for lesson in lessons)]
 
 
