@@ -6,7 +6,8 @@ import datetime as dt
 import json
 
 import pytest
-from practice_ear import PLACE, SOUTH, TROPIC, ask, done, seen, tree
+from conftest import small_tables
+from practice_ear import PLACE, SOUTH, TROPIC, ask, done, hear_by_hand, seen, tree
 
 from benchmate.hearing.reading import Fact, Reading, Spot, Work
 from benchmate.practice.advise import advise
@@ -325,9 +326,6 @@ def test_of_a_taxon_only_the_first_cautions_are_told_and_only_with_work_on_the_t
 
 
 def test_a_growers_own_rule_stands_in_for_the_built_in_one_and_is_marked(tmp_path):
-    from conftest import small_tables
-    from practice_ear import hear_by_hand
-
     from benchmate.practice.compile import compile_book
     from benchmate.rulebase.overlay import lay_over
     from benchmate.rulebase.read import RuleFile
