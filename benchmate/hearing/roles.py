@@ -206,7 +206,8 @@ def _fits(name: str, number: SaidNumber) -> bool:
     kinds = _KINDS.get(name.rpartition("_")[2])
     if kinds is None:
         return number.unit in ("", name) or (name == "days" and number.unit == "days")
-    return not number.unit or number.unit in kinds
+    # a bare "one" is a way of speaking ("in one go"), never a size
+    return number.unit in kinds if number.unit else number.raw != 1
 
 
 def _role(name: str, numbers: Sequence[SaidNumber], at: int, span: tuple[int, ...]) -> Role:
