@@ -81,9 +81,11 @@ def check_command(args: Namespace) -> int:
 
 def rule_faults(house: House) -> list[Fault]:
     """Everything that is wrong with the rule files, sorted by place."""
+    from benchmate.planning import plan_faults
     from benchmate.practice.check import check_rules
 
-    return check_rules(house.tables, house.book)
+    tables = house.tables
+    return sorted({*check_rules(tables, house.book), *plan_faults(tables.tables, tables.place_of)})
 
 
 def cover_command(args: Namespace) -> int:
