@@ -36,14 +36,16 @@ SAMPLE = 10
 AT = Occasion(dt.date(2026, 6, 14))
 
 
-def measure(voices: list[tuple[str, int]], every: int = 1, told: bool = True) -> dict[str, dict[str, float]]:
-    """Level of noise -> what was reached, as shares and seconds."""
+def measure(
+    voices: list[tuple[str, int]], every: int = 1, told: bool = True, corpus: str = "statements"
+) -> dict[str, dict[str, float]]:
+    """Level of noise -> what was reached, as shares and seconds. corpus: a list of tests/voice."""
     missing = can_test()
     if missing:
         raise SystemExit(missing)
     hearer = listener(Path(tempfile.gettempdir()) / "benchmate-voice-tests")
     rows: dict[str, list[dict[str, Any]]] = {level: [] for level in LEVELS}
-    for number, statement in list(enumerate(statements()))[::every]:
+    for number, statement in list(enumerate(statements(corpus)))[::every]:
         voice, speed = voices[(number * 5 + number // len(voices)) % len(voices)]
         speech = said_by(statement, voice, speed)
         want = hearer.ear.hear(" ".join(spoken_words(statement, {})), AT.on).as_json()
@@ -101,7 +103,8 @@ def lift_floors(reached: dict[str, dict[str, float]], corpus: str) -> None:
 
 def main(words: list[str]) -> None:
     every = int(words[words.index("--every") + 1]) if "--every" in words else 1
-    reached = measure(HARD if "--hard" in words else VOICES, every)
+    corpus = "statements_unseen" if "--unseen" in words else "statements"
+    reached = measure(HARD if "--hard" in words else VOICES, every, "--quiet" not in words, corpus)
     for level, found in reached.items():
         shown = "  ".join(f"{key} {value:.3f}" for key, value in found.items())
         print(f"{level:<6} {shown}")

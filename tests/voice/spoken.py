@@ -41,8 +41,9 @@ def can_test() -> str:
     return ""
 
 
-def statements() -> list[str]:
-    return list(tomllib.loads((HERE / "statements.toml").read_text(encoding="utf-8"))["say"])
+def statements(name: str = "statements") -> list[str]:
+    """The statements of one list of this folder: `statements`, or `statements_unseen`, which nothing is chosen by."""
+    return list(tomllib.loads((HERE / f"{name}.toml").read_text(encoding="utf-8"))["say"])
 
 
 def rule_tables() -> dict[str, Any]:
