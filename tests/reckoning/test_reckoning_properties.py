@@ -133,7 +133,7 @@ def test_stock_through_an_injector_is_the_feed(ppm: float, percent: float, ratio
 @given(st.floats(-5, 30), st.floats(0, 20), st.floats(1, 42), st.floats(0, 5))
 def test_hotter_and_brighter_draws_more(low: float, swing: float, sun: float, more: float) -> None:
     base = hargreaves_mm(low, low + swing, sun)
-    # a swing smaller than the rounding of the sums is lost, and the draw goes with its square root: a micrometre of play
+    # a swing below the rounding of the sums is lost, and the draw goes with its square root: a micrometre of play
     assert hargreaves_mm(low + more, low + swing + more, sun) >= base - 1e-3
     assert hargreaves_mm(low, low + swing, sun + more) >= base - 1e-12
 
