@@ -7,7 +7,9 @@ loses a best choice: the mark is the value of a choice already found, and the bo
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Callable, Hashable, Sequence
+from typing import NamedTuple
 
 from benchmate.value import dataclass
 
@@ -25,11 +27,12 @@ class Problem:
     """What is to be chosen from.
 
     values: of each thing, 1 and up. days: when each would begin, never falling. allowed: whether a thing may join those
-    chosen before it. bears: whether a thing, chosen, may change the answer of `allowed` for a later one; never False
-    where it may. chains: things that are bounded together. shuts: whether a thing, chosen, forbids a later one whatever
-    else is chosen; only looked at within a chain. free: things that, where allowed, are in some best choice whatever
-    else is chosen: they bear on later chances of one kind only, none of which is worth more. most_ways: how many ways
-    are carried side by side; beyond that the least promising go, and the choice is no longer known to be the best.
+    chosen before it; it is told only of those that bear on it. bears: whether a thing, chosen, may change the answer
+    of `allowed` for a later one; never False where it may. chains: things that are bounded together. shuts: whether a
+    thing, chosen, forbids a later one whatever else is chosen; only looked at within a chain. free: things that, where
+    allowed, are in some best choice whatever else is chosen: they bear on later chances of one kind only, none of which
+    is worth more. most_ways: how many ways are carried side by side; beyond that the least promising go, and the choice
+    is no longer known to be the best.
     """
 
     values: Sequence[int]
@@ -53,19 +56,18 @@ class Best:
     exact: bool = True
 
 
-@dataclass(frozen=True, slots=True)
-class _Way:
-    """A choice so far. rest: the most that things still to come could add. lasts: chain -> its last chosen thing."""
+class _Way(NamedTuple):
+    """A choice so far. mask: the chosen as bits. rest: the most that things still to come could add.
+
+    lasts: chain -> its last chosen thing.
+    """
 
     value: int
     days: int
     chosen: Chosen
+    mask: int
     rest: int
     lasts: tuple[int, ...]
-
-    @property
-    def rank(self) -> tuple[int, int, Chosen]:
-        return self.value, -self.days, tuple(-one for one in self.chosen)
 
 
 class Search:
@@ -74,14 +76,18 @@ class Search:
     def __init__(self, problem: Problem) -> None:
         self.problem = problem
         count = len(problem.values)
-        self._live = [
-            max((later for later in range(one + 1, count) if problem.bears(one, later)), default=one)
-            for one in range(count)
-        ]
+        # what bears on each thing, as bits: of all that is chosen, nothing else can change whether it is allowed
+        self._bearing = [sum(1 << one for one in range(later) if problem.bears(one, later)) for later in range(count)]
+        # what still bears on something after each thing
+        self._alive = [0] * count
+        for number in range(count - 2, -1, -1):
+            self._alive[number] = self._alive[number + 1] | self._bearing[number + 1]
         names = list(dict.fromkeys(problem.chains))
         self._chain = [names.index(name) for name in problem.chains]
         self._members = [[n for n, own in enumerate(self._chain) if own == chain] for chain in range(len(names))]
         self._most: dict[tuple[int, int], int] = {}
+        self._passing: dict[tuple[int, int], int] = {}
+        self._allowed: dict[tuple[int, int], bool] = {}
 
     def best(self, start: int = 0, fixed: Chosen = (), stop: int | None = None, most: int | None = None) -> Best:
         """The best choice among the things from `start` on, where `fixed` are chosen and others before are not.
@@ -91,32 +97,45 @@ class Search:
         """
         end = len(self.problem.values) if stop is None else stop
         rough = self._run(start, fixed, end, None, _BEAM)
+        if rough.exact:
+            return rough  # nothing was dropped, so there is no better one to look for
         found = self._run(start, fixed, end, rough.value, self.problem.most_ways if most is None else most)
         return Best(found.chosen, found.value, rough.looked + found.looked, found.exact)
 
     def _run(self, start: int, fixed: Chosen, end: int, mark: int | None, most: int) -> Best:
-        problem = self.problem
-        layer = {frozenset(one for one in fixed if self._live[one] >= start): self._first(start, fixed)}
+        layer = [self._first(start, fixed)]
         looked, exact = 0, True
         for number in range(start, end):
-            following: dict[frozenset[int], _Way] = {}
+            following: dict[int, _Way] = {}
             looked += len(layer)
-            for way in layer.values():
-                ways = [self._without(way, number)]
-                if problem.allowed(number, way.chosen):
-                    ways = [*([] if problem.free(number) else ways), self._joined(way, number)]
+            alive, free = self._alive[number], self.problem.free(number)
+            for way in layer:
+                joins = self._joins(number, way)
+                ways = [self._joined(way, number)] if joins else []
+                if not joins or not free:
+                    ways.append(self._without(way, number))
                 for one in ways:
                     if mark is not None and one.value + one.rest < mark:
                         continue
-                    key = frozenset(n for n in one.chosen if self._live[n] > number)
-                    if key not in following or one.rank > following[key].rank:
+                    key = one.mask & alive
+                    other = following.get(key)
+                    if other is None or _better(one, other):
                         following[key] = one
-            layer = following
+            layer = list(following.values())
             if len(layer) > most:
-                kept = sorted(layer.items(), key=lambda pair: (pair[1].value + pair[1].rest, pair[1].rank))
-                layer, exact = dict(kept[-most:]), False
-        best = max(layer.values(), key=lambda one: one.rank)
+                layer.sort(key=_promise)
+                del layer[most:]
+                exact = False
+        best = min(layer, key=_order)
         return Best(best.chosen, best.value, looked, exact)
+
+    def _joins(self, number: int, way: _Way) -> bool:
+        """Whether a thing may join a way, asked once for all ways that are alike to it."""
+        key = number, way.mask & self._bearing[number]
+        if key not in self._allowed:
+            near = tuple(one for one in way.chosen if key[1] >> one & 1)
+            self._allowed[key] = self.problem.allowed(number, near)
+        return self._allowed[key]
 
     def _first(self, start: int, fixed: Chosen) -> _Way:
         lasts = [-1] * len(self._members)
@@ -124,29 +143,37 @@ class Search:
             lasts[self._chain[one]] = one
         rest = sum(self.most(chain, last, start) for chain, last in enumerate(lasts))
         value = sum(self.problem.values[one] for one in fixed)
-        return _Way(value, sum(self.problem.days[one] for one in fixed), fixed, rest, tuple(lasts))
+        mask = sum(1 << one for one in fixed)
+        return _Way(value, sum(self.problem.days[one] for one in fixed), fixed, mask, rest, tuple(lasts))
 
     def _without(self, way: _Way, number: int) -> _Way:
-        chain = self._chain[number]
-        last = way.lasts[chain]
-        rest = way.rest - self.most(chain, last, number) + self.most(chain, last, number + 1)
-        return _Way(way.value, way.days, way.chosen, rest, way.lasts)
+        rest = way.rest - self._saved(self._chain[number], way.lasts[self._chain[number]], number)
+        return way if rest == way.rest else way._replace(rest=rest)
+
+    def _saved(self, chain: int, last: int, number: int) -> int:
+        """By how much a chain's bound falls once a thing of it is passed over."""
+        key = number, last
+        if key not in self._passing:
+            self._passing[key] = self.most(chain, last, number) - self.most(chain, last, number + 1)
+        return self._passing[key]
 
     def _joined(self, way: _Way, number: int) -> _Way:
         chain = self._chain[number]
         rest = way.rest - self.most(chain, way.lasts[chain], number) + self.most(chain, number, number + 1)
         lasts = (*way.lasts[:chain], number, *way.lasts[chain + 1 :])
         value, day = self.problem.values[number], self.problem.days[number]
-        return _Way(way.value + value, way.days + day, (*way.chosen, number), rest, lasts)
+        return _Way(way.value + value, way.days + day, (*way.chosen, number), way.mask | 1 << number, rest, lasts)
 
     def most(self, chain: int, last: int, number: int) -> int:
         """The most that things of a chain from `number` on could add after `last` (-1: none).
 
         Never too little: of all that forbids them only what each does to the next is looked at.
         """
-        first = next((n for n in self._members[chain] if n >= number), None)
-        if first is None:
+        members = self._members[chain]
+        place = bisect_left(members, number)
+        if place == len(members):
             return 0
+        first = members[place]
         key = (last if last >= 0 else -1 - chain, first)
         if key not in self._most:
             beyond = self.most(chain, last, first + 1)
@@ -154,6 +181,22 @@ class Search:
                 beyond = max(beyond, self.problem.values[first] + self.most(chain, first, first + 1))
             self._most[key] = beyond
         return self._most[key]
+
+
+def _order(way: _Way) -> tuple[int, int, Chosen]:
+    """The best first; of equal values and days the one whose numbers come first."""
+    return -way.value, way.days, way.chosen
+
+
+def _promise(way: _Way) -> tuple[int, int, int, Chosen]:
+    """The one that may yet add up to most first."""
+    return -way.value - way.rest, -way.value, way.days, way.chosen
+
+
+def _better(one: _Way, other: _Way) -> bool:
+    if one.value != other.value or one.days != other.days:
+        return one.value > other.value or (one.value == other.value and one.days < other.days)
+    return one.chosen < other.chosen
 
 
 def best_choice(problem: Problem, start: int = 0, fixed: Chosen = ()) -> Best:

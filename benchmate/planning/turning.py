@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import partial
+from itertools import pairwise
 
 from benchmate import seasons
 from benchmate.planning.world import World
@@ -91,21 +92,28 @@ def _between(pair: tuple[str, str], world: World) -> Iterator[dt.date]:
 
 def _limits(rules: Iterable[Rule], world: World) -> Iterator[dt.date]:
     """The days on which a number that hangs on the date passes a limit of some rule."""
-    wanted: dict[str, set[float]] = {}
-    for rule in rules:
-        for limit in rule.limits:
-            if limit.quantity in _BY_DATE:
-                wanted.setdefault(limit.quantity, set()).add(limit.value)
-    for quantity, values in wanted.items():
-        before: list[tuple[bool, bool]] | None = None
-        for day, number in _by_day(quantity, world):
-            now = [(number > value, number < value) for value in sorted(values)]
-            if before is not None and now != before:
-                yield day
-            before = now
+    passed = {(one.quantity, one.value) for rule in rules for one in rule.limits if one.quantity in _BY_DATE}
+    for quantity, value in passed:
+        if (quantity, value) not in world.passes:
+            world.passes[quantity, value] = tuple(_passes(_by_day(quantity, world), value))
+        yield from world.passes[quantity, value]
 
 
-def _by_day(quantity: str, world: World) -> Iterator[tuple[dt.date, float]]:
+def _passes(numbers: Sequence[tuple[dt.date, float]], value: float) -> Iterator[dt.date]:
+    """The days on which the number comes to lie on another side of the value, or on it."""
+    for (_, before), (day, now) in pairwise(numbers):
+        if (before > value, before < value) != (now > value, now < value):
+            yield day
+
+
+def _by_day(quantity: str, world: World) -> Sequence[tuple[dt.date, float]]:
+    """The number on each day of the plan, up to the first on which it is not known."""
+    if quantity not in world.numbers:
+        world.numbers[quantity] = tuple(_numbers(quantity, world))
+    return world.numbers[quantity]
+
+
+def _numbers(quantity: str, world: World) -> Iterator[tuple[dt.date, float]]:
     day = world.on
     while day <= world.end:
         number: float | None

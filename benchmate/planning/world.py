@@ -49,6 +49,8 @@ class World:
         self.end = until + _BEYOND
         self.entries = tuple(standing(entries, on))
         self.chunks: tuple[dt.date, ...] | None = None
+        self.numbers: dict[str, tuple[tuple[dt.date, float], ...]] = {}
+        self.passes: dict[tuple[str, float], tuple[dt.date, ...]] = {}
         self._base: dict[dt.date, Facts] = {}
         self._starts: dict[dt.date, dt.date] = {}
         self._almanacs: dict[dt.date, Almanac] = {}

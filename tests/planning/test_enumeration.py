@@ -117,7 +117,7 @@ def wanting(draw: st.DrawFn) -> tuple[Garden, tuple[str, ...]]:
 
 
 @given(wanting())
-@settings(max_examples=15, deadline=None)
+@settings(max_examples=30, deadline=None)
 def test_no_better_plan_was_missed_in_gardens_of_any_shape(case: tuple[Garden, tuple[str, ...]]) -> None:
     layout = small(*case)
     best = grown(layout)

@@ -68,7 +68,7 @@ def test_buds_that_were_counted_go_before_the_usual_ones() -> None:
 
 
 @given(gardens(most_years=2))
-@settings(max_examples=20, deadline=None)
+@settings(max_examples=25, deadline=None)
 def test_every_forecast_tells_its_range_and_mark(garden: Garden) -> None:
     plan = lay_plan(garden.tree, garden.entries, garden.place, garden.on, garden.years, book(), planning())
     for one in plan.outlook:

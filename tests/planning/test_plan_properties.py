@@ -34,7 +34,7 @@ def day(text: str) -> dt.date:
 
 
 @given(gardens())
-@settings(max_examples=10, deadline=None)
+@settings(max_examples=20, deadline=None)
 def test_the_predicate_holds_for_the_whole_plan(garden: Garden) -> None:
     """Also when every item is judged by all others, not only by those that the search took to bear on it."""
     layout = without_memory(layout_of(garden))
@@ -42,7 +42,7 @@ def test_the_predicate_holds_for_the_whole_plan(garden: Garden) -> None:
 
 
 @given(gardens(), st.randoms(use_true_random=False))
-@settings(max_examples=12, deadline=None)
+@settings(max_examples=24, deadline=None)
 def test_no_plan_breaks_a_rule(garden: Garden, rng: random.Random) -> None:
     plan = plan_of(garden)
     the_bench_stops_nothing(plan, garden, rng)
@@ -115,7 +115,7 @@ def needs_and_moves_hold_together(plan: Plan, garden: Garden) -> None:
 
 
 @given(gardens(most_years=1), st.randoms(use_true_random=False))
-@settings(max_examples=6, deadline=None)
+@settings(max_examples=12, deadline=None)
 def test_the_order_of_the_journal_changes_nothing(garden: Garden, rng: random.Random) -> None:
     entries = list(garden.entries)
     days = {entry.day for entry in entries}

@@ -70,7 +70,7 @@ def test_it_fits_any_width(width: int) -> None:
 
 
 @given(gardens(most_years=2), st.sampled_from((40, 120)))
-@settings(max_examples=15, deadline=None)
+@settings(max_examples=25, deadline=None)
 def test_every_plan_can_be_told(garden: Garden, width: int) -> None:
     plan = lay_plan(garden.tree, garden.entries, garden.place, garden.on, garden.years, book(), planning())
     told = lay(plan_lines(plan, southern=garden.place.southern), width)
