@@ -197,7 +197,7 @@ def _with_units(numbers: list[SaidNumber], texts: Sequence[str]) -> list[SaidNum
     for n in range(len(out) - 2, -1, -1):
         here, after = out[n], out[n + 1]
         between = texts[here.end : after.first]
-        if not here.unit and after.unit == "length" and 0 < len(between) <= 2 and set(between) <= _LISTED:
+        if not here.unit and after.unit == "length" and after.raw and 0 < len(between) <= 2 and set(between) <= _LISTED:
             out[n] = replace(here, value=here.raw * after.value / after.raw, unit="length")
     return out
 

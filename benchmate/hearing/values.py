@@ -8,10 +8,11 @@ from typing import Any
 
 from benchmate.value import dataclass, field, replace
 
-_NUMBER = re.compile(r"\d+(?:\.\d+)?$")
-_FRACTION = re.compile(r"(\d+)/(\d+)$")
-_NPK = re.compile(r"(\d+)-(\d+)-(\d+)$")
-_ORDINAL = re.compile(r"(\d+)(?:st|nd|rd|th)$")
+# more digits than a measure can have are no number: they count as words not taken in
+_NUMBER = re.compile(r"\d{1,12}(?:\.\d{1,18})?$")
+_FRACTION = re.compile(r"(\d{1,12})/(\d{1,12})$")
+_NPK = re.compile(r"(\d{1,12})-(\d{1,12})-(\d{1,12})$")
+_ORDINAL = re.compile(r"(\d{1,12})(?:st|nd|rd|th)$")
 
 FAHRENHEIT_FREEZING, FAHRENHEIT_PER_CELSIUS = 32.0, 1.8
 DAYS_A_YEAR = 365
