@@ -150,10 +150,12 @@ class Touching:
             # what only weighs forbids nothing; what beats another rule lifts what that forbids
             if rule.blocks or rule.beats or rule.kind != "rule":
                 reach |= self._by_rule(rule, work, heavy)
-        # blades that are taken off count apart from the season's dose unless a share of them is said
-        apart = set(book.budget.get("apart", {}).get("works", ()))
+        # no dose bounds leaf removal unless a share is said, and of it only what stays off is in the dose
+        table = book.budget.get("apart", {})
+        spends = work not in table.get("works", ()) or work in table.get("stays", ())
         taken = takes(work, book)
-        dosed = taken in ("foliage", "root") and taken == takes(other, book) and not {work, other} & apart
+        dosed = taken in ("foliage", "root") and taken == takes(other, book) and spends
+        dosed = dosed and other not in table.get("works", ())
         return reach | Reach(season=dosed)
 
     def _by_rule(self, rule: Rule, work: str, heavy: bool) -> Reach:

@@ -58,7 +58,7 @@ def _this_season(facts: Facts) -> list[Done]:
 def foliage_taken(facts: Facts, book: RuleBook) -> float:
     """Share of the foliage taken this season: said shares as they stand, others as such work usually takes.
 
-    Leaf blades taken off (leaf-cut, defoliate) grow again within weeks and are weighed by rules of their own.
+    A tree that was stripped makes a new set of leaves within weeks; blades that were halved stay so and count.
     """
     return round(sum(_taken(done, "foliage", book) for done in _this_season(facts)), 4)
 
@@ -69,16 +69,30 @@ def root_taken(facts: Facts, book: RuleBook) -> float:
 
 
 def _taken(done: Done, what: str, book: RuleBook) -> float:
-    if takes(done.work, book) != what or done.now:
+    if not counts(done, what, book) or done.now:
         return 0.0
-    if done.share is None and counts_apart(done.work, book):
-        return 0.0
-    share, _ = crown_share(done.work, {} if done.share is None else {"share": done.share}, done.spot, book)
+    measures = {} if done.share is None else {"share": done.share}
+    table = book.budget.get("apart", {})
+    if done.work not in table.get("stays", ()):
+        share, _ = crown_share(done.work, measures, done.spot, book)
+    else:
+        # a share of every blade is that share of all leaf; on one branch it is so much of what one branch bears
+        share, _ = share_of(done.work, measures, book)
+        if share is not None and is_placed(done.spot):
+            share *= float(table.get("of_branch", 1.0))
     return 0.0 if share is None else share
 
 
+def counts(done: Done, what: str, book: RuleBook) -> bool:
+    """Whether work that was done is part of the season's dose. what: "foliage" or "root"."""
+    if takes(done.work, book) != what:
+        return False
+    stays = done.work in book.budget.get("apart", {}).get("stays", ())
+    return done.share is not None or stays or not counts_apart(done.work, book)
+
+
 def counts_apart(work: str, book: RuleBook) -> bool:
-    """Leaf removal as such is no pruning dose; where a share is said, it is."""
+    """Whether it is for rules alone to say if leaf may come off so, unless a share is said."""
     return work in book.budget.get("apart", {}).get("works", ())
 
 

@@ -84,6 +84,7 @@ class Facts:
     known: kind -> facts. done: work from record and statement, latest first. measures: what was said or recorded of the
     whole tree or of what is asked about. tree: its name in the garden, or None for a bare species; with a tree the
     record is closed: work that it does not hold was not done. season_start: first day of the growing season `on` is in.
+    loose: those of the measures that this very statement says. measured: parts of which the record holds a measure.
     meant: work that this very statement asks about or means to do. stage_assumed: what was taken from the date, in
     words. stage_turns: it is about to turn, or has just done so.
     """
@@ -100,6 +101,8 @@ class Facts:
     stage_assumed: str | None = None
     stage_turns: bool = False
     meant: tuple[Work, ...] = ()
+    loose: Mapping[str, float] = field(default_factory=lambda: NO_MEASURES)
+    measured: tuple[Known, ...] = ()
 
     def first(self, kind: str) -> Known | None:
         """The strongest fact of a kind that is not a denial, or None."""

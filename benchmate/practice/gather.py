@@ -10,7 +10,7 @@ from benchmate.hearing.reading import Fact, Reading
 from benchmate.practice.almanac import almanac_for
 from benchmate.practice.book import RuleBook
 from benchmate.practice.facts import SAID, Done, Facts, Known
-from benchmate.practice.recorded import came_by, done_in, from_tree, left_behind, seen_in, standing
+from benchmate.practice.recorded import came_by, done_in, from_tree, left_behind, measured_in, seen_in, standing
 from benchmate.practice.stages import stage_facts
 from benchmate.practice.taxa import taxon_entry
 from benchmate.practice.when import span_of
@@ -36,7 +36,7 @@ def gather(
     kept = standing(entries, on)
     done = done_in(kept, on, place.southern)
     if tree:
-        done += came_by(tree, book.places)
+        done += came_by(tree, done, book.places)
     seen = seen_in(kept, done, on, book.places) + (from_tree(tree) if tree else [])
     done = _said_done(reading, stated, place, on) + done
     known += seen + left_behind(done, on, book.places)
@@ -66,6 +66,8 @@ def gather(
         stage_assumed=stages.assumed,
         stage_turns=stages.turns,
         meant=tuple(work for work in reading.work if work.work and work.done in (None, "now", "later")),
+        loose=reading.measures,
+        measured=tuple(measured_in(kept, on, book.places)),
     )
 
 

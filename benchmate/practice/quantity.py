@@ -32,9 +32,29 @@ def quantity(name: str, target: Target, facts: Facts, almanac: Almanac, book: Ru
 
 
 def _measure(name: str, target: Target, facts: Facts, book: RuleBook) -> float | None:
-    """What was said of the work, else of something at its place, else of the whole."""
+    """What was said of the work, else of something at its place, else of the whole where it is the whole's.
+
+    A diameter that is told of no part is the trunk's: a branch's work never takes it. One that is said just now, beside
+    work that names no part, is that of "it".
+    """
     own = _own_measure(name, target, facts, book)
-    return facts.measures.get(name) if own is None else own
+    if own is not None:
+        return own
+    whose = book.places.get("measured", {}).get(name)
+    part = target.spot.part or book.places.get("work_part", {}).get(target.work)
+    if whose is None or (part == whose and not is_placed(target.spot)):
+        return facts.measures.get(name)
+    if part is None and not is_placed(target.spot):
+        return facts.loose.get(name)
+    return _recorded(name, target, facts, book)
+
+
+def _recorded(name: str, target: Target, facts: Facts, book: RuleBook) -> float | None:
+    """What the record says of the one thing that may be meant, or None where there are several or none."""
+    rows = [known for known in facts.measured if name in known.measures]
+    newest = {known.spot: known for known in sorted(rows, key=lambda known: known.on or "")}
+    near = [known for known in newest.values() if spots_meet(known.spot, target.spot, book.places)]
+    return near[0].measures[name] if len(near) == 1 else None
 
 
 def _own_measure(name: str, target: Target, facts: Facts, book: RuleBook) -> float | None:

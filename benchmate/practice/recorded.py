@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Any
 
 from benchmate.garden.record import Entry, Tree
@@ -76,6 +76,17 @@ def seen_in(entries: Sequence[Entry], done: Sequence[Done], on: dt.date, places:
     return out
 
 
+def measured_in(entries: Iterable[Entry], on: dt.date, places: Mapping[str, Any]) -> Iterator[Known]:
+    """Parts that the record measured, latest first: what was seen of them, and what work was done on them."""
+    names, limit = set(places.get("measured", {})), places.get("ageing", {}).get("measure", 0)
+    for entry in entries:
+        day = day_of(entry.at)
+        for table in (*entry.facts, *entry.work) if (on - day).days <= limit else ():
+            measures = {name: float(table[name]) for name in names & set(table)}
+            if measures and table.get("part"):
+                yield Known("candidate", table["part"], spot_from(table), False, RECORD, day.isoformat(), measures)
+
+
 def left_behind(done: Sequence[Done], on: dt.date, places: Mapping[str, Any]) -> list[Known]:
     """Findings that work leaves: wire that went on is on until it comes off."""
     out: list[Known] = []
@@ -110,13 +121,16 @@ def from_tree(tree: Tree) -> list[Known]:
     return [Known(kind, value, origin=RECORD) for kind, value in pairs if value]
 
 
-def came_by(tree: Tree, places: Mapping[str, Any]) -> list[Done]:
-    """The work that a tree's origin tells of: one that was dug up was collected on the day it came."""
+def came_by(tree: Tree, done: Iterable[Done], places: Mapping[str, Any]) -> list[Done]:
+    """The work that a tree's origin tells of: one that was dug up was collected on the day it came.
+
+    done: what the journal holds; work that it tells of itself was done once, on the day it names.
+    """
     if not tree.origin or not tree.since:
         return []
-    origin = tree.origin.lower()
+    origin, told = tree.origin.lower(), {one.work for one in done if not one.denied}
     return [
         Done(work, tree.since, tree.since)
         for work, words in places.get("origin", {}).items()
-        if any(word in origin for word in words)
+        if work not in told and any(word in origin for word in words)
     ]

@@ -91,6 +91,7 @@ class PlacesFile(Shape):
     ends: dict[str, list[str]]
     leaves_behind: dict[str, str]
     ageing: dict[str, Annotated[int, Field(ge=0)]]
+    measured: dict[str, str]
     origin: dict[str, list[str]]
 
 

@@ -10,7 +10,7 @@ from benchmate.hearing.reading import Reading
 from benchmate.practice import gather
 from benchmate.practice.almanac import almanac_for
 from benchmate.practice.book import RuleBook
-from benchmate.practice.budget import Cap, cap_for, counts_apart, foliage_taken, is_heavy, root_taken, takes
+from benchmate.practice.budget import Cap, cap_for, counts, foliage_taken, is_heavy, root_taken, takes
 from benchmate.practice.facts import Done, Facts
 from benchmate.practice.gather import said_traits
 from benchmate.practice.match import Matcher
@@ -64,7 +64,7 @@ def _season(
     then = tree if now else replace(tree, health=None, phase=None)
     facts = gather(_NO_READING, then, entries, place, last, book)
     done = [one for one in facts.done if not one.denied and start <= one.last <= last]
-    cuts = [one for one in done if _counts(one, "foliage", book)]
+    cuts = [one for one in done if counts(one, "foliage", book)]
     days = [last] if now else sorted({one.last for one in cuts})
     caps = [cap for day in days if (cap := _cap(then, entries, place, day, book))]
     cap = min(caps, key=lambda one: one.share, default=None)
@@ -74,7 +74,7 @@ def _season(
         foliage_taken(facts, book),
         root_taken(facts, book),
         any(one.share is None for one in cuts),
-        any(one.share is None and _counts(one, "root", book) for one in done),
+        any(one.share is None and counts(one, "root", book) for one in done),
         cap.share if cap else None,
         bool(cap and cap.assumed),
         tuple(_serious(done, book)),
@@ -97,10 +97,6 @@ def _cap(tree: Tree, entries: Sequence[Entry], place: Place, day: dt.date, book:
     facts: Facts = gather(_NO_READING, tree, entries, place, day, book)
     almanac = almanac_for(day, place, facts.entry, book.seasons, said_traits(facts))
     return cap_for(Target("shorten"), Matcher(book, facts, almanac))
-
-
-def _counts(done: Done, what: str, book: RuleBook) -> bool:
-    return takes(done.work, book) == what and not (done.share is None and counts_apart(done.work, book))
 
 
 def _serious(done: Sequence[Done], book: RuleBook) -> Iterator[tuple[str, dt.date]]:

@@ -82,3 +82,22 @@ def test_roots_have_caps_of_their_own(book):
     assert first(told, "root-prune").verdict == "avoid"
     told = advice(book, ask("root-prune", share=0.2), tree("Pinus", health="healthy"))
     assert first(told, "root-prune").amount == {"share": 0.25}
+
+
+@pytest.mark.parametrize(
+    ("work", "more", "left"),
+    [
+        ("leaf-cut", {}, 0.0),
+        ("leaf-cut", {"share": 0.2}, 0.13),
+        ("leaf-cut", {"part": "branch", "side": "left"}, 0.26),
+        ("defoliate", {}, 0.33),
+    ],
+)
+def test_halved_blades_stay_so_and_count_and_a_new_set_of_leaves_does_not(book, work, more, left):
+    told = advice(book, ask("shorten"), tree(health="strong"), [done("2026-06-10", work, **more)])
+    assert told.dose_left == pytest.approx(left)
+
+
+def test_halved_blades_of_last_season_are_gone(book):
+    told = advice(book, ask("shorten"), tree(health="strong"), [done("2025-06-10", "leaf-cut")])
+    assert told.dose_left == pytest.approx(0.33)

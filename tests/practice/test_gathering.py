@@ -8,8 +8,11 @@ import pytest
 from practice_ear import PLACE, SOUTH, TROPIC, ask, done, seen, tree
 
 from benchmate.garden.record import Entry
-from benchmate.hearing.reading import Fact, Reading, Spot, Work
+from benchmate.hearing.reading import NOWHERE, Fact, Reading, Spot, Work
+from benchmate.practice.almanac import almanac_for
 from benchmate.practice.gather import gather
+from benchmate.practice.quantity import quantity
+from benchmate.practice.target import Target
 from benchmate.practice.truth import Where, claim_truth, done_truth, stage_truth
 from benchmate.practice.when import span_of
 
@@ -49,6 +52,40 @@ def test_what_lies_ahead_does_not_count(book):
 def test_a_collected_tree_was_collected_on_the_day_it_came(book):
     known = facts(book, NOTHING, tree(origin="hedge-collected", since=dt.date(2026, 3, 4)))
     assert [(d.work, d.first) for d in known.done] == [("collect", dt.date(2026, 3, 4))]
+
+
+def test_what_the_journal_tells_of_its_collecting_is_not_told_twice(book):
+    dug = tree(origin="collected in the hills", since=dt.date(2026, 3, 4))
+    known = facts(book, NOTHING, dug, [done("2026-02-20", "collect")])
+    assert [(d.work, d.first) for d in known.done] == [("collect", dt.date(2026, 2, 20))]
+
+
+BRANCH, LEFT = Spot("branch"), Spot("branch", "left")
+TRUNK = Entry("t", dt.date(2026, 5, 1), "seen", measures={"diameter_mm": 66.0})
+ONE = done("2026-05-02", "wire", part="branch", side="left", diameter_mm=9.0)
+OTHER = seen("2026-05-03", "candidate", "branch", part="branch", side="right", diameter_mm=14.0)
+
+
+@pytest.mark.parametrize(
+    ("entries", "spot", "said", "given"),
+    [
+        ([TRUNK], BRANCH, {}, None),
+        ([TRUNK], LEFT, {}, None),
+        ([TRUNK], NOWHERE, {}, None),
+        ([TRUNK], Spot("trunk"), {}, 66.0),
+        ([TRUNK], NOWHERE, {"diameter_mm": 12.0}, 12.0),
+        ([], BRANCH, {"diameter_mm": 40.0}, None),
+        ([TRUNK, ONE], BRANCH, {}, 9.0),
+        ([TRUNK, ONE, OTHER], BRANCH, {}, None),
+        ([TRUNK, ONE, OTHER], LEFT, {}, 9.0),
+        ([TRUNK, ONE], Spot("branch", "right"), {}, None),
+    ],
+)
+def test_a_branch_has_its_own_diameter_or_none(book, entries, spot, said, given):
+    reading = Reading("by hand", measures=said)
+    known = facts(book, reading, tree(), entries)
+    found, _ = quantity("diameter_mm", Target("bend", spot), known, almanac_for(ON, PLACE, {}, book.seasons), book)
+    assert found == given
 
 
 def test_wire_is_on_until_it_comes_off(book):
