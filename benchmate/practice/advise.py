@@ -22,6 +22,7 @@ from benchmate.practice.options import (
     rival_targets,
     spared_places,
     spoken_targets,
+    wants_care,
     wants_offers,
 )
 from benchmate.practice.places import is_placed
@@ -50,6 +51,8 @@ def advise(reading: Reading, facts: Facts, book: RuleBook, place: Place, on: dt.
     rows = [one for target in spoken for one in weigh_with_spared(target, matcher)]
     if wants_offers(reading, spoken):
         rows += _offered(reading, facts, matcher, rows)
+    elif wants_care(spoken):
+        rows += [one for one in _offered(reading, facts, matcher, rows) if one.target.prompted]
     if not any(one.target.work == "leave" for one in rows):
         rows.append(weigh(leave_target(), matcher))
     if blank:

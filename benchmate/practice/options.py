@@ -151,3 +151,8 @@ def wants_offers(reading: Reading, targets: Sequence[Target]) -> bool:
     if reading.topic == "compare":
         return True
     return not [t for t in targets if t.work not in ("leave", "wait", "check")] and reading.topic in _OPEN_TOPICS
+
+
+def wants_care(targets: Sequence[Target]) -> bool:
+    """Whether it is asked if the tree may be left: then what this very statement calls for is weighed beside that."""
+    return bool(targets) and all(target.work in ("leave", "wait") for target in targets)

@@ -24,6 +24,10 @@ def headline_of(answer: Answer) -> str:
     asked = {work.work for work in reading.work if work.work}
     about = [option for option in advice.options if option.work in asked]
     if "ask" in reading.acts and reading.topic in ("may", "when", "why", "what-if") and about:
+        best = advice.options[0]
+        if best.work not in asked and best.verdict == GO and all(one.verdict == GO and one.weight < 0 for one in about):
+            # what was asked may be done, but more speaks against it than for it, and there is something better
+            return sentence(f"Better: {option_words(best, answer.units)}{_until(best, answer.on)}")
         seen: dict[str, Option] = {}
         for option in about:
             seen.setdefault(option.work, option)
