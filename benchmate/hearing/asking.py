@@ -6,9 +6,9 @@ from benchmate.value import replace
 
 from .automaton import Node
 from .clauses import TRUNKS, Clause, Setting, chain, take_date
-from .doing import work_of
+from .doing import NOT, work_of
 from .phrases import Phrase, leaves, phrase_facts, read_phrase, settle_bare, species_fact
-from .reading import Work
+from .reading import Fact, Spot, Work
 from .seeing import linked, observe
 from .spotting import Token
 from .working import decide, do
@@ -28,6 +28,7 @@ def question(setting: Setting, clause: Clause, topic: str, node: Node, past: boo
                 clause.series += token.value.measures.items()
             elif token.kind == "SHARE":
                 clause.measures["share"] = token.value
+    head = next((token for token in node.children if isinstance(token, Token)), None)
     aux: list[str] = []
     subject: Phrase | None = None
     for child in node.children:
@@ -44,12 +45,33 @@ def question(setting: Setting, clause: Clause, topic: str, node: Node, past: boo
             _subject(setting, clause, subject)
         elif child.name in ("observe", "decide"):
             (observe if child.name == "observe" else decide)(setting, clause, child)
+            if topic == "what-if" and clause.work and not (head is not None and head.value == "past"):
+                _ahead(setting, clause, child)  # "suppose I left it till autumn"
         elif child.name == "tail":
             _tail(setting, clause, child, past)
     clause.acts = ["ask"]
     if topic in ("due", "plan"):
         clause.when, clause.measures = None, {}
-    clause.work = [replace(work, done=None) for work in clause.work]
+    denied = head is not None and head.kind == "QLIST" and head.value == "not"  # "which have not been fed"
+    clause.work = [replace(work, done=None, denied=denied or work.done == NOT) for work in clause.work]
+    if denied:
+        clause.facts = [replace(f, denied=True) if f.kind != "species" else f for f in clause.facts]
+    if head is not None and head.kind == "QWHATIF" and head.value == "past":
+        _had_happened(clause)
+
+
+def _had_happened(clause: Clause) -> None:
+    """ "if I'd repotted in April": supposed of the past, so an event and not work that is weighed."""
+    clause.facts += [
+        Fact("event", work.work or "", Spot(), {}, clause.when, work.denied, work.span) for work in clause.work
+    ]
+    clause.work, clause.when = [], None
+
+
+def _ahead(setting: Setting, clause: Clause, node: Node) -> None:
+    for token in leaves(node):
+        if token.kind == "DATE":
+            take_date(setting, clause, token, past=False)
 
 
 def _past_dates(setting: Setting, clause: Clause, vp: Node) -> None:
@@ -59,6 +81,10 @@ def _past_dates(setting: Setting, clause: Clause, vp: Node) -> None:
 
 
 def _subject(setting: Setting, clause: Clause, phrase: Phrase) -> None:
+    if clause.topic == "recall":  # "when was it last wired"
+        done = [(token, setting.lexicon.states.get(token.value, {}).get("event")) for token in phrase.states]
+        clause.work += [Work(work) for _, work in done if work]
+        phrase.states = [token for token, work in done if not work]
     facts, idle = phrase_facts(phrase, setting.lexicon)
     clause.idle += idle
     clause.means += phrase.means

@@ -14,7 +14,7 @@ from .phrases import leaves, phrase_facts, read_phrase, species_fact
 from .reading import Spot, Work
 from .seeing import amount, observe
 from .spotting import Token
-from .working import decide, do
+from .working import decide, do, gone, happened
 
 # Grammar alias -> topic of the contract, and whether its dates lie in the past.
 _TOPICS = {
@@ -59,6 +59,7 @@ def _fill(setting: Setting, clause: Clause, node: Node) -> None:
         question(setting, clause, topic, node, past)
     else:
         _KINDS.get(node.name, _talk)(setting, clause, node)
+    happened(setting, clause)
 
 
 def _asked(clause: Clause) -> None:
@@ -70,7 +71,7 @@ def _asked(clause: Clause) -> None:
         clause.facts = [fact for fact in clause.facts if fact not in events]
         clause.acts, clause.topic = ["ask"], "may"
         return
-    if clause.kind == "decide" and clause.mood and clause.mood.done == NOW and clause.work:
+    if clause.kind == "decide" and clause.mood and (clause.mood.done == NOW or clause.verbless) and clause.work:
         clause.acts, clause.topic = ["ask"], "may"
         clause.work = [replace(work, done=None) for work in clause.work]
 
@@ -96,6 +97,8 @@ def _talk(setting: Setting, clause: Clause, node: Node) -> None:
             clause.note = child.value
         elif child.kind == "NAME":
             clause.tree = child.value
+        elif child.kind == "SPECIES":
+            clause.facts.append(species_fact(child))
 
 
 def _again(setting: Setting, clause: Clause, node: Node) -> None:
@@ -150,6 +153,7 @@ def _remind(setting: Setting, clause: Clause, node: Node) -> None:
 _KINDS: dict[str, Callable[[Setting, Clause, Node], None]] = {
     "observe": observe,
     "decide": decide,
+    "gone": gone,
     "meaning": _meaning,
     "again": _again,
     "correct": _correct,

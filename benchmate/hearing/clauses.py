@@ -6,6 +6,7 @@ from typing import Any
 
 from benchmate.value import dataclass, field
 
+from .automaton import Node
 from .dates import FIRST_FROST, When
 from .doing import Mood
 from .lexicon import Lexicon
@@ -19,7 +20,8 @@ TRUNKS = ("trunk", "base")
 @dataclass
 class Clause:
     """What one clause gives. kind: the head of its tree. joined: the separators before it. idle: tokens that turned out
-    to say nothing where they stand; they count as missed."""
+    to say nothing where they stand; they count as missed. since: the small words and the verb phrase of what happened
+    before ("since I repotted it"). verbless: work told without a verb ("wire off")."""
 
     kind: str
     joined: tuple[str, ...] = ()
@@ -46,6 +48,8 @@ class Clause:
     vague: bool = False
     because_at: int | None = None
     supposes: list[Work] = field(default_factory=list)
+    since: tuple[list[str], Node] | None = None
+    verbless: bool = False
     span: tuple[int, int] = (0, 0)
     taken: bool = False
 
@@ -89,8 +93,8 @@ def take_date(setting: Setting, clause: Clause, token: Token, past: bool, drop_n
     clause.when = text
 
 
-def chain(node: Any) -> list[tuple[str, Any]]:
-    """A left-branching chain as a flat list: ("np", node), ("aux", [values]), ("link", token)."""
+def chain(node: Any, whole: str = "") -> list[tuple[str, Any]]:
+    """A left-branching chain, flat: ("np", node), ("aux", [values]), ("link", token). whole: a kind of node kept so."""
     out: list[tuple[str, Any]] = []
     if isinstance(node, Token):
         return [("link", node)]
@@ -99,5 +103,5 @@ def chain(node: Any) -> list[tuple[str, Any]]:
     if node.name == "auxs":
         return [("aux", [token.value for token in node.children])]
     for child in node.children:
-        out += chain(child)
+        out += [("vp", child)] if isinstance(child, Node) and child.name == whole else chain(child, whole)
     return out

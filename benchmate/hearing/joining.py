@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from benchmate.value import replace
 
+from .amending import both, but_not, looked_again, no_but, on_condition, put_right, reminded
 from .clauses import Clause
 from .doing import DONE, LATER, NOW
 from .lexicon import Lexicon
@@ -21,12 +22,16 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon) -> Reading:
         if before is not None:
             _inherit(before, clause)
             _fronted(before, clause)
-            _looked_again(next((one for one in reversed(done) if not one.idle_whole), before), clause)
+            looked_again(next((one for one in reversed(done) if not one.idle_whole), before), clause)
             _same_unit(before, clause)
             if (
                 _supposed(before, clause)
-                or _on_condition(before, clause)
-                or _no_but(before, clause)
+                or on_condition(before, clause)
+                or no_but(before, clause)
+                or put_right(before, clause)
+                or but_not(before, clause)
+                or both(done, clause)
+                or reminded(before, clause)
                 or _belongs(before, clause, lexicon)
             ):
                 clause.taken = True
@@ -49,7 +54,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon) -> Reading:
         figure=next((c.figure for c in done if c.figure), None),
         tree=next((c.tree for c in done if c.tree), None),
         pick=next((c.pick for c in done if c.pick is not None), None),
-        when=next((c.when for c in done if c.when), None),
+        when=None if acts == ["leave"] else next((c.when for c in done if c.when), None),
         candidates=tuple(f for c in done for f in c.candidates),
         term=next((c.term for c in done if c.term), None),
         note=next((c.note for c in done if c.note), None),
@@ -71,10 +76,12 @@ def _topic(clauses: Sequence[Clause]) -> str | None:
 
 def _settled_acts(acts: list[str], clauses: Sequence[Clause]) -> list[str]:
     """A species called out beside something else is no observation."""
+    sizes_count = not {"new", "correct"} & set(acts) and not any(c.topic == "figure" for c in clauses)
     telling = [
         c
         for c in clauses
-        if "observe" in c.acts and (c.measures or c.candidates or any(f.kind != "species" for f in c.facts))
+        if "observe" in c.acts
+        and ((sizes_count and (c.measures or c.candidates)) or any(f.kind != "species" for f in c.facts))
     ]
     if not telling and len(acts) > 1:
         acts = [act for act in acts if act != "observe"]
@@ -137,40 +144,12 @@ def _supposed(before: Clause, clause: Clause) -> bool:
     return True
 
 
-def _on_condition(before: Clause, clause: Clause) -> bool:
-    """ "bring it under cover if it drops below minus 10": meant for then, not done now, and nothing of it seen yet."""
-    if "if" not in clause.joined or clause.kind != "observe" or before.kind != "decide" or before.mood is None:
-        return False
-    if before.mood.done != NOW or not before.work:
-        return False
-    before.work = [replace(work, done=LATER) if work.done == NOW else work for work in before.work]
-    return True
-
-
 def _supposed_first(clauses: list[Clause]) -> list[Clause]:
     """ "if I halve the leaves, how much is gone": what is supposed may stand before the question too."""
     figure = next((clause for clause in clauses if clause.topic == "figure"), None)
     if figure is None:
         return clauses
     return [c for c in clauses if c is figure or not ("if" in c.joined and _supposed(figure, c))]
-
-
-def _looked_again(before: Clause, clause: Clause) -> bool:
-    """ "checked it, again in two weeks": a date ahead after what was done is when to come back."""
-    if (
-        clause.kind != "observe"
-        or clause.facts
-        or clause.measures
-        or not clause.when
-        or before.kind != "decide"
-        or not before.work
-    ):
-        return False
-    if before.work[-1].work != "check":
-        return False
-    clause.acts, clause.kind = ["remind"], "remind"
-    clause.work = [replace(before.work[-1], done=None)]
-    return False
 
 
 def _named_works(clauses: Sequence[Clause], lexicon: Lexicon) -> None:
@@ -201,6 +180,9 @@ def _bare_place(clause: Clause, alone: bool) -> None:
     phrase = clause.phrase
     if not alone or clause.kind != "observe" or clause.facts or clause.work or clause.measures or phrase is None:
         return
+    if phrase.one and phrase.ordinal and phrase.spot() == Spot(ordinal=phrase.ordinal) and not phrase.states:
+        clause.acts, clause.pick = ["pick"], phrase.ordinal  # "the second one"
+        return
     if (phrase.one or phrase.other) and not phrase.states:
         clause.work = [Work(None, phrase.spot(count=False), done=None if clause.asked else NOW)]
         clause.acts, clause.topic = (["ask"], "may") if clause.asked else (["decide"], None)
@@ -223,26 +205,6 @@ def _fronted(before: Clause, clause: Clause) -> None:
         before.acts, before.measures, before.candidates, before.taken = [], {}, [], True
 
 
-def _no_but(before: Clause, clause: Clause) -> bool:
-    """ "not three leaves, two": the second number is meant in place of the first."""
-    first, second = before.phrase, clause.phrase
-    if before.kind != "observe" or clause.kind != "observe" or first is None or second is None:
-        return False
-    if not before.denied or before.facts:
-        return False
-    negated = [name for name in before.measures if name in ("leaves", "buds", "pairs")] or ["leaves"]
-    place = second.spot(count=False)
-    if place != Spot() and not second.numbers and second.says_place_only:
-        before.kind, before.acts, before.work = "correct", ["correct"], [Work(None, place)]
-        return True
-    number = next(iter([*second.numbers, *clause.measures.values()]), None)
-    if number is None:
-        return False
-    before.kind, before.acts = "correct", ["correct"]
-    before.work, before.measures = [Work(None, Spot(), {negated[0]: number})], {}
-    return True
-
-
 def _belongs(before: Clause, clause: Clause, lexicon: Lexicon) -> bool:
     """A clause of qualifiers alone ("a third off", "20 mm wide", "low left branch") belongs to what was said before."""
     phrase = clause.phrase
@@ -255,6 +217,11 @@ def _belongs(before: Clause, clause: Clause, lexicon: Lexicon) -> bool:
     ):
         share = clause.work[0].measures["share"]
         before.work[-1] = replace(before.work[-1], measures={**before.work[-1].measures, "share": share})
+        return True
+    if clause.verbless and before.work and clause.work and before.work[-1].work == clause.work[0].work:
+        last = before.work[-1]  # "dead heading it, all the flowers off"
+        before.work[-1] = replace(last, measures={**last.measures, **clause.work[0].measures})
+        before.facts += [fact for fact in clause.facts if fact.kind == "species"]
         return True
     if clause.kind != "observe" or clause.facts or phrase is None or clause.work or clause.denied:
         return False
@@ -270,11 +237,15 @@ def _belongs(before: Clause, clause: Clause, lexicon: Lexicon) -> bool:
         return False
     if before.work and before.kind in ("decide", "may", "remind") and not clause.candidates:
         work = before.work[-1]
+        before.when = before.when or clause.when
         if elsewhere(work.spot, clause, phrase):
             before.work[-1] = replace(work, spot=with_part(work.spot, phrase))
             before.work.append(replace(work, spot=also(work.spot, phrase), measures={**work.measures, **measures}))
             return True
-        before.work[-1] = replace(work, spot=merged(work.spot, phrase), measures={**work.measures, **measures})
+        spot = merged(work.spot, phrase)
+        if work.spot.part is None and spot.part in lexicon.works.get(work.work or "", {}).get("part_named", ()):
+            spot = replace(spot, part=None)
+        before.work[-1] = replace(work, spot=spot, measures={**work.measures, **measures})
         return True
     findings = [n for n, f in enumerate(before.facts) if f.kind == "finding"]
     if findings and before.kind == "observe" and not clause.candidates:

@@ -28,6 +28,7 @@ class Phrase:
     events: list[Token] = field(default_factory=list)
     means: list[str] = field(default_factory=list)
     species: list[Token] = field(default_factory=list)
+    weather: list[Token] = field(default_factory=list)
     name: str | None = None
     called: str | None = None
     flush: bool = False
@@ -61,7 +62,9 @@ class Phrase:
     @property
     def says_place_only(self) -> bool:
         """Only qualifiers: something else must be meant by them."""
-        return not (self.findings or self.states or self.events or self.species or self.flush or self.name)
+        return not (
+            self.findings or self.states or self.events or self.species or self.flush or self.name or self.weather
+        )
 
 
 def leaves(node: Any) -> Iterator[Token]:
@@ -92,12 +95,13 @@ def _take(phrase: Phrase, token: Token) -> None:
     match token.kind:
         case "PART":
             phrase.parts.append(value)
-        case "FINDING" | "STATE" | "EVENT" | "SPECIES" as kind:
+        case "FINDING" | "STATE" | "EVENT" | "SPECIES" | "WEATHER" as kind:
             {
                 "FINDING": phrase.findings,
                 "STATE": phrase.states,
                 "EVENT": phrase.events,
                 "SPECIES": phrase.species,
+                "WEATHER": phrase.weather,
             }[kind].append(token)
         case "MEANS":
             phrase.means.append(value)
@@ -105,6 +109,8 @@ def _take(phrase: Phrase, token: Token) -> None:
             phrase.name = value
         case "FLUSH":
             phrase.flush = True
+            if value.isdigit():  # "first flush" in one
+                phrase.ordinal = int(value)
         case "ONE":
             phrase.one = True
         case "PRON":
@@ -219,6 +225,8 @@ def phrase_facts(
                 span=(token.first, token.end),
             )
         )
+    for token in phrase.weather:
+        facts.append(Fact("weather", token.value, span=(token.first, token.end)))
     for token in phrase.events:
         facts.append(Fact("event", token.value, span=(token.first, token.end)))
     if not any(f.kind == "finding" for f in facts):

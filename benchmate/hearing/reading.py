@@ -68,7 +68,8 @@ class Work:
     """Work that is done, meant, refused or asked about.
 
     work: from the vocabulary, or None where only its place is said (a correction). done: done, now, later, not; None
-    inside a question. manner: how it is done where that decides advice ("hard", "bare-wood", "all").
+    inside a question. manner: how it is done where that decides advice ("hard", "bare-wood", "all"). denied: inside a
+    question, that it was not or would not be done ("which have not been fed").
     """
 
     work: str | None
@@ -77,6 +78,7 @@ class Work:
     done: str | None = None
     manner: tuple[str, ...] = ()
     span: Span = (0, 0)
+    denied: bool = False
 
     def as_json(self) -> dict[str, Any]:
         out: dict[str, Any] = {"work": self.work} if self.work else {}
@@ -85,6 +87,8 @@ class Work:
             out["done"] = self.done
         if self.manner:
             out["manner"] = list(self.manner)
+        if self.denied:
+            out["not"] = True
         return out | {"span": list(self.span)}
 
 
@@ -118,7 +122,8 @@ class Reading:
     term: what a `meaning` question asks about. note: the words to keep. reason: the words after "because".
     refers: words that need the talk ("one", "other", "same", "it"). means: tools, chemicals and circumstances spoken
     of (rules/words, MEANS). supposes: work that a figure question supposes ("if I halve the leaves").
-    series: every measure in the order said, for figures that take one measure twice.
+    series: every measure in the order said, for figures that take one measure twice. either: the two figures that a
+    question may equally ask for, the likelier first.
     """
 
     said: str
@@ -141,6 +146,7 @@ class Reading:
     means: tuple[str, ...] = ()
     series: tuple[tuple[str, float], ...] = ()
     supposes: tuple[Work, ...] = ()
+    either: tuple[str, ...] = ()
 
     def as_json(self) -> dict[str, Any]:
         """The contract's object; keys beyond the contract only where they say something."""
@@ -167,6 +173,7 @@ class Reading:
             "means": list(self.means),
             "supposes": [work.as_json() for work in self.supposes],
             "series": [list(pair) for pair in self.series],
+            "either": list(self.either),
             "missed_spans": [list(missed.span) for missed in self.missed],
         }
         return out | {key: value for key, value in more.items() if value}

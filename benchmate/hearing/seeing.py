@@ -8,14 +8,14 @@ from benchmate.value import replace
 
 from .automaton import Node
 from .clauses import TRUNKS, Clause, Setting, chain, take_date
-from .doing import NOW, Mood
+from .doing import DONE, NOW, Mood
 from .phrases import HIDDEN, Phrase, phrase_facts, read_phrase, settle_bare
 from .reading import Fact, Spot, Work
 from .spotting import Token
 
 
 def observe(setting: Setting, clause: Clause, node: Node) -> None:
-    see(setting, clause, node.children[0])
+    see(setting, clause, node)
     if not clause.acts and (clause.facts or clause.measures or clause.candidates):
         clause.acts = ["observe"]
 
@@ -26,9 +26,11 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
     aux: list[str] = []
     link: Token | None = None
     place = Spot()  # said before what is found there: "the wire on the left branch is biting"
-    for kind, item in chain(node):
+    for kind, item in chain(node, whole="vp"):
         if kind == "aux":
-            aux, link = item, None
+            aux, link = item, None if link is None or link.kind != "SINCE" else link
+        elif kind == "vp":
+            clause.since, link = (aux, item), None
         elif kind == "link":
             link, aux = item, []
             if item.kind == "DATE":
@@ -74,7 +76,9 @@ def _carried_on(setting: Setting, clause: Clause, node: Node) -> Phrase | None:
 
 def seen_date(setting: Setting, clause: Clause, token: Token) -> None:
     """A date said of what is seen belongs to the event before it, if there is one."""
-    take_date(setting, clause, token, past=bool(clause.facts))
+    before = setting.before[-1] if setting.before else None
+    told = before is not None and before.mood is not None and before.mood.done == DONE and before.when is None
+    take_date(setting, clause, token, past=bool(clause.facts) or told)
     if clause.facts and clause.facts[-1].kind == "event" and clause.facts[-1].when is None:
         clause.facts[-1] = replace(clause.facts[-1], when=clause.when)
         clause.when = None

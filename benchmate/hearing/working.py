@@ -8,7 +8,7 @@ from benchmate.value import replace
 
 from .automaton import Node
 from .clauses import Clause, Setting, chain, take_date
-from .doing import AT_ONCE, DONE, LATER, NOW, Mood, mood_of, work_of
+from .doing import AT_ONCE, DONE, LATER, NOT, NOW, Mood, mood_of, work_of
 from .phrases import HIDDEN, Phrase, leaves, phrase_facts, read_phrase, settle_bare, state_meaning
 from .reading import Fact, Spot, Work
 from .seeing import amount, see
@@ -17,7 +17,7 @@ from .spotting import Token
 _OF = Token("OF", "of", 0, 0, 0.0)
 Linked = tuple[Token | None, Phrase]
 # Links that are also particles: "back to two leaves", "looked over the roots".
-_PARTICLES = {"BACKTO": "back", "OVER": "over"}
+_PARTICLES = {"BACKTO": "back", "OVER": "over", "WITH": "with"}
 # Links whose noun does not say where the work is done.
 _NO_PLACE = frozenset({"TO", "BACKTO", "BY", "WITH", "SINCE", "DATE", "FOR"})
 
@@ -38,6 +38,34 @@ def decide(setting: Setting, clause: Clause, node: Node) -> None:
     clause.acts = clause.acts or (["decide"] if clause.work else ["observe"] if clause.facts else [])
 
 
+def gone(setting: Setting, clause: Clause, node: Node) -> None:
+    """ "a quarter of the roots off": told as if "took" had been said."""
+    things = [item for _, item in chain(node)]
+    start = next(leaves(node)).first
+    said = [Token("PARTICLE", "off", t.first, t.end, 0.0) if getattr(t, "kind", "") == "OFF" else t for t in things]
+    do(setting, clause, Node("vp", (Token("VED", "take", start, start, 0.0), *said)), [])
+    clause.kind, clause.verbless = "decide", True
+    if clause.mood is not None:
+        clause.mood = replace(clause.mood, open=True)
+    clause.acts = clause.acts or (["decide"] if clause.work else ["observe"] if clause.facts else [])
+
+
+def happened(setting: Setting, clause: Clause) -> None:
+    """ "since I repotted it in March": an event of the tree, beside what the clause says."""
+    if clause.since is None:
+        return
+    aux, vp = clause.since
+    inner = Clause("decide")
+    do(setting, inner, vp, aux)
+    for work in inner.work:
+        denied = work.done == NOT
+        clause.facts.append(Fact("event", work.work or "", Spot(), {}, inner.when, denied, work.span))
+    clause.facts += inner.facts
+    clause.idle += inner.idle
+    clause.means += inner.means
+    clause.acts = clause.acts or (["observe"] if clause.facts else [])
+
+
 def _needed(clause: Clause) -> None:
     """ "it wants repotting" decides nothing yet: it asks whether the time is right."""
     clause.acts, clause.topic = ["ask"], "may"
@@ -53,6 +81,8 @@ def do(setting: Setting, clause: Clause, vp: Node, aux: Sequence[str], subject: 
     thing = next((p for link, p in phrases if link is None), None)
     if (thing is None or (mood.event and thing.says_place_only and not thing.parts)) and subject is not None:
         thing = subject
+    if thing is not None and thing.pronoun == "none":  # "pinching nothing yet"
+        mood = clause.mood = replace(mood, done=NOT)
     shares = [p.share for _, p in phrases if p.share is not None]
     particles = [t.value for t in posts if t.kind == "PARTICLE"] + [
         _PARTICLES[t.kind] for t in posts if t.kind in _PARTICLES
@@ -63,13 +93,15 @@ def do(setting: Setting, clause: Clause, vp: Node, aux: Sequence[str], subject: 
         setting.lexicon.manner[t.value] for t in posts if t.kind == "MANNER" and t.value in setting.lexicon.manner
     ]
     parts = _telling_parts(phrases) + (list(subject.parts) if subject else [])
-    if thing is not None and thing.pronoun and not thing.parts:
+    if (thing is not None and thing.pronoun and not thing.parts) or (shares and not any(p.parts for _, p in phrases)):
         parts += _meant_by_it(setting)
     if subject is not None and subject is not thing:
         phrases.append((_OF, subject))  # "would a 6 mm branch take a bend": sizes and place of the subject
     clause.vague = not parts
     name = work_of(setting.lexicon, verb.value, particles, parts, bool(shares))
     name = name or next((str(t.value) for _, p in phrases for t in p.events), None)  # "started an air layer"
+    if name is None and verb.value == "do-it":
+        name = _spoken_of(setting)
     if name is None:
         clause.idle.append(verb)
         clause.means += [means for _, phrase in phrases for means in phrase.means]
@@ -86,7 +118,8 @@ def do(setting: Setting, clause: Clause, vp: Node, aux: Sequence[str], subject: 
             take_date(setting, clause, post, past=mood.done == DONE or mood.event, drop_now=mood.done not in (DONE,))
     done = _tense(setting, clause, name, mood)
     for link, phrase in phrases:
-        _beside(setting, clause, phrase, link, done, name)
+        if link is not _OF:  # what is said of the subject stands in the clause already
+            _beside(setting, clause, phrase, link, done, name)
     for _, phrase in phrases:
         name_of = setting.lexicon.amount.get(phrase.part or "", "count")
         clause.series += [(name_of, number) for number in phrase.numbers]
@@ -106,6 +139,16 @@ def _meant_by_it(setting: Setting) -> list[str]:
     """The part that "it" means after a finding of the clause before ("wire's biting, take it off")."""
     facts = setting.before[-1].facts if setting.before else []
     return [setting.lexicon.pronoun[str(f.value)] for f in facts if f.value in setting.lexicon.pronoun and not f.denied]
+
+
+def _spoken_of(setting: Setting) -> str | None:
+    """ "full defoliation, did it yesterday": the work that was only named before; it is told here instead."""
+    before = setting.before[-1] if setting.before else None
+    events = [f for f in before.facts if f.kind == "event" and f.when is None] if before else []
+    if before is None or not events:
+        return None
+    before.facts = [f for f in before.facts if f not in events]
+    return str(events[-1].value)
 
 
 def _tense(setting: Setting, clause: Clause, name: str, mood: Mood) -> str:
@@ -197,14 +240,13 @@ def _beside(setting: Setting, clause: Clause, phrase: Phrase, link: Token | None
             counted = fact.value in setting.lexicon.counted.values() and not phrase.findings and not phrase.states
             if gone or counted:
                 continue
-            fact = replace(fact, spot=replace(fact.spot, count=None)) if False else fact
         if fact.kind == "event" and link is None:
             continue
         clause.facts.append(fact)
     clause.idle += [token for token in idle if link is None or link.kind != "FOR"]
     clause.means += phrase.means
     clause.tree = clause.tree or phrase.name
-    if phrase.pronoun and link is None:
+    if phrase.pronoun and phrase.pronoun != "none" and link is None:
         clause.refers.append(phrase.pronoun)
     if phrase.other or (phrase.one and not phrase.side and not phrase.level and not phrase.ordinal):
         clause.refers.append(phrase.other or "one")
@@ -215,6 +257,8 @@ def _telling_parts(phrases: Sequence[tuple[Token | None, Phrase]]) -> list[str]:
     outright = [p for link, phrase in phrases if link is None or link.kind == "OF" for p in reversed(phrase.parts)]
     if not outright:  # "took a quarter off the roots"
         outright = [p for link, phrase in phrases if link is not None and link.value == "off" for p in phrase.parts]
+    if not outright:  # "go with the left leader"
+        outright = [p for link, phrase in phrases if link is not None and link.kind == "WITH" for p in phrase.parts]
     return outright + [p for link, phrase in phrases if link is not None for p in phrase.parts if p.startswith(HIDDEN)]
 
 

@@ -9,13 +9,13 @@ Plain = dict[str, Any]
 
 
 def vocabulary_names(tables: Mapping[str, Plain]) -> dict[str, tuple[str, str]]:
-    """The names of findings and of means, as words -> kind and value.
+    """The names of findings, of weather and of means, as words -> kind and value.
 
     >>> vocabulary_names({"words/findings.toml": {"FINDING": {"wire-on": []}}})
     {'wire on': ('finding', 'wire-on')}
     """
     out: dict[str, tuple[str, str]] = {}
-    for section, kind in (("MEANS", "means"), ("FINDING", "finding")):
+    for section, kind in (("MEANS", "means"), ("WEATHER", "weather"), ("FINDING", "finding")):
         for name in tables.get("words/findings.toml", {}).get(section, {}):
             out[name.replace("-", " ")] = kind, name
     for state in tables.get("words/states.toml", {}).get("state", {}).values():

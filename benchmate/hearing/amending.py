@@ -1,0 +1,122 @@
+"""What a later clause changes in the one before: it corrects, refuses elsewhere, dates or places what was said."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from benchmate.value import replace
+
+from .clauses import Clause
+from .doing import LATER, NOT, NOW
+from .placing import merged
+from .reading import Spot, Work
+
+
+def no_but(before: Clause, clause: Clause) -> bool:
+    """ "not three leaves, two": the second number is meant in place of the first."""
+    first, second = before.phrase, clause.phrase
+    if before.kind != "observe" or clause.kind != "observe" or first is None or second is None:
+        return False
+    if not before.denied or before.facts:
+        return False
+    negated = [name for name in before.measures if name in ("leaves", "buds", "pairs")] or ["leaves"]
+    place = second.spot(count=False)
+    if place != Spot() and not second.numbers and second.says_place_only:
+        before.kind, before.acts, before.work = "correct", ["correct"], [Work(None, place)]
+        return True
+    number = next(iter([*second.numbers, *clause.measures.values()]), None)
+    if number is None:
+        return False
+    before.kind, before.acts = "correct", ["correct"]
+    before.work, before.measures = [Work(None, Spot(), {negated[0]: number})], {}
+    return True
+
+
+def put_right(before: Clause, clause: Clause) -> bool:
+    """ "wait no, three leaves", "I said beech, I meant hornbeam": what follows a correction is what is meant."""
+    if before.kind != "correct":
+        return False
+    if clause.kind == "correct":
+        kinds = {fact.kind for fact in clause.facts}
+        before.facts = [fact for fact in before.facts if fact.kind not in kinds] + clause.facts
+        before.work = clause.work or before.work
+        before.when = clause.when or before.when
+        return True
+    if clause.kind != "observe" or clause.facts or clause.candidates:
+        return False
+    if clause.denied or not clause.measures or before.work:
+        return clause.denied and bool(before.work)  # "12 mm, not 21"
+    before.work = [Work(None, Spot(), dict(clause.measures))]
+    return True
+
+
+def but_not(before: Clause, clause: Clause) -> bool:
+    """ "shorten the long shoots, but not the inner ones": the same work, refused elsewhere."""
+    phrase = clause.phrase
+    if before.kind != "decide" or not before.work or clause.kind != "observe" or not clause.denied or clause.facts:
+        return False
+    if phrase is None or not phrase.says_place_only or phrase.numbers or clause.measures:
+        return False
+    if not (phrase.side or phrase.level or phrase.ordinal or phrase.shown_part):
+        return False
+    work = before.work[-1]
+    spot = replace(phrase.spot(count=False), part=phrase.shown_part or work.spot.part)
+    before.work.append(replace(work, spot=spot, measures={}, done=NOT))
+    return True
+
+
+def both(done: Sequence[Clause], clause: Clause) -> bool:
+    """ "one going straight up and one hanging, both on the left": said of the last two things."""
+    phrase = clause.phrase
+    if clause.kind != "observe" or clause.facts or clause.work or phrase is None or phrase.pronoun != "both":
+        return False
+    places = [(c, n) for c in done for n, f in enumerate(c.facts) if f.kind == "finding"][-2:]
+    if len(places) < 2 or not phrase.says_place_only:
+        return False
+    part = next((c.facts[n].spot.part for c, n in places if c.facts[n].spot.part), None)
+    for c, n in places:
+        spot = c.facts[n].spot
+        c.facts[n] = replace(
+            c.facts[n], spot=replace(merged(spot, phrase), part=spot.part or phrase.shown_part or part)
+        )
+    return True
+
+
+def reminded(before: Clause, clause: Clause) -> bool:
+    """ "set a reminder for the end of August, unwire the front branch": the work comes after the day."""
+    if before.kind != "remind" or before.work or clause.kind != "decide" or not clause.work or clause.mood is None:
+        return False
+    if clause.mood.done not in (NOW, LATER):
+        return False
+    before.work = [replace(work, done=None) for work in clause.work]
+    before.when = before.when or clause.when
+    before.facts += clause.facts
+    return True
+
+
+def looked_again(before: Clause, clause: Clause) -> bool:
+    """ "checked it, again in two weeks": a date ahead after what was done is when to come back."""
+    if (
+        clause.kind != "observe"
+        or clause.facts
+        or clause.measures
+        or not clause.when
+        or before.kind != "decide"
+        or not before.work
+    ):
+        return False
+    if before.work[-1].work != "check":
+        return False
+    clause.acts, clause.kind = ["remind"], "remind"
+    clause.work = [replace(before.work[-1], done=None)]
+    return False
+
+
+def on_condition(before: Clause, clause: Clause) -> bool:
+    """ "bring it under cover if it drops below minus 10": meant for then, not done now, and nothing of it seen yet."""
+    if "if" not in clause.joined or clause.kind != "observe" or before.kind != "decide" or before.mood is None:
+        return False
+    if before.mood.done != NOW or not before.work:
+        return False
+    before.work = [replace(work, done=LATER) if work.done == NOW else work for work in before.work]
+    return True
