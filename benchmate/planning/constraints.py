@@ -40,7 +40,7 @@ def rule_base(
 
 
 def _one_heavy(judge: Judge, item: Candidate, before: Sequence[Candidate]) -> Iterator[Break]:
-    """One serious work a growing season, those of the journal counted; what saves the tree is bound by the rules alone."""
+    """One serious work a growing season, the journal's counted; what saves the tree is bound by the rules alone."""
     if not item.wish.heavy or item.wish.gentle:
         return
     start = judge.world.season(item.opens)

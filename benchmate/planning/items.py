@@ -28,6 +28,8 @@ if TYPE_CHECKING:
 
 _DAY = dt.timedelta(days=1)
 _MOST_REASONS = 1
+# words of no more letters than this say little; sentences that share this much of the rest say the same
+_LITTLE, _SHARED = 4, 0.4
 
 
 def items_of(layout: Layout) -> tuple[Item, ...]:
@@ -47,7 +49,7 @@ def items_of(layout: Layout) -> tuple[Item, ...]:
                 stage=one.stage,
                 aim=one.wish.aim,
                 spot=one.spot,
-                why=(wish_reason(one), season_reason(one, layout.world), *_spoken(option)),
+                why=(wish_reason(one), season_reason(one, layout.world), *_spoken(option, one.wish.says)),
                 not_sooner=not_before(one, layout),
                 needs=tuple(names[need] for need in _needs(one, others, layout)),
                 moves=moves_of(one, layout, names),
@@ -88,8 +90,9 @@ def season_reason(one: Candidate, world: World) -> Reason:
         return Reason("season", "It is bound to no season.", None, "practice")
     guess = seasons.guess_stage(world.traits, world.place, one.opens, world.book.seasons)
     if guess is not None and world.almanac(one.opens).implied(guess.stage, one.stage):
-        return Reason("season", f"Its time: {name}, {guess.how}.", None, "practice")
-    return Reason("season", f"Its time: {name}, by the usual dates of this place.", None, "practice")
+        since = f", usual from {guess.since.day} {guess.since:%B}" if guess.since else ""
+        return Reason("season", f"Its time: {name}{since}.", None, "practice")
+    return Reason("season", f"Its time: {name}, by this place's dates.", None, "practice")
 
 
 def _weighed(one: Candidate, world: World) -> tuple[Option, tuple[Caution, ...], tuple[Ask, ...]]:
@@ -101,10 +104,18 @@ def _weighed(one: Candidate, world: World) -> tuple[Option, tuple[Caution, ...],
     return weighed.option, cautions, choose_asks([weighed], world.book)
 
 
-def _spoken(option: Option) -> tuple[Reason, ...]:
-    """The weightiest that the rule base says for it."""
+def _spoken(option: Option, said: str) -> tuple[Reason, ...]:
+    """The weightiest that the rule base says for it, and that the wish has not said in other words."""
     told = sorted((reason for reason in option.because if reason.weight > 0), key=lambda reason: -reason.weight)
+    told = [reason for reason in told if not _alike(reason.says, said)]
     return tuple(replace(reason, rests_on=()) for reason in told[:_MOST_REASONS])
+
+
+def _alike(one: str, other: str) -> bool:
+    """Whether most words that say something in the shorter of two sentences stand in the other as well."""
+    words = [{word.strip(".,:;") for word in text.lower().split()} for text in (one, other)]
+    few, many = sorted(({word for word in row if len(word) > _LITTLE} for row in words), key=len)
+    return bool(few) and len(few & many) >= _SHARED * len(few)
 
 
 def not_before(one: Candidate, layout: Layout) -> tuple[Reason, ...]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from benchmate.hearing.reading import Spot
@@ -38,13 +38,14 @@ def plan_lines(
     lead = "Caution: " if plain else "! "
     lines += [Line(sentence(one.says), role.CAUTION, lead) for one in cautions_of(plan)]
     named = {item.id: item for item in plan.items}
-    season = ""
+    season, told = "", set[str]()
     for item in plan.items:
         first = _day(item.opens)
         if (now := season_of(first, southern)) != season:
             lines.append(Line(now, role.OPTION))
             season = now
-        lines += item_lines(item, named, units, sources)
+        lines += item_lines(item, named, units, sources, told)
+        told.update(reason.says for reason in item.why)
     lines += _more(plan, lessons, units, sources)
     return [*lines, *(Line(ask.says, role.ASK, "Question: " if plain else "? ") for ask in plan.asks)]
 
@@ -71,11 +72,19 @@ def plan_words(plan: Plan, *, units: str = "metric") -> list[str]:
     return [sentence(words) for words in out]
 
 
-def item_lines(item: Item, named: Mapping[str, Item], units: str, sources: Sources) -> list[Line]:
-    """One work: its window and what it is for, then a line each for reasons, needs and moves."""
+def item_lines(
+    item: Item, named: Mapping[str, Item], units: str, sources: Sources, told: Collection[str] = ()
+) -> list[Line]:
+    """One work: its window and what it is for, then a line each for reasons, needs and moves.
+
+    told: reasons that the plan has given before; work that comes again is not argued for again.
+    """
     head = f"{_what(item, units)}, for {_aim(item)}" + (". A serious work" if item.heavy else "")
     lines = [Line(sentence(f"{window_words(item)}: {head}"), role.REASON, indent=2)]
-    lines += [_reason_line(reason, sources) for reason in item.why]
+    fresh = [reason for reason in item.why if reason.says not in told]
+    lines += [_reason_line(reason, sources) for reason in fresh]
+    if item.why and not fresh:
+        lines.append(Line("As before.", role.REASON, "Why: ", 4))
     lines += [_reason_line(reason, sources, "Not sooner: ") for reason in item.not_sooner]
     if needs := [f"{_what(one, units)} ({window_words(one)})" for id in item.needs if (one := named.get(id))]:
         lines.append(Line(sentence(list_words(needs)), role.REASON, "Needs first: ", 4))
@@ -88,7 +97,10 @@ def item_lines(item: Item, named: Mapping[str, Item], units: str, sources: Sourc
 
 def window_words(item: Item) -> str:
     """The days of a work: "3 to 30 March 2027"."""
-    first, last = _day(item.opens), _day(item.closes)
+    return _span_words(_day(item.opens), _day(item.closes))
+
+
+def _span_words(first: dt.date, last: dt.date) -> str:
     if (first.year, first.month) == (last.year, last.month):
         return f"{first.day} to {day_words(last)}" if first != last else day_words(last)
     return f"{day_words(first, last)} to {day_words(last)}"
@@ -156,7 +168,7 @@ def _move_words(move: Move, item: Item, units: str) -> str:
     says = move.says.removeprefix("it ")
     if opens is None or closes is None:
         return f"{what}: {says}" if what != "it" else f"it {says}"
-    days = f"{day_words(opens, closes)} to {day_words(closes)}"
+    days = _span_words(opens, closes)
     return f"{what} {says} to {days}" if what == "it" else f"{what}: {says}, {days}"
 
 
