@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import os
 import time
-from collections.abc import Mapping, Sequence
+from collections import Counter
+from collections.abc import Collection, Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -21,9 +22,11 @@ from benchmate.garden.shelf import Shelf
 from benchmate.garden.tail import read_last
 
 if TYPE_CHECKING:
+    from benchmate.garden.days import Days, Packed
     from benchmate.garden.follow import FollowUp
     from benchmate.garden.index import Glance, Index, Progress
 
+_MANY = 20  # journals read for the index at once, from which on their days are kept as well
 _FRESH_S = 30.0  # how long a talk trusts its list of trees, where none came or went, before it looks at every file
 
 
@@ -62,6 +65,8 @@ class Garden:
         self._roster: Roster | None = None
         self._roster_read = (0.0, 0)  # when, and how new the garden's folder was then
         self._index: Index | None = None
+        self._days: Days | None = None
+        self._fresh_days: dict[str, Packed] = {}  # of journals that the index read, until they are kept
         self._shelf = Shelf(path)
         self._faults: dict[str, tuple[Fault, ...]] = {}
 
@@ -134,10 +139,18 @@ class Garden:
 
         progress: called with (read, to read) while journals are read; an exception from it stops the work without harm.
         """
+        from benchmate.garden.days import packed
         from benchmate.garden.index import refreshed  # one statement about one tree needs none of it
 
+        def read(folder: Path) -> tuple[tuple[Entry, ...], tuple[Fault, ...]]:
+            entries, faults = read_journals(folder)
+            self._fresh_days[folder.name] = packed(entries)
+            return entries, faults
+
         trees = self._trees().trees
-        self._index = refreshed(self.path, trees, self.place.southern, self._index, read_journals, progress)
+        self._index = refreshed(self.path, trees, self.place.southern, self._index, read, progress)
+        if len(self._fresh_days) > _MANY:  # to read so many journals a second time would be slow
+            self._keep_days(self._index)
         for folder in trees:
             self._shelf.faults[folder] = self._index.faults(self.path, folder)
         return self._index
@@ -146,6 +159,23 @@ class Garden:
         """Every tree's record at a glance, by folder. progress: as in `index`."""
         index = self.index(progress)
         return {folder: index.glance(folder) for folder in index.rows}
+
+    def days(self) -> Days:
+        """On which days each tree was worked on, brought up to date."""
+        return self._keep_days(self.index())
+
+    def _keep_days(self, index: Index) -> Days:
+        from benchmate.garden.days import refreshed
+
+        self._days = refreshed(self.path, index, self._days, self._fresh_days)
+        self._fresh_days.clear()
+        return self._days
+
+    def entries_of_days(self, tree: Tree, days: Collection[int], expected: Counter[int]) -> tuple[Entry, ...]:
+        """The tree's entries of these days that stand. expected: how many each day has, by `days`."""
+        from benchmate.garden.days import entries_of_days
+
+        return entries_of_days(self.path / tree.folder, days, expected)
 
     def append(self, tree: Tree, entry: Entry) -> Entry:
         """Append one entry; it is on the disk when this returns. An entry with an empty id gets one.

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
 from benchmate.garden.record import Tree
@@ -70,6 +71,7 @@ def answer(turn: Turn) -> None:
 
 def _recall(turn: Turn) -> None:
     from benchmate.talk.recall import recall
+    from benchmate.talk.recall_many import MANY, newest_of
 
     trees = _trees_asked(turn)
     if not trees:
@@ -77,8 +79,15 @@ def _recall(turn: Turn) -> None:
         return
     if len(trees) > 1:
         trees = turn.house.with_work(trees, [work.work for work in turn.reading.work if work.work]) or trees[:1]
-    journals = {tree.name: turn.house.entries(tree) for tree in trees}
-    turn.says += recall(turn.reading, journals, turn.on, southern=turn.southern, units=turn.house.place.units)
+    counts: Mapping[str, int] = {}
+    if turn.house.garden and len(trees) > MANY:
+        journals, counts = newest_of(turn.reading, turn.house.garden, trees, turn.on, turn.southern)
+    else:
+        journals = {tree.name: turn.house.entries(tree) for tree in trees}
+    units, many = turn.house.place.units, len(trees) > 1
+    turn.says += recall(
+        turn.reading, journals, turn.on, southern=turn.southern, units=units, counts=counts, several=many
+    )
     turn.asks.clear()
 
 

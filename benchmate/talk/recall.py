@@ -22,21 +22,26 @@ def recall(
     *,
     southern: bool = False,
     units: str = "metric",
+    counts: Mapping[str, int] | None = None,
+    several: bool | None = None,
 ) -> tuple[str, ...]:
     """The answer to "when did I last", "how often", "did I", "what did I do", the answer itself first.
 
     journals: tree name -> its entries; one tree where the question is about one. Only what stood by `on` counts.
+    counts: how many entries there are in all, by work, where the journals hold the newest alone. several: whether more
+    trees than one were asked about, where the journals do not tell.
     """
     span = span_of(reading.when, southern) if reading.when else None
     start, end = span or (None, None)
     end = min(end, on) if end else on
     within = f" in {when_words(reading.when, on)}" if reading.when else ""
     works = [work.work for work in reading.work if work.work]
+    counts, several = counts or {}, len(journals) > 1 if several is None else several
     if not works:
-        return _everything(journals, start, end, within, on, units)
+        return _everything(journals, start, end, within, on, units, counts.get(""), several)
     lines: list[str] = []
     for work in works:
-        lines += _one_work(work, journals, start, end, within, on, units)
+        lines += _one_work(work, journals, start, end, within, on, units, counts.get(work), several)
     return tuple(lines)
 
 
@@ -48,8 +53,9 @@ def _one_work(
     within: str,
     on: dt.date,
     units: str,
+    count: int | None,
+    several: bool,
 ) -> list[str]:
-    several = len(journals) > 1
     found = [
         (name, entry)
         for name, entries in journals.items()
@@ -67,9 +73,10 @@ def _one_work(
         return [f"The record holds no day when you {done}{within}"]
     name, last = found[0]
     of = f" ({name})" if several else ""
-    times = {1: "once", 2: "twice"}.get(len(found), f"{len(found)} times")
+    count = count or len(found)
+    times = {1: "once", 2: "twice"}.get(count, f"{count} times")
     head = f"You {done} {times}{within}; last on {day_words(last.day)}{of}, {span_words((last.day - on).days)}"
-    if len(found) == 1:
+    if count == 1:
         head = f"You {done} on {day_words(last.day)}{of}, {span_words((last.day - on).days)}"
     return [head, *(_entry_line(name, entry, several, units) for name, entry in found[:MOST])]
 
@@ -84,20 +91,27 @@ def _last_before(work: str, journals: Mapping[str, Sequence[Entry]], start: dt.d
 
 
 def _everything(
-    journals: Mapping[str, Sequence[Entry]], start: dt.date | None, end: dt.date, within: str, on: dt.date, units: str
+    journals: Mapping[str, Sequence[Entry]],
+    start: dt.date | None,
+    end: dt.date,
+    within: str,
+    on: dt.date,
+    units: str,
+    count: int | None,
+    several: bool,
 ) -> tuple[str, ...]:
-    several = len(journals) > 1
     found = [(name, entry) for name, entries in journals.items() for entry in matching(entries, start=start, end=end)]
     found.sort(key=lambda pair: pair[1].day, reverse=True)
     whose = "" if several else f" for {next(iter(journals))}" if journals else ""
     if not found:
         return (f"The record holds nothing{whose}{within}",)
-    entries = "1 entry" if len(found) == 1 else f"{len(found)} entries"
+    count = count or len(found)
+    entries = "1 entry" if count == 1 else f"{count} entries"
     head = f"The record holds {entries}{whose}{within}, newest first"
     lines = [_entry_line(name, entry, several, units) for name, entry in found[:MOST]]
-    if len(found) > MOST:
+    if count > MOST:
         names = list(dict.fromkeys(name for name, _ in found))
-        lines.append(f"{len(found) - MOST} more stand in the record of {list_words(names[:6])}")
+        lines.append(f"{count - MOST} more stand in the record of {list_words(names[:6])}")
     return (head, *lines)
 
 
