@@ -54,7 +54,7 @@ JUNK = (
     b"[" * 3000,
 )
 MANY = settings(
-    max_examples=400 * ROUNDS,
+    max_examples=100 * ROUNDS,
     deadline=None,
     suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow, HealthCheck.data_too_large],
 )

@@ -19,7 +19,7 @@ from benchmate.garden.quick import quick_table
 from benchmate.garden.record import Entry
 from benchmate.garden.toml_text import entry_text
 
-LONG = settings(max_examples=100 * ROUNDS, deadline=None)
+LONG = settings(max_examples=30 * ROUNDS, deadline=None)
 
 
 @LONG
@@ -75,7 +75,7 @@ refused = [
 LETTERS = "\"\\=,{}[]# \t\r\n\x00\x7f01-.:eTx_+é'"
 
 
-@settings(max_examples=1500 * ROUNDS, deadline=None)
+@settings(max_examples=500 * ROUNDS, deadline=None)
 @given(
     st.sampled_from((PLAIN, BY_HAND)),
     st.floats(0, 1),

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from entries import any_entry
+from entries import ROUNDS, any_entry
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -58,7 +58,7 @@ def test_a_long_chain_of_strikes() -> None:
     assert bool(standing(reversed(chain))) == (count % 2 == 0)
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=25 * ROUNDS, deadline=None)
 @given(st.lists(any_entry(), max_size=5), st.booleans())
 def test_no_entry_breaks_them(entries: list[Entry], southern: bool) -> None:
     for item in follow_ups(entries, southern):
