@@ -47,7 +47,7 @@ def assemble(root: Node, setting: Setting) -> list[Clause]:
         _fill(setting, clause, child)
         tokens = list(leaves(child))
         clause.span = (tokens[0].first, tokens[-1].end)
-        clause.because_at = because_at
+        clause.because_at = because_at if because_at is not None else clause.because_at
         setting.before.append(clause)
         joined, because_at = [], None
     return setting.before

@@ -103,5 +103,5 @@ def chain(node: Any, whole: str = "") -> list[tuple[str, Any]]:
     if node.name == "auxs":
         return [("aux", [token.value for token in node.children])]
     for child in node.children:
-        out += [("vp", child)] if isinstance(child, Node) and child.name == whole else chain(child, whole)
+        out += [(whole, child)] if isinstance(child, Node) and child.name == whole else chain(child, whole)
     return out

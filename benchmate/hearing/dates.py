@@ -151,6 +151,9 @@ def _spans(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
         past = _shifted(dw, count, unit, -1)
         yield When(ago, past, past)
         return
+    if words[end : end + 1] == ["since"]:  # "four summers since I dug it"
+        past = _shifted(dw, count, unit, -1)
+        yield When(end, past, past)
     if tuple(words[end : end + 2]) in (("from", "now"), ("from", "today")):
         future = _shifted(dw, count, unit, 1)
         yield When(end + 2, future, future)

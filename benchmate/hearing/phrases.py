@@ -207,6 +207,8 @@ def phrase_facts(
         if meaning is None:
             idle.append(token)
             continue
+        if phrase.findings and not phrase.parts and not phrase.species and meaning.startswith("stage:"):
+            continue  # "back buds popping": said of what was found, not of the tree
         spot = phrase.spot(count=True) if phrase.part or not subject else replace(phrase.spot(), part=subject)
         fact = fact_of_meaning(
             meaning,

@@ -33,6 +33,8 @@ def decide(setting: Setting, clause: Clause, node: Node) -> None:
         else:
             see(setting, clause, child)
             subject, clause.phrase = clause.phrase, None
+        if "i" in aux and subject is not None and any(fact.kind != "species" for fact in clause.facts):
+            subject, clause.acts = None, ["observe", "decide"]  # "its weak i'll leave it": two things in one breath
     if "need" in aux and clause.work:
         _needed(clause)
     clause.acts = clause.acts or (["decide"] if clause.work else ["observe"] if clause.facts else [])
@@ -57,9 +59,11 @@ def happened(setting: Setting, clause: Clause) -> None:
     aux, vp = clause.since
     inner = Clause("decide")
     do(setting, inner, vp, aux)
+    when = inner.when or clause.when  # "four summers since I dug it"
+    clause.when = clause.when if inner.when else None
     for work in inner.work:
         denied = work.done == NOT
-        clause.facts.append(Fact("event", work.work or "", Spot(), {}, inner.when, denied, work.span))
+        clause.facts.append(Fact("event", work.work or "", Spot(), {}, when, denied, work.span))
     clause.facts += inner.facts
     clause.idle += inner.idle
     clause.means += inner.means
@@ -92,7 +96,11 @@ def do(setting: Setting, clause: Clause, vp: Node, aux: Sequence[str], subject: 
     particles += [
         setting.lexicon.manner[t.value] for t in posts if t.kind == "MANNER" and t.value in setting.lexicon.manner
     ]
+    particles += [t.value for t in posts if t.kind == "FROM" and t.value == "out"]  # "take one out of the whorl"
     parts = _telling_parts(phrases) + (list(subject.parts) if subject else [])
+    if thing is not None:  # "take the flower buds off", "give it a high-nitrogen feed"
+        parts += [part for token in thing.findings for part in reversed(setting.lexicon.names.get(token.value, ()))]
+        parts += thing.means
     if (thing is not None and thing.pronoun and not thing.parts) or (shares and not any(p.parts for _, p in phrases)):
         parts += _meant_by_it(setting)
     if subject is not None and subject is not thing:
@@ -123,6 +131,9 @@ def do(setting: Setting, clause: Clause, vp: Node, aux: Sequence[str], subject: 
     for _, phrase in phrases:
         name_of = setting.lexicon.amount.get(phrase.part or "", "count")
         clause.series += [(name_of, number) for number in phrase.numbers]
+    why = next((item for kind, item in chain(vp, whole="purpose") if kind == "purpose"), None)
+    if why is not None and clause.because_at is None:
+        clause.because_at = next(leaves(why)).first
     tokens = list(leaves(vp))
     work = replace(work, measures=measures, manner=tuple(manner), done=done, span=(tokens[0].first, tokens[-1].end))
     if mood.event:
@@ -268,7 +279,9 @@ def _verb_phrase(vp: Node) -> tuple[Token, list[tuple[Token | None, Node]], list
     things: list[tuple[Token | None, Node]] = []
     posts: list[Token] = []
     link: Token | None = None
-    for kind, item in chain(vp):
+    for kind, item in chain(vp, whole="purpose"):
+        if kind == "purpose":
+            continue
         if kind == "np":
             things.append((link, item))
             link = None
