@@ -43,14 +43,17 @@ def _sign(match: re.Match[str]) -> str:
     raise _Other
 
 
-@lru_cache(4096)  # journals say the same few things between their quotes: ", side = " and the like
 def _between_strings(text: str) -> str:
     return _SIGNS.sub(_sign, text)
 
 
+# journals say the same few things between their quotes: ", side = " and the like
+_often_between = lru_cache(4096)(_between_strings)
+
+
 def _as_json(value: str) -> str:
     parts = _STRINGS.split(value)
-    parts[::2] = map(_between_strings, parts[::2])
+    parts[::2] = [_often_between(part) if len(part) < 80 else _between_strings(part) for part in parts[::2]]
     return "".join(parts)
 
 

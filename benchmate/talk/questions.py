@@ -77,12 +77,12 @@ def _recall(turn: Turn) -> None:
     if not trees:
         turn.says.append("No tree of this garden is meant, and the record holds nothing else")
         return
-    if len(trees) > 1:
-        trees = turn.house.with_work(trees, [work.work for work in turn.reading.work if work.work]) or trees[:1]
     counts: Mapping[str, int] = {}
     if turn.house.garden and len(trees) > MANY:
         journals, counts = newest_of(turn.reading, turn.house.garden, trees, turn.on, turn.southern)
     else:
+        if len(trees) > 1:
+            trees = turn.house.with_work(trees, [work.work for work in turn.reading.work if work.work]) or trees[:1]
         journals = {tree.name: turn.house.entries(tree) for tree in trees}
     units, many = turn.house.place.units, len(trees) > 1
     turn.says += recall(
