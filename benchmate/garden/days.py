@@ -10,12 +10,12 @@ import datetime as dt
 from collections import Counter
 from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from pathlib import Path
-from typing import Any
 
 from benchmate.fault import Fault
 from benchmate.garden.derived import SETTLED_NS, read_derived, write_derived
 from benchmate.garden.index import Index
 from benchmate.garden.journal import decoded, standing
+from benchmate.garden.marks import Mark
 from benchmate.garden.pieces import read_piece, read_quickly, split
 from benchmate.garden.reader import journal_paths, read_journals
 from benchmate.garden.record import Entry
@@ -47,9 +47,9 @@ def _key(work: str, kind: str) -> str:
 
 @dataclass(slots=True)
 class Days:
-    """rows: folder -> (marks of its journal files as plain lists, days). read_ns: the clock when they were read."""
+    """rows: folder -> (marks of its journal files, days). read_ns: the clock when they were read."""
 
-    rows: dict[str, tuple[list[Any], Packed]] = field(default_factory=dict)
+    rows: dict[str, tuple[tuple[Mark, ...], Packed]] = field(default_factory=dict)
     read_ns: int = 0
 
     def of(self, folder: str, work: str = EVERY, kinds: Sequence[str] = ("done",)) -> list[int]:
@@ -68,9 +68,8 @@ def refreshed(
     days = Days({}, index.read_ns)
     changed = bool(before.rows.keys() - index.rows.keys())
     for folder, row in index.rows.items():
-        marks = [list(mark) for mark in row.marks.files]
-        old = before.rows.get(folder)
-        settled = all(mark.changed_ns < before.read_ns - SETTLED_NS for mark in row.marks.files)
+        marks, old = row.marks.files, before.rows.get(folder)
+        settled = all(mark.changed_ns < before.read_ns - SETTLED_NS for mark in marks)
         if old and old[0] == marks and settled:
             days.rows[folder] = old
         else:
@@ -84,14 +83,11 @@ def refreshed(
 def _from_derived(garden: Path) -> Days | None:
     kept = read_derived(garden, FILE)
     try:
-        rows = {folder: (marks, row) for folder, (marks, row) in kept["trees"].items()}
-        return Days(rows, int(kept["read_ns"])) if all(map(_sound, rows.values())) else None
+        rows = {folder: (tuple(Mark(*mark) for mark in marks), row) for folder, (marks, row) in kept["trees"].items()}
+        sound = all(isinstance(days, str) for _, row in rows.values() for days in row.values())
+        return Days(rows, int(kept["read_ns"])) if sound else None
     except (KeyError, TypeError, ValueError, AttributeError):
         return None
-
-
-def _sound(row: tuple[Any, Any]) -> bool:
-    return isinstance(row[0], list) and all(isinstance(days, str) for days in row[1].values())
 
 
 def entries_of_days(folder: Path, days: Collection[int], expected: Counter[int]) -> tuple[Entry, ...]:
