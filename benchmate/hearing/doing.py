@@ -31,13 +31,15 @@ def mood_of(aux: Sequence[str], form: str, verb: str, lexicon: Lexicon, subject:
     if form == "V":
         if denied:
             return Mood(NOT)
+        if "done" in aux:  # "had to chop it"
+            return Mood(DONE)
         if "will" in aux:
             return Mood(LATER)
         return Mood(NOW, open=_same_past(verb, lexicon) and "let" not in aux)
     if form == "VING":
         if denied:
             return Mood(NOT)
-        return Mood(LATER if "will" in aux else NOW)
+        return Mood(DONE if "done" in aux else LATER if "will" in aux else NOW)
     passive = "be" in aux or (denied and not someone) or (subject and "have" in aux and not someone)
     if passive and not someone:
         return Mood(DONE, event=True, denied=denied)

@@ -115,7 +115,8 @@ def _inherit(before: Clause, clause: Clause) -> None:
     if (before.kind in ("may", "when", "what_if", "compare") and "or" in clause.joined) or (
         before.kind in ("may", "when") and "and" in clause.joined and clause.mood.done == NOW
     ):
-        clause.acts, clause.topic = ["ask"], before.topic
+        either = before.kind == "may" and "or" in clause.joined and clause.work[0].work != _last_work(before)
+        clause.acts, clause.topic = ["ask"], "compare" if either else before.topic  # "do I cut it off now or wait?"
         clause.work = [replace(w, done=None) for w in clause.work]
     elif before.mood is not None and clause.mood.done == NOW and before.kind in ("decide", "remind"):
         if before.mood.done == LATER and "and" in clause.joined:
@@ -124,6 +125,10 @@ def _inherit(before: Clause, clause: Clause) -> None:
         elif before.mood.done == DONE and clause.mood.open and clause.when is None:
             clause.work = [replace(w, done=DONE) for w in clause.work]
             clause.mood = replace(clause.mood, done=DONE)
+
+
+def _last_work(clause: Clause) -> str | None:
+    return clause.work[-1].work if clause.work else None
 
 
 def _supposed(before: Clause, clause: Clause) -> bool:

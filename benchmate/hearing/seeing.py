@@ -9,7 +9,7 @@ from benchmate.value import replace
 from .automaton import Node
 from .clauses import TRUNKS, Clause, Setting, chain, take_date
 from .doing import DONE, NOW, Mood
-from .phrases import HIDDEN, Phrase, phrase_facts, read_phrase, settle_bare
+from .phrases import HIDDEN, Phrase, phrase_facts, read_phrase, settle_bare, species_fact
 from .reading import Fact, Spot, Work
 from .spotting import Token
 
@@ -37,7 +37,9 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
                 seen_date(setting, clause, item)
         elif kind == "np":
             phrase = read_phrase(item)
-            if link is None:
+            if subject is None and not aux and not clause.facts and _noted(setting, clause, phrase, link):
+                clause.facts += [species_fact(token) for token in phrase.species]
+            elif link is None:
                 before = len(clause.facts)
                 _said(setting, clause, phrase, subject, aux)
                 if place != Spot():
@@ -48,13 +50,29 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
             else:
                 before = len(clause.facts)
                 linked(setting, clause, phrase, link, subject)
-                if link.kind == "AT" and phrase.says_place_only and not before:
+                if link.kind in ("AT", "OF") and phrase.says_place_only and not before:
                     place = phrase.spot(count=False)
                     _placed(clause.phrase, phrase)
             clause.phrase = clause.phrase or phrase
             if phrase.called:
                 clause.tree = phrase.called
             aux, link = [], None
+
+
+def _noted(setting: Setting, clause: Clause, phrase: Phrase, link: Token | None) -> bool:
+    """Notes without a verb: "wired first branch" is done, "back out into full sun" is being done."""
+    if link is None and phrase.parts and phrase.states and phrase.states[0].first == phrase.span[0]:
+        cell = setting.lexicon.states.get(phrase.states[0].value, {})
+        if work := cell.get("event"):
+            clause.work, clause.acts, clause.mood = [Work(work, phrase.spot(), done=DONE)], ["decide"], Mood(DONE)
+            clause.kind = "decide"
+            return True
+    put = setting.lexicon.patterns.get(f"put||{phrase.part}|")
+    if link is not None and link.value == "into" and put and (phrase.part or "").startswith(HIDDEN):
+        clause.work, clause.acts, clause.mood = [Work(put, done=NOW)], ["decide"], Mood(NOW)
+        clause.kind = "decide"
+        return True
+    return False
 
 
 def _placed(first: Phrase | None, where: Phrase) -> None:

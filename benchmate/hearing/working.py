@@ -33,6 +33,7 @@ def decide(setting: Setting, clause: Clause, node: Node) -> None:
         else:
             see(setting, clause, child)
             subject, clause.phrase = clause.phrase, None
+            aux = next((item for kind, item in reversed(chain(child)) if kind == "aux"), [])
         if "i" in aux and subject is not None and any(fact.kind != "species" for fact in clause.facts):
             subject, clause.acts = None, ["observe", "decide"]  # "its weak i'll leave it": two things in one breath
     if "need" in aux and clause.work:
@@ -111,7 +112,7 @@ def do(setting: Setting, clause: Clause, vp: Node, aux: Sequence[str], subject: 
     if name is None and verb.value == "do-it":
         name = _spoken_of(setting)
     if name is None:
-        clause.idle.append(verb)
+        clause.idle += leaves(vp)
         clause.means += [means for _, phrase in phrases for means in phrase.means]
         return
     cell = setting.lexicon.works.get(name, {})
