@@ -6,11 +6,13 @@ import re
 from collections.abc import Iterable, Mapping
 from typing import Any
 
+from .figure_words import compiled_from
 from .lexicon import CHOICE, END, Lexicon, Trie, walk
 from .spelling import count_spellings, spellings
 from .words import plural, split_words, verb_forms
 
 Tables = Mapping[str, Mapping[str, Any]]
+NAMES = 0.6  # what the name of a work costs where the same word says that it is being done
 YIELDS = 0.15  # what the verb form costs where the same word is a state
 MOST_SPELT = 24  # a phrase with more spellings than this keeps its choices instead of being spelt out
 
@@ -25,7 +27,7 @@ def build_lexicon(tables: Tables) -> Lexicon:
 
     A file that is missing leaves its words out; nothing is raised, so that a damaged rule base still hears something.
     """
-    return Lexicon(lexicon_data(tables))
+    return Lexicon(lexicon_data(tables), lambda: compiled_from(tables))
 
 
 def lexicon_data(tables: Tables) -> dict[str, Any]:
@@ -158,10 +160,14 @@ class _Builder:
     def _rare(self, given: Mapping[str, float]) -> dict[str, float]:
         """What the senses of a word cost more. A verb form that is also a state ("breaking") yields to the state."""
         rare = dict(given)
-        for words, kind, _ in walk(self.trie, ()):
+        terms = list(walk(self.trie, ()))
+        events = {words for words, kind, _ in terms if kind == "EVENT"}
+        for words, kind, _ in terms:
             if kind == "STATE" and len(words) == 1:
                 for form in ("VED", "VING"):
                     rare.setdefault(f"{words[0]} {form}", YIELDS)
+            if kind == "VING" and words in events:  # "leaf cutting at the top" tells what is being done
+                rare.setdefault(f"{' '.join(words)} EVENT", NAMES)
         return rare
 
     def _glossary(self) -> set[str]:

@@ -44,7 +44,8 @@ class Ear:
         beyond = (Missed(text[LONGEST:].strip(), (LONGEST, len(text))),) if text[LONGEST:].strip() else ()
         if not words:
             return Reading(text, missed=beyond)
-        lattice = self._lattice(text, words, on, southern, names)
+        dates = DateWords(self.lexicon.dates, self.spotter.values, on, southern)
+        lattice = self.spotter.spot(text, words, dates, names)
         found = find_reading(words, lattice, self.automaton, self.lexicon)
         tree = self.automaton.tree([(token.kind, token) for token in found.tokens])
         clauses = assemble(tree, Setting(self.lexicon, on.isoformat(), first_frost))
@@ -52,7 +53,10 @@ class Ear:
         reason = _reason(text, words, clauses)
         filler = self.lexicon.filler
         missed = _missed(text, words, found, clauses, NOTHING, filler)
-        reading, taken = with_figure(reading, words, bool(missed), self.spotter, lattice)
+        lost = frozenset(
+            n for n, word in enumerate(words) if any(one.span[0] <= word.start < one.span[1] for one in missed)
+        )
+        reading, taken = with_figure(reading, words, lost, self.spotter, lattice, dates)
         if taken:
             missed = _missed(text, words, found, clauses, taken, filler)
         return replace(reading, reason=reason, missed=(*missed, *beyond), guessed=_guessed(found))

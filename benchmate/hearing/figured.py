@@ -1,61 +1,97 @@
-"""Which number a statement asks for where its opening alone does not tell, and which words go with its numbers."""
+"""Which number a statement asks for, and which words go with its numbers."""
 
 from __future__ import annotations
 
 from collections.abc import Collection, Sequence
+from typing import TYPE_CHECKING
 
 from benchmate.value import replace
 
-from .dates import FIRST_FROST
+from .dates import FIRST_FROST, DateWords
 from .lexicon import Lexicon
 from .phrases import state_meaning
 from .reading import Fact, Reading
 from .spotting import Spotter, Token
 from .words import Word
 
-_ASKING = frozenset({"how", "what", "which", "when", "where"})
+if TYPE_CHECKING:
+    from .figure_choice import Heard, Heardings
+
+_ASKING = frozenset(
+    {"how", "what", "which", "when", "where", "?", "please", "tell", "give", "work", "figure", "compare"}
+)
 _INVERTED = frozenset({"is", "are", "does", "do", "will", "would", "can"})
 _SUBJECTS = frozenset({"i", "we", "the", "it", "that", "this", "a", "an", "my", "its"})
 _PARTED = frozenset({",", ".", ";", "and", "?"})
 _STATES = {"observe", "decide"}
 NOTHING: frozenset[int] = frozenset()
+# Evidence that a figure is asked for: where a sentence of the grammar took the statement for something else that is
+# asked, where something was told beside it, where nothing was understood, and where nothing is asked in words.
+OVER_ASKED, OVER_MISHEARD, OVER_TOLD, ALONE, UNASKED = 8.0, 4.0, 5.0, 3.5, 7.0
+MARGIN = 0.4
 
 
 def with_figure(
-    reading: Reading, words: Sequence[Word], missed: bool, spotter: Spotter, lattice: Sequence[Sequence[Token]]
+    reading: Reading,
+    words: Sequence[Word],
+    lost: frozenset[int],
+    spotter: Spotter,
+    lattice: Sequence[Sequence[Token]],
+    dates: DateWords,
 ) -> tuple[Reading, frozenset[int]]:
     """The reading with the figure that its words ask for, and the places of words that this took in.
 
-    missed: whether words were passed over, in which a question may lie. lattice: what each word may be.
+    lost: places of words that were passed over, in which a question may lie. lattice: what each word may be.
     """
     lexicon = spotter.lexicon
-    if not reading.figure and not _may_hold(reading, words, missed, lexicon.glossary):
+    if not reading.figure and not _may_hold(reading, words, bool(lost), lexicon.glossary):
         return reading, NOTHING
-    figures = lexicon.figures
-    from .roles import figure_by_cues, figure_meant, figure_roles, said_numbers
+    from .figure_choice import figure_words
 
-    numbers = said_numbers(words, spotter.values)
-    cued = NOTHING
+    heardings = figure_words(spotter).heard(words, dates, reading.figure)
+    if not heardings.figures:
+        return reading, NOTHING
+    best = heardings.figures[0]
     if reading.figure:
-        figure: str | None = figure_meant(reading.figure, words, numbers, figures)
         if not reading.work:  # "compare the leaders, 13 and 15 mm, what ratio"
             reading = replace(reading, topic="figure")
-        elif reading.topic == "may" and not _PARTED & {word.text for word in words}:
+        elif reading.topic == "may" and (best.score >= OVER_ASKED or not _PARTED & {word.text for word in words}):
             reading = replace(_supposed(reading), topic="figure")  # "what gauge should I wrap round it"
-        reading = _with_lost(replace(reading, figure=figure), lattice, lexicon, day=False)
-    else:
-        figure, cued = figure_by_cues(words, numbers, figures)
-        told = reading.facts or reading.work or reading.candidates
-        if figure is None or not (not reading.acts or _asks(words) or 0 in cued or not told):
-            return reading, NOTHING
-        reading = _with_lost(reading, lattice, lexicon, day=True)
-        if "ask" in reading.acts:  # what the question was taken for belongs to it
-            reading = replace(_supposed(reading), term=None)
-        acts = tuple(dict.fromkeys((*reading.acts, "ask")))
-        figure = figure_meant(figure, words, numbers, figures)
-        reading = replace(reading, acts=acts, topic="figure", figure=figure)
-    roles = figure_roles(reading, words, numbers, figures.get(reading.figure or "", {}))
-    return reading, cued | {place for role in roles for place in role.words}
+        reading = _with_lost(replace(reading, figure=best.figure), lattice, lexicon, day=False)
+        return replace(reading, either=_either(heardings)), best.used
+    if not _is_asked(best, heardings, reading, words, lost):
+        return reading, NOTHING
+    reading = _with_lost(reading, lattice, lexicon, day=True)
+    if "ask" in reading.acts:  # what the question was taken for belongs to it
+        reading = replace(_supposed(reading), term=None)
+    acts = (*(act for act in reading.acts if act in _STATES), "ask")
+    return replace(reading, acts=acts, topic="figure", figure=best.figure, either=_either(heardings)), best.used
+
+
+def _either(heardings: Heardings) -> tuple[str, ...]:
+    """The two figures that a statement may equally ask for, or none where one is clear."""
+    if len(heardings.figures) < 2:
+        return ()
+    best, second = heardings.figures[:2]
+    clear = best.score - second.score >= MARGIN or (best.complete and not second.complete)
+    return () if clear else (best.figure, second.figure)
+
+
+def _is_asked(best: Heard, heardings: Heardings, reading: Reading, words: Sequence[Word], lost: frozenset[int]) -> bool:
+    """Whether the evidence for a figure goes over what the grammar took the statement for."""
+    if best.groups < 2:
+        return False
+    passed_over = len(best.used & lost)  # what speaks for the figure is what the grammar could not take in
+    if reading.topic == "meaning":
+        return best.score >= OVER_MISHEARD
+    if set(reading.acts) - _STATES:
+        return best.score >= OVER_ASKED - min(2, passed_over) * (OVER_ASKED - OVER_MISHEARD) / 2
+    if not (heardings.asks or _asks(words)):
+        if 0 in best.used and (passed_over or not reading.acts):  # "litres in a round pot 30 cm wide"
+            return best.score >= OVER_TOLD
+        return best.score >= UNASKED and (passed_over > 1 or not reading.acts)
+    told = reading.facts or reading.work or reading.candidates
+    return best.score >= (OVER_TOLD if told and not passed_over else ALONE)
 
 
 def _supposed(reading: Reading) -> Reading:
@@ -90,15 +126,13 @@ def _may_hold(reading: Reading, words: Sequence[Word], missed: bool, terms: Coll
     """Whether a question for a number may lie in what was understood: nothing else was asked, or not all of it."""
     if reading.topic == "meaning":
         return (reading.term or "") not in terms
-    if reading.topic in ("may", "when", "compare"):
-        return missed
-    return not set(reading.acts) - _STATES and (missed or _asks(words))
+    return missed or (_asks(words) and not set(reading.acts) - _STATES)
 
 
 def _asks(words: Sequence[Word]) -> bool:
     """Whether a question word stands in the statement, or a clause of it begins as questions do."""
     texts = [word.text for word in words]
     openings = [at for at in range(len(texts) - 1) if at == 0 or texts[at - 1] in (",", ".", ";", "and")]
-    asked = bool(set(texts) & _ASKING) or texts[-1:] == ["?"]
+    asked = bool(set(texts) & _ASKING)
     pairs = [(texts[at], texts[at + 1]) for at in openings]
     return asked or any(verb in _INVERTED and (of in _SUBJECTS or of.isdigit()) for verb, of in pairs)

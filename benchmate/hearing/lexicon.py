@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from typing import Any
 
 from .words import split_words
@@ -13,10 +13,12 @@ CHOICE = "["  # what the key of a step into a set of choices begins with
 
 
 class Lexicon:
-    """Compiled words. `data` is plain (JSON), made by `lexicon_data` and cached by the rule base."""
+    """Compiled words. `data` is plain (JSON), made by `lexicon_data` and cached by the rule base. figure_words: gives
+    the words of figure questions (`compile_figures`), called when one may be asked."""
 
-    def __init__(self, data: Mapping[str, Any]) -> None:
+    def __init__(self, data: Mapping[str, Any], figure_words: Callable[[], Mapping[str, Any]]) -> None:
         self.data = data
+        self.figure_words = figure_words
         self.trie: Trie = data["trie"]
         self.choices: Mapping[str, Trie] = data["choices"]
         self.known: frozenset[str] = frozenset(data["known"])

@@ -78,17 +78,22 @@ def dilution(
     wanted_percent: float | None = None,
     parts: float | None = None,
     share: float | None = None,
+    dose_l: float | None = None,
+    per_l: float | None = None,
 ) -> Figure:
     """Millilitres of stock for a volume in litres of the diluted liquid.
 
     substance: what it is; its usual strengths stand where none is said. parts: parts of water to one of stock, as in
-    "one to nine". share: 0 to 1, of the stock or of its strength, as the substance is spoken of. Its value is None for
-    what is mixed by its label only. Raises FigureError.
+    "one to nine". share: 0 to 1, of the stock or of its strength, as the substance is spoken of. dose_l: litres of
+    stock for each per_l litres, as a label gives it. Its value is None for what is mixed by its label only, where
+    neither parts nor a dose was read from that. Raises FigureError.
     """
+    if dose_l is not None and per_l is not None:
+        share, stock_percent, wanted_percent = positive("a dose", dose_l) / positive("a volume", per_l), None, None
     final = within("volume_l", volume_l) * 1000
     as_usual = substance is not None and parts is None and wanted_percent is None and share is None
     name = substance.name if substance else "stock"
-    if substance is not None and substance.by_label:
+    if substance is not None and substance.by_label and parts is None and dose_l is None:
         return Figure(
             "dilution",
             None,

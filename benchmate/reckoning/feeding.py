@@ -90,14 +90,17 @@ def feed_dose(
     injector_ratio: float | None = None,
     density_g_ml: float | None = None,
     soluble_g_l: Band | None = None,
+    unit: str = "g",
 ) -> Figure:
     """Grams of a soluble feed for a volume of water, or of stock for an injector.
 
     label: N, P2O5 and K2O in per cent, as printed (20, 20, 20). ppm: strength wanted of the nutrient (N, P or K, as
     the element). volume_l: of water; with injector_ratio, of stock. density_g_ml: of a liquid feed, to tell it in mL.
-    soluble_g_l: how much a litre of stock dissolves. Raises FigureError.
+    soluble_g_l: how much a litre of stock dissolves. unit: "oz" for ounces. A label of one number is nitrogen alone.
+    Raises FigureError.
     """
-    percents = _label(label)
+    alone = len(label) == 1
+    percents = _label((*label, 0.0, 0.0) if alone else label)
     if nutrient not in ("N", "P", "K"):
         raise FigureError(f"a strength in {nutrient} cannot be reckoned; N, P or K would do")
     percent = (percents[0], percents[1] * P_SHARE, percents[2] * K_SHARE)["NPK".index(nutrient)]
@@ -112,12 +115,10 @@ def feed_dose(
     )
     weak = grams_per_litre(ppm.value, percent)
     n, p, k = elements_ppm(weak, percents)
-    name = "-".join(plain(part) for part in percents)
+    name = f"{plain(n_percent)} % N" if alone and (n_percent := percents[0]) else "-".join(map(plain, percents))
     beside = [
         Beside("grams a litre of feed", weak, "g"),
-        Beside("N", n, "ppm"),
-        Beside("P", p, "ppm"),
-        Beside("K", k, "ppm"),
+        *(() if alone else (Beside("N", n, "ppm"), Beside("P", p, "ppm"), Beside("K", k, "ppm"))),
         Beside("ounces", value / GRAMS_PER_OUNCE, "oz"),
         Beside("ounces in 100 US gallons, rule of 75", ounces_per_100_us_gallons(ppm.value, percent), "oz"),
     ]
@@ -132,16 +133,18 @@ def feed_dose(
             notes.insert(0, f"{plain(weak * ratio)} g a litre may not dissolve; about {plain(soluble_g_l.low)} g does")
     if density_g_ml is not None:
         beside.append(Beside("as liquid", value / positive("a density", density_g_ml), "mL"))
+    each = GRAMS_PER_OUNCE if unit == "oz" else 1.0
     water = "stock" if injector_ratio is not None else "water"
     told = f"{plain(ppm.value)} / (10 x {plain(percent)} %) = {plain(weak)} g a litre"
     told += f" x {plain(ratio)}" if injector_ratio is not None else ""
     return Figure(
         "feed-dose",
-        value,
-        "g",
-        low,
-        high,
-        f"for {plain(ppm.value)} ppm {nutrient} from {name}: {told} x {plain(volume)} L of {water} = {plain(value)} g",
+        value / each,
+        "oz" if each > 1 else "g",
+        low / each,
+        high / each,
+        f"for {plain(ppm.value)} ppm {nutrient} from {name}: {told} x {plain(volume)} L of {water} = {plain(value)} g"
+        + (f" or {plain(value / each)} oz" if each > 1 else ""),
         "1 ppm is 1 mg a litre; label by weight" + ("" if ppm.said else f"; strength: {ppm.source}"),
         "practice" if not ppm.said else "published",
         "Soluble feed, label per cent by weight; what the tap water already holds comes on top.",

@@ -9,6 +9,7 @@ from collections.abc import Sequence
 from .bounds import day, number, positive, within
 from .curves import Fit, fit, fit_logistic, forecast, line, logistic, logistic_peak_rate
 from .figure import Beside, Figure, FigureError, plain
+from .goals import forecast_at_rate, years_to_goal
 
 Reading = tuple[dt.date, float]
 _SHORTEST_DAYS = 180  # half a year: less shows a flush, not a trend
@@ -30,18 +31,34 @@ def yearly_gain_mm(earlier: Reading, later: Reading) -> float:
 
 
 def growth_forecast(
-    readings: Sequence[Reading],
-    on: dt.date,
+    readings: Sequence[Reading] = (),
+    on: dt.date | None = None,
     days: float = 365,
     what: str = "trunk",
+    now_mm: float | None = None,
+    yearly_mm: float | None = None,
+    goal_mm: float | None = None,
+    wanted: str = "size",
 ) -> Figure:
     """Size in mm so many days after `on`, from readings (day, mm) of one measure of one tree, in any order.
 
     A logistic curve where six readings or more show one, else a straight line; None where they are fewer than two or
-    span less than half a year. low, high: about 95 % of such forecasts. days: 1 to 36525. Raises FigureError.
+    span less than half a year. low, high: about 95 % of such forecasts. days: 1 to 36525. With yearly_mm (growth told,
+    mm a year), or with a goal_mm, from now_mm or the last reading: the size at that growth, or the years to the goal.
+    wanted: "rate" for the mean gain in mm a year, "limit" for where a levelling curve ends. Raises FigureError.
     """
+    if on is None:
+        raise FigureError("a forecast from no day cannot be; the day that is today would do")
     today, ahead = day("a day", on), within("days", days)
     known = _clean(readings)
+    if now_mm is None and known:
+        now_mm = known[-1][1]
+    if yearly_mm is None and goal_mm is not None and len(known) > 1:
+        yearly_mm = yearly_gain_mm(known[0], known[-1])
+    if now_mm is not None and yearly_mm is not None:
+        if goal_mm is not None:
+            return years_to_goal(now_mm, goal_mm, yearly_mm, today, what)
+        return forecast_at_rate(now_mm, yearly_mm, today, ahead, what)
     when = today + dt.timedelta(days=round(ahead))
     span = (known[-1][0] - known[0][0]).days if known else 0
     if len(known) < 2 or span < _SHORTEST_DAYS:
@@ -52,6 +69,8 @@ def growth_forecast(
     gain = yearly_gain_mm(known[0], known[-1])
     beside = [Beside("readings", float(len(known)), ""), Beside("mean gain", gain, "mm a year")]
     curved = _curved(times, sizes) if len(known) >= _FOR_A_CURVE else None
+    if wanted == "rate":
+        return _rate(known, gain, what)
     notes = [f"From {len(known)} readings over {plain(span / 365.25)} years"]
     if curved is not None:
         value, error = forecast(logistic, curved, target)
@@ -63,6 +82,8 @@ def growth_forecast(
             Beside("fastest growth", logistic_peak_rate(ceiling, scale), "mm a year"),
             Beside("half of it reached on", half.isoformat(), "date"),
         ]
+        if wanted == "limit":
+            return _limit(curved, what, beside)
         if curved.errors[0] > 0.3 * ceiling:
             notes.append("Where it levels off is hardly known yet")
         how = (
@@ -90,6 +111,40 @@ def growth_forecast(
         "practice",
         _LIMITS,
         tuple(notes),
+        tuple(beside),
+    )
+
+
+def _rate(known: Sequence[Reading], gain: float, what: str) -> Figure:
+    """The mean gain in mm a year."""
+    return Figure(
+        "growth-forecast",
+        gain,
+        "mm a year",
+        0.5 * gain,
+        1.5 * gain,
+        f"{what}: from {plain(known[0][1])} mm on {known[0][0].isoformat()} to {plain(known[-1][1])} mm on "
+        f"{known[-1][0].isoformat()} is {plain(gain)} mm a year",
+        _SOURCE,
+        "practice",
+        _LIMITS,
+    )
+
+
+def _limit(curved: Fit, what: str, beside: Sequence[Beside]) -> Figure:
+    """Where a levelling curve ends, in mm."""
+    ceiling, wide = curved.values[0], student_t95(curved.freedom) * curved.errors[0]
+    return Figure(
+        "growth-forecast",
+        ceiling,
+        "mm",
+        max(0.0, ceiling - wide),
+        ceiling + wide,
+        f"{what}: a logistic curve through the readings levels off near {plain(ceiling)} mm",
+        _SOURCE,
+        "practice",
+        _LIMITS,
+        (),
         tuple(beside),
     )
 

@@ -96,13 +96,23 @@ def frost_margin(
     last_frost: MonthDay | None = None,
     risk: float = 0.1,
     needed_days: float | None = None,
+    which: str = "first",
+    wanted: str = "days",
 ) -> Figure:
     """Days left before the mean first autumn frost, negative where it is past, None where the place is frost-free.
 
     first_frost, last_frost: (month, day) of the mean dates. spread_days: standard deviation of the dates. low, high:
     days to the dates with `risk` and 1 - `risk` of frost before them. needed_days: what some work needs, to compare.
+    which: "last" for the days to or from the mean last spring frost. wanted: "chance" for the chance of a frost on the
+    wrong side of the day.
     """
     today = day("a day", on)
+    if first_frost is not None and last_frost is not None and (which == "last" or wanted == "chance"):
+        from .frost_asked import frost_chance, last_frost_margin
+
+        if wanted == "chance":
+            return frost_chance(today, spread_days, which, first_frost, last_frost)
+        return last_frost_margin(today, last_frost, spread_days)
     if first_frost is None:
         return Figure(
             "frost-margin",

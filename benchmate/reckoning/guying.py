@@ -52,7 +52,7 @@ def pad_pressure_mpa(force_n: float, diameter_mm: float, pad_mm: float) -> float
 
 
 def guy_pull(
-    angle_deg: float,
+    angle_deg: float | None = None,
     live_gpa: Band | None = None,
     pad_limit_mpa: Band | None = None,
     force_n: float | None = None,
@@ -65,11 +65,13 @@ def guy_pull(
 
     With force_n (the pull wanted square to the branch), or with the branch's diameter_mm, the distance length_mm of
     the tie from its base and the movement move_mm wanted there: in N. Without either: as a multiple of that pull.
-    live_gpa: stiffness of living branches, in GPa. pad_limit_mpa: what the bark is trusted with. Raises FigureError.
+    live_gpa: stiffness of living branches, in GPa. pad_limit_mpa: what the bark is trusted with. A guy whose
+    angle is not told is taken to pull square to the branch. Raises FigureError.
     """
-    angle = within("guy_deg", angle_deg)
+    angle = within("guy_deg", 90.0 if angle_deg is None else angle_deg)
     multiple = tension_n(1, angle)
-    notes = ["Pad branch and anchor, tighten in steps two to four weeks apart, and look under the pad each time"]
+    notes = ["The guy is taken to pull square to the branch; at a slant it carries more"] if angle_deg is None else []
+    notes += ["Pad branch and anchor, tighten in steps two to four weeks apart, and look under the pad each time"]
     if not 30 <= angle <= 150:
         notes.insert(0, f"At {plain(angle)} degrees most of the pull runs along the branch; nearer square is kinder")
     beside = [

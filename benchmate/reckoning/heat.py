@@ -109,7 +109,10 @@ def degree_days(
         "memory" if method == "single-sine" else "published",
         "Sums compare only with sums of the same base, method and starting day; a pot's air is not the station's.",
         tuple(notes),
-        tuple(Beside(f"by the {name} method", total, "C days") for name, total in sums.items()),
+        (
+            *(Beside(f"by the {name} method", total, "C days") for name, total in sums.items()),
+            Beside("in Fahrenheit", value * 1.8, "F days"),
+        ),
     )
 
 

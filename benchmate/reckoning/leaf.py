@@ -6,6 +6,7 @@ import math
 from collections.abc import Sequence
 
 from .bounds import positive, within
+from .branches_lost import leaf_of_branches
 from .figure import Band, Beside, Figure, FigureError, plain
 
 ELLIPSE, TRIANGLE = math.pi / 4, 0.5  # leaf area over length x width (Shi et al. 2019, Forests 10:178)
@@ -76,13 +77,21 @@ def leaf_share(
     share: float | None = None,
     taken: Sequence[float] | None = None,
     halving: Band | None = None,
+    leaves_halved: float | None = None,
+    branches_mm: Sequence[float] | None = None,
+    lost_mm: Sequence[float] | None = None,
+    exponent: Band | None = None,
 ) -> Figure:
     """Share of the crown's leaf taken, 0 to 1, now and over the season.
 
     leaves_cut of leaves_total, each losing `share` of itself (all of it unless told); or leaves_left of leaves_total;
     or `share` alone, of the whole crown. taken: shares that earlier works of this season took, oldest first. halving:
-    area that goes when the outer half of a blade is cut, by its shape, for the range. Raises FigureError.
+    area that goes when the outer half of a blade is cut, by its shape, for the range. leaves_halved: further leaves of
+    leaves_total that lose half of themselves. branches_mm, lost_mm: all the living branches of one level and those of
+    them that go, for the share by their cross-sections (exponent). Raises FigureError.
     """
+    if branches_mm and lost_mm and exponent is not None:
+        return leaf_of_branches(branches_mm, lost_mm, exponent)
     if leaves_left is not None and leaves_cut is None and leaves_total is not None:
         if within("count", leaves_left) > within("count", leaves_total):
             raise FigureError(
@@ -91,6 +100,15 @@ def leaf_share(
             )
         leaves_cut = leaves_total - leaves_left
     now, low, high, how = _now(leaves_cut, leaves_total, share, halving)
+    if leaves_halved is not None and leaves_total is not None:
+        each = halving.value if halving is not None else 0.5
+        half = share_taken(leaves_halved, leaves_total, 0.5)
+        ends = (halving.low / each, halving.high / each) if halving is not None else (1.0, 1.0)
+        if (now or 0.0) + half > 1:
+            raise FigureError(f"more leaves than the {plain(leaves_total)} there are cannot be cut; fewer would do")
+        low, high, now = low + half * ends[0], min(1.0, high + half * ends[1]), (now or 0.0) + half
+        how += (" and " if how else "") + f"{plain(leaves_halved)} of {plain(leaves_total)} leaves, half of each"
+        how += f": {plain(100 * now)} % of the leaf"
     before = tuple(taken or ())
     if now is None and not before:
         raise FigureError("no leaf is known to have been taken; how many leaves of how many would do")

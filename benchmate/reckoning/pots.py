@@ -47,11 +47,13 @@ def pot_volume(
     diameter_mm: float | None = None,
     wall_mm: float = 0.0,
     settling: Band | None = None,
+    bottom_mm: float | None = None,
 ) -> Figure:
     """Litres that a pot holds, from inside measures in mm, or outside ones with the wall's thickness.
 
     diameter_mm: of a round pot, in place of length and width. shape: rectangle unless told; the range then runs from
-    oval to rectangle. settling: share of mix to buy beyond the volume. Raises FigureError.
+    oval to rectangle. settling: share of mix to buy beyond the volume. bottom_mm: of a pot whose walls slope, its
+    diameter or length below; the width narrows alike. Raises FigureError.
     """
     if diameter_mm is not None and length_mm is None:
         length_mm = width_mm = diameter_mm
@@ -61,8 +63,14 @@ def pot_volume(
     width_mm = length_mm if width_mm is None else width_mm
     wall = 0.0 if wall_mm == 0 else positive("a wall", wall_mm)
     inside = (length_mm - 2 * wall, width_mm - 2 * wall, depth_mm - wall)
-    value = volume_l(*inside, shape or "rectangle")
-    low = volume_l(*inside, "oval") if shape is None else value
+    if bottom_mm is None:
+        value = volume_l(*inside, shape or "rectangle")
+        low = volume_l(*inside, "oval") if shape is None else value
+    else:
+        foot = bottom_mm - 2 * wall
+        below = (foot, foot * inside[1] / inside[0])
+        value = tapered_volume_l(inside[:2], below, inside[2], shape or "rectangle")
+        low = tapered_volume_l(inside[:2], below, inside[2], "oval") if shape is None else value
     beside = [Beside("in US gallons", value / 3.785412, "gal")]
     notes = [] if shape else [f"Taken as a rectangle; an oval of that size holds {plain(low)} L"]
     if settling is not None:
@@ -70,6 +78,8 @@ def pot_volume(
         beside += [Beside("mix to buy, least", buy[0], "L"), Beside("mix to buy, most", buy[1], "L")]
         notes.append(f"Mix settles: buy {plain(buy[0])} to {plain(buy[1])} L, less what the root ball fills")
     told = " x ".join(plain(side) for side in inside)
+    if bottom_mm is not None:
+        told += f" narrowing to {plain(bottom_mm - 2 * wall)}"
     form = "" if (shape or "rectangle") == "rectangle" else "pi/4 x "
     return Figure(
         "pot-volume",

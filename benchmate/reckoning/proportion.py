@@ -89,10 +89,17 @@ def taper(
     height_mm: float | None = None,
     upper_mm: float | None = None,
     length_mm: float | None = None,
+    measured: str | None = None,
 ) -> Figure:
     """Taper of a trunk: height over base (a plain ratio), or with upper_mm at length_mm above the base, the loss of
-    diameter in mm for each 100 mm. stout: usual height over base, from stout (low) to slim (high). Raises FigureError.
+    diameter in mm for each mm. stout: usual height over base, from stout (low) to slim (high). measured: "girth" where
+    base and upper were measured round the trunk. Raises FigureError.
     """
+    turned: tuple[str, ...] = ()
+    if measured == "girth":
+        turned = (f"Worked from girths: {plain(base_mm)} mm round is {plain(diameter_of_girth_mm(base_mm))} mm across",)
+        base_mm = diameter_of_girth_mm(base_mm)
+        upper_mm = None if upper_mm is None else diameter_of_girth_mm(upper_mm)
     base = within("base_mm", base_mm)
     limits = "A proportion, not a verdict: literati and cascades break it on purpose."
     beside: list[Beside] = []
@@ -111,17 +118,18 @@ def taper(
     if upper_mm is not None and (length_mm is not None or height is not None):
         length = within("length_mm", length_mm) if length_mm is not None else height or 0.0
         upper = within("diameter_mm", upper_mm)
-        value = 100 * taper_per_mm(base, upper, length)
+        value = taper_per_mm(base, upper, length)
+        beside.append(Beside("loss of diameter", 100 * value, "mm per 100 mm"))
         beside.append(Beside("upper over lower diameter", upper / base, ":1"))
-        notes = ("Inverse taper: it is thicker above than below",) if value < 0 else ()
+        notes = (*turned, "Inverse taper: it is thicker above than below") if value < 0 else turned
         return Figure(
             "taper",
             value,
-            "mm per 100 mm",
+            "mm/mm",
             value,
             value,
             f"from {plain(base)} to {plain(upper)} mm over {plain(length)} mm is ({plain(base)} - {plain(upper)}) / "
-            f"{plain(length)} x 100 = {plain(value)} mm for each 100 mm",
+            f"{plain(length)} = {plain(value)} mm for each mm, {plain(100 * value)} mm in 100",
             stout.source,
             stout.mark,
             limits,
@@ -142,7 +150,7 @@ def taper(
         stout.source,
         stout.mark,
         limits,
-        (),
+        turned,
         tuple(beside),
     )
 

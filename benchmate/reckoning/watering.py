@@ -6,6 +6,7 @@ import datetime as dt
 import math
 
 from .bounds import day, positive, within
+from .drying import dry_by_use, dry_by_weight
 from .evaporation import hargreaves_mm
 from .figure import Band, Beside, Figure, FigureError, plain, weakest
 from .pots import volume_l as pot_litres
@@ -36,33 +37,36 @@ def days_held(volume_l: float, available_share: float, litres: float) -> float:
 
 
 def water_need(
-    latitude_deg: float,
     on: dt.date,
-    temperature_c: float,
     night_drop_c: Band,
     factor: Band,
     leached: Band,
+    latitude_deg: float | None = None,
+    temperature_c: float | None = None,
     low_c: float | None = None,
     pot_length_mm: float | None = None,
     pot_width_mm: float | None = None,
     spread_mm: float | None = None,
     leaf_left: float = 1.0,
+    et_mm: float | None = None,
+    shape: str | None = None,
 ) -> Figure:
     """Litres of water a day for a tree in a pot, by Hargreaves from the day's temperatures and the latitude.
 
     temperature_c: the day's maximum; low_c: its minimum, else lower by night_drop_c. factor: use over short grass.
-    The area is the crown's (spread_mm across) or the pot's top (oval of pot_length_mm by pot_width_mm), the larger one
-    known. leached: share that runs out. leaf_left: 0 to 1 after leaf was taken. Raises FigureError.
+    The area is the crown's (spread_mm across) or the pot's top (oval of pot_length_mm by pot_width_mm unless `shape` is
+    a rectangle), the larger one known. leached: share that runs out. leaf_left: 0 to 1 after leaf was taken. et_mm:
+    the day's reference evapotranspiration where it was told, in place of the temperatures. Raises FigureError.
     """
-    et, told = _drawn(latitude_deg, on, temperature_c, low_c, night_drop_c)
-    area, of_what = _area_m2(pot_length_mm, pot_width_mm, spread_mm)
+    et, told = _drawn(latitude_deg, on, temperature_c, low_c, night_drop_c, et_mm)
+    area, of_what = _area_m2(pot_length_mm, pot_width_mm, spread_mm, shape)
     # Bare soil still dries: a leafless pot is taken to use a quarter.
     leafy = 0.25 + 0.75 * within("share", leaf_left)
     value, low, high = (
         litres_a_day(et, share * leafy, area, leached.value) for share in (factor.value, factor.low, factor.high)
     )
     notes = ["Water when the top is drying, not by the clock; weigh the pot once to correct this"]
-    if temperature_c >= 32:
+    if temperature_c is not None and temperature_c >= 32:
         notes.insert(0, "In such heat look twice a day and shade the pot")
     if leaf_left < 1:
         notes.append(f"Counts the leaf left, {plain(100 * leaf_left)} %")
@@ -79,7 +83,7 @@ def water_need(
         high,
         how,
         f"{FAO}; use of potted plants: {factor.source}",
-        weakest("published", factor.mark, night_drop_c.mark if low_c is None else "published"),
+        weakest("published", factor.mark, night_drop_c.mark if low_c is None and et_mm is None else "published"),
         "A first guess: wind, sun on the pot and species change it by more than half either way.",
         tuple(notes),
         (Beside("reference evapotranspiration", et, "mm a day"), Beside("area", area, "m2")),
@@ -87,12 +91,12 @@ def water_need(
 
 
 def days_to_dry(
-    latitude_deg: float,
     on: dt.date,
-    temperature_c: float,
     night_drop_c: Band,
     factor: Band,
     available: Band,
+    latitude_deg: float | None = None,
+    temperature_c: float | None = None,
     volume_l: float | None = None,
     low_c: float | None = None,
     pot_length_mm: float | None = None,
@@ -100,23 +104,42 @@ def days_to_dry(
     pot_depth_mm: float | None = None,
     spread_mm: float | None = None,
     leaf_left: float = 1.0,
+    et_mm: float | None = None,
+    shape: str | None = None,
+    use_l: float | None = None,
+    held_l: float | None = None,
+    wet_g: float | None = None,
+    limit_g: float | None = None,
+    loss_g: float | None = None,
 ) -> Figure:
     """Days until a well-watered pot has given the water that roots can take.
 
     volume_l, or the pot's inside measures in mm. available: share of the volume that is such water. The rest as in
-    `water_need`, nothing running out below. Raises FigureError.
+    `water_need`, nothing running out below. use_l: litres a day where that is known, held_l: litres that roots can
+    take; or by the scales, soaked weight wet_g, lowest weight limit_g and a day's loss_g, in g. Raises FigureError.
     """
+    if wet_g is not None and limit_g is not None and loss_g is not None:
+        return dry_by_weight(wet_g, limit_g, loss_g)
+    if use_l is None and loss_g is not None:
+        use_l = loss_g / 1000
+    if use_l is not None and held_l is not None:
+        return dry_by_use(use_l, available, held_l)
+    if volume_l is None and held_l is not None:
+        volume_l = held_l / available.value
     if volume_l is None:
         if pot_length_mm is None or pot_depth_mm is None:
             raise FigureError("a pot of unknown size cannot be reckoned; its litres, or length and depth, would do")
-        volume_l = pot_litres(pot_length_mm, pot_width_mm or pot_length_mm, pot_depth_mm, "oval")
+        kind = shape or ("oval" if use_l is None else "rectangle")
+        volume_l = pot_litres(pot_length_mm, pot_width_mm or pot_length_mm, pot_depth_mm, kind)
     volume = within("volume_l", volume_l)
+    if use_l is not None:
+        return dry_by_use(use_l, available, volume_l=volume)
     if pot_length_mm is None and spread_mm is None:
         raise FigureError(
             "a pot of unknown width cannot be reckoned; its length and width, or the crown's spread, would do"
         )
-    et, told = _drawn(latitude_deg, on, temperature_c, low_c, night_drop_c)
-    area, of_what = _area_m2(pot_length_mm, pot_width_mm, spread_mm)
+    et, told = _drawn(latitude_deg, on, temperature_c, low_c, night_drop_c, et_mm)
+    area, of_what = _area_m2(pot_length_mm, pot_width_mm, spread_mm, shape)
     leafy = 0.25 + 0.75 * within("share", leaf_left)
     if et <= 0:
         raise FigureError("at that temperature nothing dries; a warmer day would do")
@@ -151,9 +174,20 @@ def days_to_dry(
 
 
 def _drawn(
-    latitude_deg: float, on: dt.date, temperature_c: float, low_c: float | None, night_drop_c: Band
+    latitude_deg: float | None,
+    on: dt.date,
+    temperature_c: float | None,
+    low_c: float | None,
+    night_drop_c: Band,
+    et_mm: float | None,
 ) -> tuple[float, str]:
     """Reference evapotranspiration (mm) of a day, and the day in words."""
+    if et_mm is not None:
+        if not 0 <= et_mm <= 20:
+            raise FigureError(f"an evaporation of {plain(et_mm)} mm a day cannot be; 0 to 20 mm would do")
+        return et_mm, "as told, the air"
+    if latitude_deg is None or temperature_c is None:
+        raise FigureError("a day of unknown warmth draws no known water; its highest temperature would do")
     high = within("temperature_c", temperature_c)
     low = high - night_drop_c.value if low_c is None else within("temperature_c", low_c)
     today = day("a day", on)
@@ -165,7 +199,9 @@ def _drawn(
     )
 
 
-def _area_m2(length_mm: float | None, width_mm: float | None, spread_mm: float | None) -> tuple[float, str]:
+def _area_m2(
+    length_mm: float | None, width_mm: float | None, spread_mm: float | None, shape: str | None = None
+) -> tuple[float, str]:
     """The larger of the crown's and the pot's area in m2, and which it is."""
     areas: list[tuple[float, str]] = []
     if spread_mm is not None:
@@ -173,7 +209,8 @@ def _area_m2(length_mm: float | None, width_mm: float | None, spread_mm: float |
     if length_mm is not None:
         length = within("pot_mm", length_mm)
         width = length if width_mm is None else within("pot_mm", width_mm)
-        areas.append((math.pi / 4 * length * width / 1e6, "pot"))
+        share = 1.0 if shape == "rectangle" else math.pi / 4
+        areas.append((share * length * width / 1e6, "pot"))
     if not areas:
         raise FigureError("a tree of unknown spread cannot be reckoned; the crown's or the pot's width would do")
     return max(areas)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from .bounds import within
-from .figure import Band, Beside, Figure, plain, weakest
+from .figure import Band, Beside, Figure, FigureError, plain, weakest
 from .section import bend_radius_mm, moment_nmm, outer_strain
 from .wire import (
     Metal,
@@ -18,6 +18,7 @@ from .wire import (
     pitch_mm,
     plastic_moment_nmm,
 )
+from .wire_stock import gauge_of, gauge_thickness, wire_weight
 from .wood import PROPORTIONAL_SHARE, Wood, wood_for
 
 _THICK_MM = 25  # a third of more than this is no longer wound by hand
@@ -35,12 +36,14 @@ def wire_diameter(
     strands: int = 1,
     length_mm: float | None = None,
     angle_deg: float | None = None,
+    metal: str | None = None,
 ) -> Figure:
     """Wire diameter in mm for a branch of 0.5 to 150 mm, by the trade's share of it, with the mechanics beside.
 
     third: wire over branch diameter. metals: the first is the trade's aluminium, the others are compared with it.
     strands: 1 to 4 laid side by side. length_mm, angle_deg: the bend meant, if known; without it the branch is taken
-    to push back as hard as it can before its wood gives. live_gpa: stiffness of living branches. Raises FigureError.
+    to push back as hard as it can before its wood gives. live_gpa: stiffness of living branches. metal: the wire's,
+    where another than the trade's aluminium is asked for: the thickness that holds as much. Raises FigureError.
     """
     branch = within("branch_mm", diameter_mm)
     count = within("strands", strands)
@@ -54,15 +57,15 @@ def wire_diameter(
     if count > 1:
         notes.append(f"{count:g} strands hold together, so each is {plain(thinner)} of the single wire")
     lead = metals[0]
-    for metal in metals:
-        same = equal_hold_diameter_mm(value, lead.worked_mpa, metal.worked_mpa)
-        held = count * plastic_moment_nmm(same, metal.worked_mpa)
-        full = holding_diameter_mm(moment, metal.worked_mpa, strands)
+    for each in metals:
+        same = equal_hold_diameter_mm(value, lead.worked_mpa, each.worked_mpa)
+        held = count * plastic_moment_nmm(same, each.worked_mpa)
+        full = holding_diameter_mm(moment, each.worked_mpa, strands)
         beside += [
-            Beside(f"{metal.name} of that hold", same, "mm"),
-            Beside(f"{metal.name} holds, annealed", count * plastic_moment_nmm(same, metal.soft_mpa), "N mm"),
-            Beside(f"{metal.name} holds, hardened by winding", held, "N mm"),
-            Beside(f"{metal.name} to hold it by statics alone", full, "mm"),
+            Beside(f"{each.name} of that hold", same, "mm"),
+            Beside(f"{each.name} holds, annealed", count * plastic_moment_nmm(same, each.soft_mpa), "N mm"),
+            Beside(f"{each.name} holds, hardened by winding", held, "N mm"),
+            Beside(f"{each.name} to hold it by statics alone", full, "mm"),
         ]
     share = beside[3].value
     share = share / moment if isinstance(share, float) else 0.0
@@ -72,28 +75,34 @@ def wire_diameter(
         "to compare wires, not to call one too thin"
     )
     notes += [
-        f"{metal.name.capitalize()} of {plain(equal_hold_diameter_mm(value, lead.worked_mpa, metal.worked_mpa))} "
+        f"{each.name.capitalize()} of {plain(equal_hold_diameter_mm(value, lead.worked_mpa, each.worked_mpa))} "
         "mm holds as much"
-        for metal in metals[1:]
+        for each in metals[1:]
     ]
+    other = next((one for one in metals[1:] if one.name == metal), None)
+    scale, told = 1.0, ""
+    if other is not None:
+        scale = equal_hold_diameter_mm(1.0, lead.worked_mpa, other.worked_mpa)
+        told = f"; {other.name} of {plain(value * scale)} mm holds as much as {lead.name} of {plain(value)} mm"
     if sizes_mm:
-        notes.append(f"Next sold: {' or '.join(plain(size) for size in nearest_sold_mm(value, sizes_mm))} mm")
-    words = gauge_words(value, gauges) if gauges else ""
+        notes.append(f"Next sold: {' or '.join(plain(size) for size in nearest_sold_mm(value * scale, sizes_mm))} mm")
+    words = gauge_words(value * scale, gauges) if gauges else ""
     if words:
         notes.append(f"By gauge: {words}")
     if share < 0.05 or branch > _THICK_MM:
         notes.append("A branch this stiff is better drawn in by a padded guy, in steps")
     return Figure(
         "wire-diameter",
-        value,
+        value * scale,
         "mm",
-        third.low * branch * thinner,
-        third.high * branch * thinner,
+        third.low * branch * thinner * scale,
+        third.high * branch * thinner * scale,
         f"{plain(third.value)} x {plain(branch)} mm of branch is {plain(value)} mm"
-        + (f" for each of {count:g} strands" if count > 1 else ""),
+        + (f" for each of {count:g} strands" if count > 1 else "")
+        + told,
         third.source,
         third.mark,
-        "A rule of the trade for aluminium on healthy shoots; try the wire on the branch before trusting it.",
+        "A rule of the trade for healthy shoots, given for aluminium; try the wire on the branch before trusting it.",
         tuple(notes),
         tuple(beside),
     )
@@ -112,19 +121,38 @@ def _push_back(
 
 
 def wire_length(
-    length_mm: float,
     angle_deg: Band,
     spare: Band,
+    length_mm: float | None = None,
     metals: Sequence[Metal] = (),
     diameter_mm: float | None = None,
     wire_mm: float | None = None,
     third: Band | None = None,
+    wire_length_mm: float | None = None,
+    metal: str | None = None,
+    gauge: float | None = None,
+    gauge_kind: str | None = None,
+    gauges: Sequence[tuple[int, float]] = (),
 ) -> Figure:
     """Wire in mm for a branch of 5 to 3000 mm, coiled at an angle (10 to 80 degrees) to the branch's axis.
 
     spare: share added to anchor and handle it. diameter_mm: of the branch; with it turns and weight are told, wire_mm
-    being the trade's share of it unless given. value: the coil itself; high: with the most spare. Raises FigureError.
+    being the trade's share of it unless given. value: the coil itself; high: with the most spare. Or, of wire by
+    itself: what wire_length_mm of wire_mm weighs, what a gauge is in mm, or the gauge of wire_mm. Raises FigureError.
     """
+    if gauge is not None and length_mm is None and wire_length_mm is None:
+        return gauge_thickness(gauge, gauges, gauge_kind)
+    if wire_length_mm is not None and length_mm is None:
+        if gauge is not None and wire_mm is None:
+            by_gauge = gauge_thickness(gauge, gauges, gauge_kind).value
+            wire_mm = by_gauge if isinstance(by_gauge, float) else None
+        if wire_mm is None:
+            raise FigureError("the weight of a wire of unknown thickness cannot be reckoned; its thickness would do")
+        return wire_weight(wire_length_mm, wire_mm, metals, metal)
+    if length_mm is None:
+        if wire_mm is None:
+            raise FigureError("a wire for a branch of unknown length cannot be reckoned; the branch's length would do")
+        return gauge_of(wire_mm, gauges, gauge_kind)
     length = within("length_mm", length_mm)
     value = coil_length_mm(length, angle_deg.value)
     cut = value * (1 + spare.low), value * (1 + spare.high)
@@ -145,13 +173,11 @@ def wire_length(
     if branch is not None and wire is not None:
         beside.append(Beside("turns", length / pitch_mm(branch + wire, angle_deg.value), "turns"))
     if wire is not None:
-        for metal in metals:
-            beside.append(Beside(f"{metal.name} weighs", mass_g(cut[1], wire, metal.density_g_cm3), "g"))
+        for each in metals:
+            beside.append(Beside(f"{each.name} weighs", mass_g(cut[1], wire, each.density_g_cm3), "g"))
         notes.append(
             f"In {plain(wire)} mm "
-            + ", ".join(
-                f"{metal.name} that is {plain(mass_g(cut[1], wire, metal.density_g_cm3))} g" for metal in metals
-            )
+            + ", ".join(f"{each.name} that is {plain(mass_g(cut[1], wire, each.density_g_cm3))} g" for each in metals)
         )
     return Figure(
         "wire-length",

@@ -66,7 +66,14 @@ class House:
 
             return lexicon_data(self.tables.tables)
 
-        return Lexicon(self._compiled("lexicon", build))
+        return Lexicon(self._compiled("lexicon", build), lambda: self.figure_words)
+
+    @cached_property
+    def figure_words(self) -> Mapping[str, Any]:
+        """The words of figure questions: unpacked only where one may be asked."""
+        from benchmate.hearing.figure_words import compiled_from
+
+        return self._compiled("figure_words", lambda: compiled_from(self.tables.tables))
 
     @cached_property
     def book(self) -> RuleBook:

@@ -41,6 +41,9 @@ def figure_told(
     """
     from benchmate.reckoning import FIGURES, FigureError, bind
 
+    if reading.either:
+        one, other = (FIGURES[figure].says for figure in reading.either)
+        return None, (Ask("figure", f"Which is meant: {one}, or {other}?"),)
     spec = FIGURES.get(reading.figure or "")
     if spec is None:
         return None, (Ask("figure", "Which number is meant?"),)

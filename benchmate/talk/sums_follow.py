@@ -102,11 +102,12 @@ def counted_leaves(reading: Reading, ear: Ear) -> Reading:
     works = [work for work in reading.work if work.work in _COUNTED and "share" not in work.measures]
     if len(works) != 1 or not any(name == "leaves" for name, _ in reading.series) or len(reading.series) < 2:
         return reading
-    from benchmate.hearing.roles import roles_of, said_numbers
+    from benchmate.hearing.dates import DateWords
+    from benchmate.hearing.figure_choice import figure_words
 
-    words = ear.words(reading.said)
-    wordings = ear.lexicon.figures.get("leaf-share", {}).get("said", {})
-    counts = {role.name: role.value for role in roles_of(words, said_numbers(words, ear.spotter.values), wordings)}
+    any_day = DateWords(ear.lexicon.dates, ear.spotter.values, dt.date(2000, 1, 1), False)  # counts have no date
+    heard, _ = figure_words(ear.spotter).of_figure("leaf-share", ear.words(reading.said), any_day)
+    counts = {role.name: role.value for role in heard.roles.roles}
     cut, total = counts.get("leaves_cut"), counts.get("leaves_total")
     if not cut or not total or cut > total:
         return reading

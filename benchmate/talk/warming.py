@@ -18,7 +18,8 @@ def warm(rules: Path, into: Path) -> list[Path]:
 
     house = House(None, rules)
     house.store = CompiledStore((into,))
-    for _ in (house.ear, house.book, house.figure_tables, house.glossary, house.told_works, plan_book(house)):
+    kept = (house.ear, house.book, house.figure_tables, house.figure_words, house.glossary, house.told_works)
+    for _ in (*kept, plan_book(house)):
         pass
     mark, stamp = shipped_stamp(house.rule_folders)
     (into / SHIPPED).parent.mkdir(parents=True)

@@ -1,0 +1,107 @@
+"""What the words beside a number make of it: lists with one unit, a label's three numbers, rates, ranges, parts."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+
+from benchmate.value import replace
+
+from .figure_said import NumberWords, SaidNumber
+
+_LISTED = frozenset({",", "and", "&", "or", "by", "x", "×", "to", "-", "is", "at", "in", "then", "down", "up", "long"})
+_LISTED |= {"wide", "deep", "across", "high", "tall", "the", "of", "a", "/"}
+
+
+def labelled(numbers: list[SaidNumber], texts: Sequence[str]) -> list[SaidNumber]:
+    """Three bare numbers in one breath are a feed's label: "twenty-twenty-twenty", "15 5 15"."""
+    out: list[SaidNumber] = []
+    for one in numbers:
+        out.append(one)
+        three = out[-3:]
+        touch = len(three) == 3 and all(left.end == right.first for left, right in pairwise(three))
+        if touch and all(not part.unit or part.unit == "share" for part in three) and all(p.raw <= 60 for p in three):
+            label = tuple(part.raw for part in three)
+            out[-3:] = [SaidNumber(three[0].first, one.end, label[0], label[0], "label", told=label)]
+    return out
+
+
+def carried(numbers: list[SaidNumber], texts: Sequence[str], known: NumberWords) -> list[SaidNumber]:
+    """Numbers without a unit in one list with a number that has one take it: "thirty, thirty-six and forty-two mil"."""
+    out = list(numbers)
+    for n in range(len(out) - 2, -1, -1):
+        here, after = out[n], out[n + 1]
+        between = texts[here.end : after.first]
+        bare = not here.unit or (here.unit == "share" and here.word == "part" and after.unit == "length")
+        carries = after.unit in ("length", "share", "volume") and after.word != "part"
+        listed = len(between) <= 4 and set(between) <= _LISTED and not {"in", "at", "then"} & set(between[:1])
+        if bare and carries and listed and not (after.unit == "share" and "of" in between):
+            size = after.size
+            out[n] = replace(here, value=here.raw * size, unit=after.unit, word=after.word, size=size)
+    return out
+
+
+def tags_of(numbers: Sequence[SaidNumber], n: int, texts: Sequence[str], known: NumberWords) -> Iterator[str]:
+    here = numbers[n]
+    before = numbers[n - 1] if n else None
+    after = numbers[n + 1] if n + 1 < len(numbers) else None
+    gap_before = texts[before.end : here.first] if before else []
+    gap_after = texts[here.end : after.first] if after else []
+    by = known.values.by | {"*"}
+    if before and set(gap_before) & by and len(gap_before) <= 3:
+        twice = n > 1 and set(texts[numbers[n - 2].end : before.first]) & by
+        yield "by3" if twice else "by2"
+    elif after and set(gap_after) & by and len(gap_after) <= 3:
+        yield "by1"
+    stops = {".", ";", "?", "!"}
+    if here.unit == "date" and texts[max(0, here.first - 1) : here.first] in (["since"], ["from"]):
+        yield "since"
+    if after and "to" in gap_after and len(gap_after) <= 4 and not stops & set(gap_after):
+        yield "from"
+    if before and "to" in gap_before and len(gap_before) <= 4 and not stops & set(gap_before):
+        yield "to"
+    lead = texts[max(0, here.first - 2) : here.first]
+    if "between" in lead:
+        yield "from"
+    if (
+        before
+        and "and" in gap_before
+        and len(gap_before) <= 4
+        and "between" in texts[max(0, before.first - 2) : before.first]
+    ):
+        yield "to"
+    if after and {"of", "from"} & set(gap_after) and len(gap_after) <= 7 and not stops & set(gap_after):
+        yield "part"
+    if before and {"of", "from"} & set(gap_before) and len(gap_before) <= 7 and not stops & set(gap_before):
+        yield "whole"
+    ahead = texts[here.end : here.end + 7]
+    for place, text in enumerate(ahead):
+        if text in stops or (after and here.end + place >= after.first):
+            ahead = ahead[:place]
+            break
+    for tag, phrases in known.rate.items():
+        reach = len(ahead) if tag == "side" else 3 if ahead[:1] == ["of"] else 2
+        for phrase in phrases:
+            spelt = phrase.split()
+            if any(list(ahead[at : at + len(spelt)]) == spelt for at in range(min(reach, len(ahead)))):
+                yield tag
+                break
+    if after and (joint := _ratio(here, after, gap_after)):
+        yield f"{joint}1"
+    if before and (joint := _ratio(before, here, gap_before)):
+        yield f"{joint}2"
+    if texts[max(0, here.first - 1) : here.first] == ["each"] or ahead[:1] in (["each"], ["apiece"]):
+        yield "each"
+
+
+def _ratio(left: SaidNumber, right: SaidNumber, between: Sequence[str]) -> str:
+    """ "ratio" for "1 : 9" and "one part to nine", "in" for "one in ten", else ""."""
+    parts = [one.unit == "" or (one.unit == "count" and one.word == "part") for one in (left, right)]
+    if not all(parts):
+        return ""
+    if left.unit == "count" and "to" in between:  # "1 part lime sulphur to 9"
+        return "ratio"
+    joint = [text for text in between if text not in ("part", "parts", "measure", "measures")]
+    if len(joint) != 1:
+        return ""
+    return "in" if joint[0] == "in" else "ratio" if joint[0] in (":", "to") else ""

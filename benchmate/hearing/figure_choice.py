@@ -1,0 +1,175 @@
+"""Which figure a statement asks for: what its words and its numbers say for each, and whether it asks at all."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from benchmate.value import dataclass
+
+from .dates import DateWords
+from .figure_numbers import orphan_units, said_numbers
+from .figure_roles import Line, Role, Roles, give_roles
+from .figure_said import NumberWords, SaidNumber
+from .figure_words import NUMBER, Found, find_phrases, stem
+from .spotting import Spotter
+from .values import ValueWords
+from .words import Word
+
+MORE_OF_GROUP = 0.2  # what a further phrase of the same group counts
+OPENING = 1.5  # what a question of the grammar counts for its figure
+FIT, LACKING = 0.45, 0.8  # what numbers count that fit, and a role that a sum cannot do without
+TRIED = 5
+NOT_NAMED = 2.5  # where nothing of the figure itself is named
+MARGIN = 0.4
+AGAINST = "against"
+
+
+@dataclass(frozen=True, slots=True)
+class Heard:
+    """A figure as a statement's words and numbers ask for it. score: evidence. worded: that of its words alone, and of
+    groups the number that spoke. values: said by words alone. used: the words that went into it; complete: whether all
+    that a sum needs was said."""
+
+    figure: str
+    score: float
+    worded: float
+    groups: int
+    roles: Roles
+    values: Mapping[str, str]
+    used: frozenset[int]
+    complete: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Heardings:
+    """What may be asked, the likeliest first. asks: whether words of asking stand in the statement."""
+
+    figures: tuple[Heard, ...]
+    numbers: tuple[SaidNumber, ...]
+    asks: bool
+
+
+class FigureWords:
+    """The compiled words of figure questions, with the number words that they need. Make it once a lexicon."""
+
+    def __init__(self, data: Mapping[str, Any], values: ValueWords) -> None:
+        self.tree: Mapping[str, Any] = data["tree"]
+        self.roles: Mapping[str, Mapping[str, Any]] = data["roles"]
+        self.needs: Mapping[str, Sequence[str]] = data["needs"]
+        self.numbers = NumberWords(values, data)
+        self.extremes = frozenset(day for day in data["named_day"] if day.startswith(("longest", "shortest")))
+
+    def heard(self, words: Sequence[Word], dates: DateWords, opening: str | None = None) -> Heardings:
+        """Every figure that the statement may ask for. opening: the one that a sentence of the grammar asks for."""
+        line, spans = self._line(words, dates)
+        found = self._found(line)
+        cues: dict[str, dict[str, list[tuple[float, Found]]]] = {}
+        for one in found:
+            if one.of == "cue":
+                figure, group, weight = one.gives
+                cues.setdefault(figure, {}).setdefault(group, []).append((weight, one))
+        worded = {figure: _worded(groups) for figure, groups in cues.items()}
+        if opening:
+            worded[opening] = worded.get(opening, 0.0) + (OPENING if cues.get(opening, {}).get("of") else OPENING / 2)
+        likely = sorted((figure for figure in worded if figure in self.roles), key=lambda figure: -worded[figure])
+        heard = [
+            self._heard(figure, worded[figure], cues.get(figure, {}), line, spans, found)
+            for figure in likely[:TRIED]
+            if worded[figure] > 0
+        ]
+        heard.sort(key=lambda one: -one.score)
+        return Heardings(tuple(heard), tuple(line.numbers), any(one.of == "asks" for one in found))
+
+    def of_figure(self, figure: str, words: Sequence[Word], dates: DateWords) -> tuple[Heard, tuple[SaidNumber, ...]]:
+        """What the words give to one figure."""
+        line, spans = self._line(words, dates)
+        return self._heard(figure, 0.0, {}, line, spans, self._found(line)), tuple(line.numbers)
+
+    def _found(self, line: Line) -> list[Found]:
+        kinds = [""] * len(line.pieces)
+        for n, at in enumerate(line.place):
+            named = line.numbers[n].word in self.extremes
+            kinds[at] = "extreme-day" if named else line.numbers[n].unit
+        return list(find_phrases(self.tree, line.pieces, kinds))
+
+    def _line(self, words: Sequence[Word], dates: DateWords) -> tuple[Line, list[tuple[int, ...]]]:
+        """The statement as pieces, and the words of each."""
+        texts = [word.text for word in words]
+        numbers = said_numbers(words, self.numbers, dates)
+        first = {number.first: n for n, number in enumerate(numbers)}
+        pieces: list[str] = []
+        spans: list[tuple[int, ...]] = []
+        place: list[int] = []
+        at = 0
+        while at < len(texts):
+            n = first.get(at)
+            end = at + 1 if n is None else numbers[n].end
+            if n is not None:
+                place.append(len(pieces))
+            pieces.append(NUMBER if n is not None else stem(_IS.get(texts[at], texts[at])))
+            spans.append(tuple(range(at, end)))
+            at = end
+        return Line(pieces, place, numbers, orphan_units(numbers, texts, self.numbers)), spans
+
+    def _heard(
+        self,
+        figure: str,
+        worded: float,
+        groups: Mapping[str, Sequence[tuple[float, Found]]],
+        line: Line,
+        spans: Sequence[tuple[int, ...]],
+        found: Sequence[Found],
+    ) -> Heard:
+        mine = [one for one in found if one.of in ("role", "value") and one.gives[0] == figure]
+        roles = give_roles(line, self.roles[figure], [one for one in mine if one.of == "role"])
+        values: dict[str, str] = {}
+        for one in mine:
+            if one.of == "value":
+                values.setdefault(one.gives[1], one.gives[2])
+        names = {role.name for role in roles.roles}
+        lacking = sum(not set(need.split("|")) & (names | set(values)) for need in self.needs[figure])
+        taken = [one for group, all in groups.items() if group != AGAINST for _, one in all]
+        taken += [one for one in mine if one.of == "value"]
+        pieces = {at for one in taken for at in range(one.first, one.end)} | {
+            line.place[role.number] for role in roles.roles
+        }
+        pieces |= {at for one in mine if one.of == "role" and one.gives[1] in names for at in range(one.first, one.end)}
+        used = frozenset(word for at in pieces for word in spans[at])
+        score = worded + FIT * roles.gain - LACKING * lacking
+        count = sum(bool(groups.get(group)) for group in ("of", "asked", "with")) + bool(roles.roles)
+        if worded and not groups.get("of"):
+            score -= NOT_NAMED
+        return Heard(figure, score, worded, count, roles, values, used, not lacking)
+
+
+_IS = {"'s": "is", "whatll": "what"}
+
+
+def _worded(groups: Mapping[str, Sequence[tuple[float, Found]]]) -> float:
+    """What the words alone say for a figure: of each group the strongest phrase, and a little for others beside it."""
+    out = 0.0
+    for group, found in groups.items():
+        weights: list[float] = []
+        places: set[int] = set()
+        for weight, one in sorted(found, key=lambda pair: (-pair[0], pair[1].first - pair[1].end)):
+            span = set(range(one.first, one.end))
+            if not weights or not span & places:
+                weights.append(weight)
+                places |= span
+        total = weights[0] + MORE_OF_GROUP * sum(weights[1:4])
+        out += -total if group == AGAINST else total
+    return out
+
+
+def roles_named(roles: Roles, name: str) -> list[Role]:
+    """The roles of one name, in the order said."""
+    return [role for role in roles.roles if role.name == name]
+
+
+def figure_words(spotter: Spotter) -> FigureWords:
+    """The words of figure questions of a spotter's lexicon, unpacked when first asked for."""
+    if spotter.figures is None:
+        spotter.figures = FigureWords(spotter.lexicon.figure_words(), spotter.values)
+    words: FigureWords = spotter.figures
+    return words

@@ -1,0 +1,74 @@
+"""Dates of a figure question: months and days, years, named days, and days of a month alone ("the 18th")."""
+
+from __future__ import annotations
+
+import calendar
+import datetime as dt
+import re
+from collections.abc import Sequence
+
+from .dates import FIRST_FROST, DateWords, spot_dates
+from .figure_said import NumberWords, SaidNumber
+
+_DAY = re.compile(r"(\d{1,2})(?:st|nd|rd|th)$")
+_YEAR = re.compile(r"(?:19|20)\d\d$")
+_SINGLE_DAYS = frozenset({"tomorrow", "yesterday"})
+
+
+def date_at(texts: Sequence[str], at: int, known: NumberWords, dates: DateWords) -> SaidNumber | None:
+    """The longest date at a word. A count of years ahead or back stays a number, and so does a bare word that may be
+    another ("may", "sun")."""
+    for phrase, day in known.days.items():
+        spelt = phrase.split()
+        if texts[at : at + len(spelt)] == spelt:
+            month, of_month = (int(part) for part in day.split("-"))
+            turned = (month + 5) % 12 + 1 if dates.southern and "day" in phrase else month
+            year = dates.on.year + ((turned, of_month) < (dates.on.month, dates.on.day))
+            ahead, back = f"{year}-{turned:02}-{of_month:02}", f"{year - 1}-{turned:02}-{of_month:02}"
+            return SaidNumber(at, at + len(spelt), 0, 0, "date", phrase, told=(back, ahead))
+    if texts[at] in ("'", "’") and at + 1 < len(texts) and re.fullmatch(r"\d\d", texts[at + 1]):
+        year_text = str(2000 + int(texts[at + 1]))
+        return SaidNumber(at, at + 2, 0, 0, "date", "year", told=(year_text, year_text))
+    match = _DAY.match(texts[at])
+    if match and texts[at - 1 : at] in (["the"], ["on"]) and texts[at + 1 : at + 2] != ["of"]:
+        longest = max((when.end for when in spot_dates(dates, texts, at)), default=0)
+        if 1 <= int(match[1]) <= 31 and longest <= at + 1:
+            return SaidNumber(at, at + 1, 0, 0, "date", "day", told=_nearest(int(match[1]), dates))
+    best = None
+    for when in spot_dates(dates, texts, at):
+        if when.future is None or when.future == FIRST_FROST:
+            continue
+        inner = texts[at : when.end]
+        if dates.day.get(tuple(inner)) == 0 or "night" in inner:
+            continue  # today is no other day than the one that is asked on
+        if any(text in ("year", "years", "seasons") for text in inner) and any(
+            word[0].isdigit() or (word,) in known.values.number for word in inner
+        ):
+            continue
+        single = when.end == at + 1
+        if single and not (inner[0] in _SINGLE_DAYS or _YEAR.match(inner[0]) or _is_day_name(inner[0], dates)):
+            continue
+        if best is None or when.end > best.end:
+            best = when
+    if best is None:
+        return None
+    lead = dates.match("lead", texts, at)
+    if lead and any(when.end == best.end for when in spot_dates(dates, texts, lead)):
+        return None  # "since 3 May": the small word stays one of the statement's
+    return SaidNumber(at, best.end, 0, 0, "date", " ".join(texts[at : best.end]), told=(best.past, best.future))
+
+
+def _is_day_name(text: str, dates: DateWords) -> bool:
+    """A month or a weekday that is nothing else."""
+    return (text in dates.month and text not in ("may", "march", "mar")) or (text in dates.weekday and len(text) > 3)
+
+
+def _nearest(day: int, dates: DateWords) -> tuple[str, str]:
+    """The last and the next such day of a month, as ISO dates; the month's last day where it is shorter."""
+
+    def of_month(step: int) -> str:
+        month0 = dates.on.year * 12 + dates.on.month - 1 + step
+        year, month = month0 // 12, month0 % 12 + 1
+        return dt.date(year, month, min(day, calendar.monthrange(year, month)[1])).isoformat()
+
+    return of_month(0 if day <= dates.on.day else -1), of_month(0 if day >= dates.on.day else 1)

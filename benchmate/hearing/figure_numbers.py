@@ -1,0 +1,201 @@
+"""Every number of a figure question in its place, with its unit: in figures or words, alone or in a list, and dates."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from benchmate.value import replace
+
+from .dates import DateWords
+from .figure_beside import carried, labelled, tags_of
+from .figure_dates import date_at
+from .figure_said import NumberWords, SaidNumber
+from .words import Word
+
+_DIGITS = re.compile(r"\d+(?:\.\d+)?$")
+_FRACTION = re.compile(r"(\d+)/(\d+)$")
+_LABEL = re.compile(r"(\d+)-(\d+)-(\d+)$")
+_ARTICLES = frozenset({"a", "an"})
+_ONE_STANDS_BEFORE = frozenset({"part", "parts", "in", "to", "and", "point", "at", "by", ":"})
+_FLAT = frozenset({"length", "degree", "celsius", "fahrenheit"})  # units that a list carries from one number to another
+_AFTER_SHORT = frozenset(
+    {"tall", "high", "wide", "long", "deep", "across", "thick", "at", "by", "x", "and", "up", "of"}
+)
+_ALL = frozenset({"the", "these", "those", "all", "them", "my", "other"})
+
+
+def said_numbers(words: Sequence[Word], known: NumberWords, dates: DateWords) -> list[SaidNumber]:
+    """Every number and date in its place, with what the words beside it make of it."""
+    texts = [word.text for word in words]
+    out: list[SaidNumber] = []
+    at = 0
+    while at < len(texts):
+        found = date_at(texts, at, known, dates) or _number_at(texts, at, known)
+        if found is None:
+            at += 1
+        else:
+            out.append(found)
+            at = found.end
+    out = labelled(out, texts)
+    out = carried(out, texts, known)
+    return [replace(one, tags=frozenset(tags_of(out, n, texts, known))) for n, one in enumerate(out)]
+
+
+def orphan_units(numbers: Sequence[SaidNumber], texts: Sequence[str], known: NumberWords) -> dict[str, float]:
+    """Units that stand apart from the numbers they hold for ("40 by 30 by 10, all in centimetres"; "Fahrenheit"):
+    kind -> size. What is asked for ("how many inches") is none."""
+    taken = {place for one in numbers for place in range(one.first, one.end)}
+    out: dict[str, float] = {}
+    for at, text in enumerate(texts):
+        if at in taken or len(text) < 2 or (at and texts[at - 1] in ("many", "ins", "of")):
+            continue
+        unit = known.unit_at(texts, at)
+        if unit and unit[0] in _FLAT and text not in ("in", "foot", "metre", "degree", "degrees"):
+            out.setdefault("celsius" if unit[0] == "fahrenheit" else unit[0], unit[1])
+            if unit[0] == "fahrenheit":
+                out["fahrenheit"] = 1.0
+    return out
+
+
+# -- numbers
+
+
+def _cardinal(texts: Sequence[str], at: int, known: NumberWords) -> tuple[float, int] | None:
+    """A number without its unit, from figures or words, with what is added to it ("two and a half")."""
+    found = _whole(texts, at, known)
+    if found is None:
+        return None
+    value, end = found
+    if texts[end : end + 1] == ["point"] and (tenth := _whole(texts, end + 1, known)) and tenth[0] < 10:
+        return value + tenth[0] / 10, tenth[1]
+    if end < len(texts) and (match := _FRACTION.match(texts[end])) and int(match[2]) and value == int(value):
+        return value + int(match[1]) / int(match[2]), end + 1
+    if texts[end : end + 1] == ["and"] and (part := _part(texts, end + 1, known)) and part[0] < 1:
+        return value + part[0], part[1]
+    return value, end
+
+
+def _whole(texts: Sequence[str], at: int, known: NumberWords) -> tuple[float, int] | None:
+    if at >= len(texts):
+        return None
+    if _DIGITS.match(texts[at]):
+        value, end = float(texts[at]), at + 1
+        if texts[end : end + 1] == [","] and re.fullmatch(r"000", "".join(texts[end + 1 : end + 2])) and value < 1000:
+            value, end = value * 1000, end + 2
+        return value, end
+    if texts[at] in (".", "point") and at + 1 < len(texts) and texts[at + 1].isdigit():
+        return float("0." + texts[at + 1]), at + 2
+    numbers = known.values.number
+    if (texts[at],) not in numbers:
+        if texts[at] in _ARTICLES and texts[at + 1 : at + 2] in (["hundred"], ["dozen"], ["couple"]):
+            at += 1
+        elif texts[at][-2:] == "es" and (texts[at][:-2],) in numbers:  # "one of the sixes"
+            return numbers[(texts[at][:-2],)], at + 1
+        else:
+            return None
+    value, end = numbers[(texts[at],)], at + 1
+    if texts[at] == "couple":
+        return 2.0, end + (texts[end : end + 1] == ["of"])
+    if 20 <= value < 100 and value % 10 == 0 and 0 < numbers.get(tuple(texts[end : end + 1]), 0) < 10:
+        value, end = value + numbers[(texts[end],)], end + 1
+    if texts[end : end + 1] == ["hundred"] and value < 10:
+        value, end = value * 100, end + 1
+    if value >= 100 and value % 100 == 0:
+        start = end + (texts[end : end + 1] == ["and"])
+        rest = _whole(texts, start, known)
+        if rest and rest[0] < 100 and rest[0] == int(rest[0]) and not texts[start][0].isdigit() and start > end:
+            value, end = value + rest[0], rest[1]
+    return value, end
+
+
+def _part(texts: Sequence[str], at: int, known: NumberWords) -> tuple[float, int] | None:
+    """A part of one: "a quarter of", "3/8", "half", "three quarters of an"."""
+    if at >= len(texts):
+        return None
+    if (match := _FRACTION.match(texts[at])) and int(match[2]):
+        end = at + 1
+        if texts[end : end + 1] == ["of"] and texts[end + 1 : end + 2] in (["a"], ["an"]):
+            end += 2
+        return int(match[1]) / int(match[2]), end
+    for table in (known.values.fraction, known.values.share):
+        for length in (4, 3, 2, 1):
+            key = tuple(texts[at : at + length])
+            if len(key) == length and key in table:
+                end = at + length
+                for more in (("of", "an"), ("of", "a"), ("an",), ("a",)):
+                    if tuple(texts[end : end + len(more)]) == more and known.unit_at(texts, end + len(more)):
+                        end += len(more)
+                        break
+                return table[key], end
+    return None
+
+
+def _number_at(texts: Sequence[str], at: int, known: NumberWords) -> SaidNumber | None:
+    text = texts[at]
+    if match := _LABEL.match(text):
+        label = tuple(float(part) for part in match.groups())
+        return SaidNumber(at, at + 1, label[0], label[0], "label", told=label)
+    negative = text in known.values.minus and (at == 0 or not texts[at - 1][-1].isdigit())
+    start = at + negative
+    gauge = text in ("awg", "swg", "gauge") and at + 1 < len(texts) and texts[at + 1].isdigit()
+    if gauge:
+        return SaidNumber(at, at + 2, float(texts[at + 1]), float(texts[at + 1]), "gauge", text)
+    number, part = _cardinal(texts, start, known), _part(texts, start, known)
+    if number and part and part[1] > number[1]:
+        number = None  # "three quarters of an inch"
+    part = None if number or (text == "half" and texts[at - 1 : at] in (["in"], ["by"])) else part  # "cut in half"
+    if number is None and part is None:
+        if text in _ARTICLES and (unit := known.unit_at(texts, at + 1)):
+            spans = texts[at + 1] in ("week", "fortnight", "month") and (not at or not _ends_measure(texts, at, known))
+            if unit[0] in ("length", "volume") or spans:
+                return _measured(texts, at, 1.0, at + 1, known)
+        return None
+    value, end = number or part or (0.0, 0)
+    named = bool(at) and texts[at - 1] in _ALL and texts[start].isalpha() and texts[start][-2:] != "es"
+    if number and named and value < 10 and not _measured(texts, at, value, end, known).unit:
+        return None  # "the two", "all three": who was named before
+    if number and value == 1 and texts[start] == "one" and not _one_counts(texts, end, known):
+        return None
+    found = _measured(texts, at, -value if negative else value, end, known)
+    if part and not found.unit:
+        return replace(found, unit="share", value=100 * value, word="part")
+    return found
+
+
+def _ends_measure(texts: Sequence[str], at: int, known: NumberWords) -> bool:
+    """Whether a measure ends before a word ("200 ml a week")."""
+    return texts[at - 1][0].isdigit() or known.unit_at(texts, at - 1) is not None
+
+
+def _one_counts(texts: Sequence[str], end: int, known: NumberWords) -> bool:
+    """Whether a "one" is a number, and no way of speaking ("the other one", "that one's fine")."""
+    following = texts[end] if end < len(texts) else ""
+    return following in _ONE_STANDS_BEFORE or following in known.counted or known.unit_at(texts, end) is not None
+
+
+def _measured(texts: Sequence[str], first: int, value: float, end: int, known: NumberWords) -> SaidNumber:
+    """The number with the unit that follows it, and what is added behind that ("an inch and a half")."""
+    following = texts[end] if end < len(texts) else ""
+    if following in ("gauge", "awg", "swg"):
+        return SaidNumber(first, end + 1, value, value, "gauge", following)
+    unit = known.unit_at(texts, end)
+    if unit is None:
+        if following in known.counted:
+            return SaidNumber(first, end, value, value, "count", known.counted[following])
+        return SaidNumber(first, end, value, value)
+    kind, size, after = unit
+    word = " ".join(texts[end:after])
+    if texts[after : after + 1] == ["."] and texts[after + 1 : after + 2] and texts[after + 1] in _AFTER_SHORT:
+        after += 1  # "18 in. tall"
+    if texts[after : after + 1] == ["and"] and (more := _part(texts, after + 1, known)) and more[0] < 1:
+        still = more[1] >= len(texts) or known.unit_at(texts, more[1]) is None
+        if still and kind in ("length", "volume", "mass", "years"):
+            value, after = value + more[0], more[1]
+    if kind == "share":
+        return SaidNumber(first, after, value, value, "share", word)
+    if kind == "fahrenheit":
+        return SaidNumber(first, after, value, (value - 32) / 1.8, "celsius", "fahrenheit")
+    if kind == "years" or word in ("season", "seasons"):
+        return SaidNumber(first, after, value, value, "years", word)
+    return SaidNumber(first, after, value, value * size, kind, word, size)

@@ -1,0 +1,68 @@
+"""A number as a figure question says it, and the words that numbers are read with."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from benchmate.value import dataclass
+
+from .values import ValueWords
+
+_AFTER_IN = frozenset(
+    {"half", "two", "all", "total", "a", "an", "the", "my", "each", "every", "one", "three", "it", "this", "that"}
+    | {"'", "there", "diameter", "length", "height", "width", "depth", "and", "at", "from", "to", "for"}
+)
+
+
+@dataclass(frozen=True, slots=True)
+class SaidNumber:
+    """A number with its unit: words [first, end).
+
+    raw: as said. value: in the measure's own unit (mm, C, litres, %, ppm, g, N, days, years). unit: length, degree,
+    celsius, volume, share, ppm, mass, force, days, years, gauge, count, label, date, or "" for none. word: its unit as
+    said, the thing counted, or the gauge's name. size: of the unit. tags: what the words beside it make of it (`by1`,
+    `from`, `to`, `part`, `each`, `yearly`, `daily`, `side`). told: a date (ISO, looking back and ahead) or a label's
+    three numbers.
+    """
+
+    first: int
+    end: int
+    raw: float
+    value: float
+    unit: str = ""
+    word: str = ""
+    size: float = 1.0
+    tags: frozenset[str] = frozenset()
+    told: Any = None
+
+
+class NumberWords:
+    """The words that numbers need: those of rules/words/numbers.toml, and the units and dates of figure questions."""
+
+    def __init__(self, values: ValueWords, data: Mapping[str, Any]) -> None:
+        self.values = values
+        self.units: dict[tuple[str, ...], tuple[str, float]] = dict(values.units)
+        for unit in data.get("unit", {}).values():
+            for word in unit["says"]:
+                for form in (word, word + "s"):
+                    self.units[tuple(form.split())] = (unit["kind"], unit["size"])
+        self.counted: Mapping[str, str] = {
+            word: noun for noun, words in data.get("counted", {}).items() for word in words
+        }
+        self.rate: Mapping[str, Sequence[str]] = data.get("rate", {})
+        self.days: Mapping[str, str] = data.get("named_day", {})
+
+    def unit_at(self, texts: Sequence[str], at: int) -> tuple[str, float, int] | None:
+        """(kind, size, end) of the unit at a word; "in" is the small word where a length cannot be meant."""
+        for length in (3, 2, 1):
+            key = tuple(texts[at : at + length])
+            if len(key) == length and key in self.units:
+                if (
+                    key == ("in",)
+                    and at + 1 < len(texts)
+                    and (texts[at + 1] in _AFTER_IN or texts[at + 1][0].isdigit())
+                ):
+                    return None
+                return (*self.units[key], at + length)
+        return None

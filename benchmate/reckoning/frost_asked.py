@@ -1,0 +1,74 @@
+"""Frost by the day that is asked: how far a day lies from the last spring frost, and the chance of one beyond it."""
+
+from __future__ import annotations
+
+import datetime as dt
+
+from .bounds import day, month_day
+from .figure import Band, Beside, Figure, percent, plain
+from .frost import chance_after, chance_before, days_to_frost
+
+MonthDay = tuple[int, int]
+_LIMITS = "Places with frost nearly every year; a cold hollow or a warm wall shifts it by weeks."
+
+
+def days_from_last_frost(on: dt.date, last_frost: MonthDay) -> int:
+    """Days from a day to the mean last spring frost nearest to it; negative once that is past.
+
+    >>> days_from_last_frost(dt.date(2026, 4, 14), (4, 28))
+    14
+    """
+    today = day("a day", on)
+    near = [month_day("a last frost", last_frost, today.year + step) for step in (-1, 0, 1)]
+    return min(((when - today).days for when in near), key=abs)
+
+
+def last_frost_margin(on: dt.date, last_frost: MonthDay, spread_days: Band) -> Figure:
+    """Days between a day and the mean last spring frost, and which of the two comes first."""
+    today = day("a day", on)
+    away = days_from_last_frost(today, last_frost)
+    mean = today + dt.timedelta(days=away)
+    chance = chance_after(-away, spread_days.value)
+    side = "before" if away > 0 else "after" if away < 0 else "on"
+    return Figure(
+        "frost-margin",
+        float(abs(away)),
+        "days",
+        float(abs(away)) - spread_days.value,
+        float(abs(away)) + spread_days.value,
+        f"{today.isoformat()} is {abs(away)} days {side} the mean last frost, {mean.isoformat()}",
+        "the place's mean frost dates; range by a normal spread of dates: " + spread_days.source,
+        "practice",
+        _LIMITS,
+        (f"{percent(chance)} chance that a frost still follows it",),
+        (Beside("mean last frost", mean.isoformat(), "date"), Beside("chance of frost after it", chance, "")),
+    )
+
+
+def frost_chance(on: dt.date, spread_days: Band, which: str, first_frost: MonthDay, last_frost: MonthDay) -> Figure:
+    """Chance, 0 to 1, of a spring frost after a day (which "last"), or of an autumn frost before it (which "first").
+
+    Normal spread of the dates: NOAA frost tables. spread_days: their standard deviation.
+    """
+    today = day("a day", on)
+    if which == "last":
+        past = -days_from_last_frost(today, last_frost)
+        chances = [chance_after(past, spread) for spread in (spread_days.value, spread_days.low, spread_days.high)]
+        told = f"a frost after {today.isoformat()}, {plain(past)} days past the mean last frost"
+    else:
+        past = -days_to_frost(today, first_frost, last_frost)
+        chances = [chance_before(past, spread) for spread in (spread_days.value, spread_days.low, spread_days.high)]
+        told = f"a frost before {today.isoformat()}, {plain(-past)} days ahead of the mean first frost"
+    return Figure(
+        "frost-margin",
+        chances[0],
+        "chance",
+        min(chances),
+        max(chances),
+        f"{told}, with a spread of {plain(spread_days.value)} days: {percent(chances[0])}",
+        "normal spread of frost dates: " + spread_days.source,
+        "practice",
+        _LIMITS,
+        (),
+        (Beside("days past the mean date", float(past), "days"),),
+    )
