@@ -10,7 +10,9 @@ from contextlib import contextmanager, suppress
 from pathlib import Path
 
 PATIENCE_S = 10.0
-_BEYOND = 1 << 40  # the byte that Windows locks: past any journal, since a lock there keeps readers out as well
+# the byte that Windows locks: past any journal, since a lock there keeps readers out as well, and within 31 bits, in
+# which its C library counts
+_BEYOND = (1 << 31) - 2
 
 if sys.platform == "win32":
     import msvcrt
