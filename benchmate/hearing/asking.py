@@ -56,8 +56,18 @@ def question(setting: Setting, clause: Clause, topic: str, node: Node, past: boo
     clause.work = [replace(work, done=None, denied=denied or work.done == NOT) for work in clause.work]
     if denied:
         clause.facts = [replace(f, denied=True) if f.kind != "species" else f for f in clause.facts]
+    if topic == "list" and clause.when:
+        _done_then(setting, clause)
     if head is not None and head.kind == "QWHATIF" and head.value == "past":
         _had_happened(clause)
+
+
+def _done_then(setting: Setting, clause: Clause) -> None:
+    """ "which trees were wired last autumn": with a time, a state asks for the work."""
+    works = {cell["alone"]: cell["event"] for cell in setting.lexicon.states.values() if "event" in cell}
+    asked = [(fact, works.get(f"{fact.kind}:{fact.value}")) for fact in clause.facts]
+    clause.work += [Work(work, fact.spot, denied=fact.denied) for fact, work in asked if work]
+    clause.facts = [fact for fact, work in asked if not work]
 
 
 def _had_happened(clause: Clause) -> None:

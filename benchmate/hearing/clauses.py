@@ -21,7 +21,7 @@ TRUNKS = ("trunk", "base")
 class Clause:
     """What one clause gives. kind: the head of its tree. joined: the separators before it. idle: tokens that turned out
     to say nothing where they stand; they count as missed. since: the small words and the verb phrase of what happened
-    before ("since I repotted it"). verbless: work told without a verb ("wire off")."""
+    before ("since I repotted it"). verbless: work told without a verb ("wire off"). onward: since `when`, not at it."""
 
     kind: str
     joined: tuple[str, ...] = ()
@@ -50,6 +50,7 @@ class Clause:
     supposes: list[Work] = field(default_factory=list)
     since: tuple[list[str], Node] | None = None
     verbless: bool = False
+    onward: bool = False
     span: tuple[int, int] = (0, 0)
     taken: bool = False
 
@@ -90,7 +91,7 @@ def take_date(setting: Setting, clause: Clause, token: Token, past: bool, drop_n
         text = setting.first_frost
     if text is None or (drop_now and len(text) in (4, 7) and setting.on.startswith(text)):
         return
-    clause.when = text
+    clause.when, clause.onward = text, when.onward
 
 
 def chain(node: Any, whole: str = "") -> list[tuple[str, Any]]:

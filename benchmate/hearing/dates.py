@@ -29,12 +29,14 @@ class When:
     past and future: ISO text as the contract has it ("2026-06-14", "2026-06", "2026", "2026-spring"), by whether the
     sentence looks back or ahead; equal where the words alone decide. None: a span that is no date ("this week").
     FIRST_FROST stands for the place's mean first frost. deadline: the words say before or by that time, not at it.
+    onward: since that time, up to today.
     """
 
     end: int
     past: str | None
     future: str | None
     deadline: bool = False
+    onward: bool = False
 
 
 class DateWords:
@@ -79,7 +81,7 @@ def spot_dates(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
         deadline = deadline or bool(_DEADLINE & set(words[start:after]))
         start = after
         for when in _core(dw, words, start):
-            yield When(when.end, when.past, when.past if looks_back else when.future, deadline)
+            yield When(when.end, when.past, when.past if looks_back else when.future, deadline, looks_back)
 
 
 def _core(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:

@@ -61,6 +61,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon) -> Reading:
         refers=tuple(r for c in done for r in c.refers),
         means=tuple(dict.fromkeys(m for c in done for m in c.means)),
         series=tuple(s for c in done for s in c.series),
+        onward=any(c.onward for c in done if c.when),
         supposes=tuple(w for c in done for w in c.supposes),
     )
     return whole

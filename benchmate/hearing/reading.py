@@ -122,8 +122,8 @@ class Reading:
     term: what a `meaning` question asks about. note: the words to keep. reason: the words after "because".
     refers: words that need the talk ("one", "other", "same", "it"). means: tools, chemicals and circumstances spoken
     of (rules/words, MEANS). supposes: work that a figure question supposes ("if I halve the leaves").
-    series: every measure in the order said, for figures that take one measure twice. either: the two figures that a
-    question may equally ask for, the likelier first.
+    onward: since `when` and up to today, not at it. series: every measure in the order said, for figures that take
+    one measure twice. either: the two figures that a question may equally ask for, the likelier first.
     """
 
     said: str
@@ -146,6 +146,7 @@ class Reading:
     means: tuple[str, ...] = ()
     series: tuple[tuple[str, float], ...] = ()
     supposes: tuple[Work, ...] = ()
+    onward: bool = False
     either: tuple[str, ...] = ()
 
     def as_json(self) -> dict[str, Any]:
@@ -172,6 +173,7 @@ class Reading:
             "refers": list(self.refers),
             "means": list(self.means),
             "supposes": [work.as_json() for work in self.supposes],
+            "onward": self.onward,
             "series": [list(pair) for pair in self.series],
             "either": list(self.either),
             "missed_spans": [list(missed.span) for missed in self.missed],

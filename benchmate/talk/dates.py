@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import datetime as dt
 
+from benchmate.hearing.reading import Reading
+
 _SEASON_START = {"spring": 3, "summer": 6, "autumn": 9, "winter": 12}
 
 
@@ -17,6 +19,14 @@ def last_day(when: str, southern: bool = False) -> dt.date | None:
     """The last day of an ISO date, month, year or season: for what is past, the day that makes it the most recent."""
     span = span_of(when, southern)
     return span[1] if span else None
+
+
+def span_asked(reading: Reading, on: dt.date, southern: bool = False) -> tuple[dt.date, dt.date] | None:
+    """First and last day that a question about the record means, today at the latest ("since March": from then on)."""
+    span = span_of(reading.when, southern) if reading.when else None
+    if span is None:
+        return None
+    return span[0], on if reading.onward else min(span[1], on)
 
 
 def span_of(when: str, southern: bool = False) -> tuple[dt.date, dt.date] | None:

@@ -8,9 +8,9 @@ from typing import TYPE_CHECKING, Any
 from benchmate.garden.record import Entry, Tree
 from benchmate.hearing.reading import Fact, Reading
 from benchmate.practice import gather
-from benchmate.talk.dates import span_of
+from benchmate.talk.dates import span_asked
 from benchmate.talk.which_tree import is_of
-from benchmate.telling.dates import day_words
+from benchmate.telling.dates import day_words, when_words
 from benchmate.telling.heard import fact_words
 from benchmate.telling.story import matching
 from benchmate.telling.wording import list_words, work_words
@@ -33,10 +33,12 @@ class Listed:
 def trees_where(reading: Reading, house: House, on: dt.date) -> Listed:
     """The trees on which all that the question names holds, as far as the record knows."""
     wanted = [fact for fact in reading.facts if fact.kind != "event"]
-    works = [work.work for work in reading.work if work.work]
-    works += [str(fact.value) for fact in reading.facts if fact.kind == "event"]
+    asked_of = [(work.work, work.denied) for work in reading.work if work.work]
+    asked_of += [(str(fact.value), fact.denied) for fact in reading.facts if fact.kind == "event"]
+    works = [work for work, denied in asked_of if not denied]
+    refused = [work for work, denied in asked_of if denied]
     when = reading.when or next((fact.when for fact in reading.facts if fact.when), None)
-    span = span_of(when, house.place.southern) if when else None
+    span = span_asked(replace(reading, when=when), on, house.place.southern)
     found: list[tuple[Tree, str]] = []
     trees = house.with_work(house.trees(), works) if works else house.trees()
     for tree in trees:
@@ -44,10 +46,15 @@ def trees_where(reading: Reading, house: House, on: dt.date) -> Listed:
             continue
         entries = house.entries(tree)
         told = _told_facts([fact for fact in wanted if fact.kind != "species"], tree, entries, house, on)
+        if any(_told_works([work], entries, span, on) for work in refused):
+            continue
         done = _told_works(works, entries, span, on)
         if told is not None and done is not None:
             found.append((tree, "; ".join(filter(None, [tree.species or "", told, done]))))
     asked = ", ".join([*(fact_words(fact, on) for fact in wanted), *(work_words(work, done=True) for work in works)])
+    within = f" {'since' if reading.onward else 'in'} {when_words(when, on)}" if when and asked_of else ""
+    lacking = f"not done{within}: {list_words([work_words(work, done=True) for work in refused])}" if refused else ""
+    asked = "; ".join(filter(None, [f"{asked}{within}" if asked else "", lacking]))
     rows = tuple({"tree": tree.name, "folder": tree.folder, "species": tree.species} for tree, _ in found)
     if not found:
         return Listed((f"No tree here: {asked}" if asked else "There are no trees here",), ())

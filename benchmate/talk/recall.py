@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 
 from benchmate.garden.record import Entry
 from benchmate.hearing.reading import Reading
-from benchmate.talk.dates import span_of
+from benchmate.talk.dates import span_asked
 from benchmate.telling.dates import day_words, span_words, when_words
 from benchmate.telling.story import entry_words, matching
 from benchmate.telling.wording import list_words, work_words
@@ -31,10 +31,8 @@ def recall(
     counts: how many entries there are in all, by work, where the journals hold the newest alone. several: whether more
     trees than one were asked about, where the journals do not tell.
     """
-    span = span_of(reading.when, southern) if reading.when else None
-    start, end = span or (None, None)
-    end = min(end, on) if end else on
-    within = f" in {when_words(reading.when, on)}" if reading.when else ""
+    start, end = span_asked(reading, on, southern) or (None, on)
+    within = f" {'since' if reading.onward else 'in'} {when_words(reading.when, on)}" if reading.when else ""
     works = [work.work for work in reading.work if work.work]
     counts, several = counts or {}, len(journals) > 1 if several is None else several
     if not works:

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from benchmate.garden.record import Entry, Tree
 from benchmate.hearing.reading import Reading
-from benchmate.talk.dates import span_of
+from benchmate.talk.dates import span_asked
 
 if TYPE_CHECKING:
     from benchmate.garden import Garden
@@ -25,9 +25,8 @@ def newest_of(
 
     What `recall` tells of these is what it would tell of all the journals. With no work the count stands under "".
     """
-    span = span_of(reading.when, southern) if reading.when else None
-    start = span[0].toordinal() if span else 0
-    end = min(span[1], on).toordinal() if span else on.toordinal()
+    span = span_asked(reading, on, southern)
+    start, end = (span[0].toordinal(), span[1].toordinal()) if span else (0, on.toordinal())
     days = garden.days()
     wanted: dict[str, set[int]] = {}
     counts: dict[str, int] = {}

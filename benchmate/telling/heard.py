@@ -65,7 +65,11 @@ def understood(reading: Reading, on: dt.date, units: str = "metric") -> str:
     """The whole reading in one line, or "" where nothing was understood."""
     bits = [fact_words(fact, on, units) for fact in (*reading.facts, *reading.candidates)]
     bits += [measure_words(key, value, units) for key, value in reading.measures.items()]
-    works = [said_work_words(work, units, done=work.done == "done") for work in reading.work if work.work]
+    works = [
+        ("not " if work.denied else "") + said_work_words(work, units, done=work.done == "done")
+        for work in reading.work
+        if work.work
+    ]
     if reading.topic == "may":
         bits.append("may I " + list_words(works, "or") if works else "may I")
     elif reading.topic == "figure":
@@ -80,7 +84,7 @@ def understood(reading: Reading, on: dt.date, units: str = "metric") -> str:
             for said, work in zip(works, (w for w in reading.work if w.work), strict=True)
         ]
     if reading.when:
-        bits.append(when_words(reading.when, on))
+        bits.append(f"{'since ' if reading.onward else ''}{when_words(reading.when, on)}")
     return "; ".join(bits)
 
 

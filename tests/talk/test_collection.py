@@ -113,6 +113,31 @@ def test_what_was_done_last_summer(ask, name):
     assert told == [f"{day.day} {day:%B %Y}" for day in sorted(days, reverse=True)]
 
 
+@pytest.mark.parametrize(("work", "done"), [("feed", "fed"), ("repot", "repotted"), ("wire", "wired")])
+@pytest.mark.parametrize(
+    ("since", "start"), [("since 2024", dt.date(2024, 1, 1)), ("since last June", dt.date(2025, 6, 1))]
+)
+def test_what_was_not_done_since_then(ask, work, done, since, start):
+    answer = ask(f"which trees haven't been {done} {since}")
+    lacking = {name for name in TREES if not any(start <= day <= ON for day in days_of(name, work))}
+    assert {row["tree"] for row in answer.found} == lacking
+
+
+def test_a_state_with_a_time_asks_for_the_work(ask):
+    wired = {
+        name for name in TREES if any(dt.date(2025, 9, 1) <= d <= dt.date(2025, 11, 30) for d in days_of(name, "wire"))
+    }
+    assert wired and {row["tree"] for row in ask("which trees were wired last autumn").found} == wired
+
+
+def test_since_a_month_runs_up_to_today(ask):
+    start = dt.date(2026, 3, 1)
+    for name, (_, entries) in TREES.items():
+        days = [entry["at"] for entry in entries if entry["at"] >= start and entry["kind"] != "struck"]
+        says = ask(f"let's do {name}", "what have I done to it since March").says
+        assert says[0].startswith(f"The record holds {len(days) or 'nothing'} ")
+
+
 # ---- the tree at hand stays, or it is said that it does not
 
 
