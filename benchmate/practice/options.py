@@ -81,9 +81,12 @@ def offered_targets(facts: Facts, matcher: Matcher) -> list[Target]:
     out: dict[tuple[str, Spot], list[str]] = {}
     prompted: set[tuple[str, Spot]] = set()
     for work in book.offered_works:
+        object_wanted = work in book.places.get("needs_object", ())
         for rule in matcher.touched(Target(work, how=OFFERED)):
             if rule.offers:
                 for spot in _spots(rule, facts, book):
+                    if object_wanted and spot == NOWHERE:
+                        continue  # "remove it" would be said of the tree
                     if _fires_at(rule, work, spot, matcher):
                         out.setdefault((work, spot), []).append(rule.id)
                         if _prompted(rule, facts):

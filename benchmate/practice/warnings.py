@@ -61,10 +61,9 @@ def _with_hazard(cautions: list[Caution], facts: Facts) -> list[Caution]:
 
 
 def _of_taxon(rows: list[Weighed], facts: Facts, book: RuleBook) -> list[Caution]:
-    """What every grower of this taxon should know, with work that cuts, bends or lifts it."""
+    """What growers of this taxon should know of the works weighed; what names no work, with any that touches it."""
     touching = {work for group in ("cutting", "shaping", "roots") for work in book.group(group)}
-    if not any(one.target.work in touching and one.target.how != LEAVE for one in rows):
-        return []
+    weighed = {one.target.work for one in rows if one.target.how != LEAVE}
     slug = (facts.taxon or "").lower().replace(" ", "-")
     told = [
         Caution(
@@ -75,7 +74,7 @@ def _of_taxon(rows: list[Weighed], facts: Facts, book: RuleBook) -> list[Caution
             _mark(table),
         )
         for number, table in enumerate(facts.entry.get("cautions", ()), 1)
-        if not table.get("work") or any(one.target.work in _works(table["work"], book) for one in rows)
+        if weighed & (_works(table["work"], book) if table.get("work") else touching)
     ]
     return told[:_MOST_OF_TAXON]
 
