@@ -37,16 +37,19 @@ def heard_wave(house: House, path: str, on: dt.date) -> Reading:
 
 
 def spoken_statements(bench: Bench) -> tuple[Iterator[str], Callable[[str], Answer]]:
-    """(statements as they are spoken, the answer to the one just spoken). Enter begins and ends a statement; words that
-    were not heard for sure are read back before anything is logged."""
-    from benchmate.voice.microphone import pushed_statements
+    """(statements as they are spoken, the answer to the one just spoken).
+
+    Enter begins and ends a statement, or a wake word does; unsure words are read back before anything is logged."""
+    from benchmate.voice.microphone import spoken_statements as spoken
 
     listener, at = listener_of(bench.house, bench.on)
     heard: list[Reading] = []
 
     def statements() -> Iterator[str]:
-        for sound in pushed_statements(_wait):
-            heard[:] = [listener.hear(sound, at)]
+        for speech in spoken(input, listener.recogniser, listener.wake):
+            heard[:] = [listener.reading(speech, at)]
+            if not heard[0].said:
+                print("nothing was heard; say it again", file=sys.stderr, flush=True)
             yield heard[0].said
 
     def answer(said: str) -> Answer:
@@ -55,20 +58,23 @@ def spoken_statements(bench: Bench) -> tuple[Iterator[str], Callable[[str], Answ
     return statements(), answer
 
 
-def _wait(words: str) -> None:
-    input(words)
-
-
 def aloud(ask: Callable[[str], Answer]) -> Callable[[str], Answer]:
-    """The same, with every answer said aloud, cautions first. Raises UserError where nothing can speak."""
+    """The same, with every answer said aloud, cautions first. Raises UserError where nothing can speak.
+
+    Where no sound can be made that is told once, and the talk goes on in text.
+    """
     from benchmate.voice import aloud as voice
 
     if not voice.can_speak():
         raise UserError(voice.GET_IT)
+    mute: list[str] = []
 
     def answer(said: str) -> Answer:
         told = ask(said)
-        voice.say_aloud(voice.sentences_aloud(*aloud_parts(told)))
+        sentences = voice.sentences_aloud(*aloud_parts(told))
+        if sentences and not mute and not voice.say_aloud(sentences):
+            mute.append(voice.NO_SOUND)
+            print(f"benchmate: {voice.NO_SOUND}", file=sys.stderr, flush=True)
         return told
 
     return answer

@@ -10,6 +10,9 @@ from collections.abc import Sequence
 PROGRAM = "espeak-ng"
 WORDS_A_MINUTE = 150
 GET_IT = "espeak-ng is not installed, so nothing can be said aloud; install it (Debian: apt install espeak-ng)"
+NO_SOUND = (
+    "no sound can be made here, so answers stand on the screen alone; connect a loudspeaker, or leave --speak out"
+)
 MOST = 6  # sentences; the screen has the rest
 _SENTENCE = re.compile(r"(?<=[.!?;])\s+")
 _SIGNS = str.maketrans({"·": ",", "•": ",", "–": "-", "—": "-", "[": "", "]": "", "|": ",", "*": ""})
@@ -39,6 +42,8 @@ def _sentences(text: str) -> list[str]:
 def say_aloud(sentences: Sequence[str], voice: str = "en") -> bool:
     """Say the sentences and wait until they are said. False where espeak-ng is missing or fails; nothing is raised.
 
+    Without a sound card espeak-ng ends as if all were well and says so in its last line alone.
+
     The words go in on standard input, so that none of them can be taken for an option or a command.
     """
     program = shutil.which(PROGRAM)
@@ -49,10 +54,11 @@ def say_aloud(sentences: Sequence[str], voice: str = "en") -> bool:
             [program, "-v", voice, "-s", str(WORDS_A_MINUTE), "--stdin"],
             input="\n".join(sentences).encode(),
             stdout=subprocess.DEVNULL,
-            stderr=subprocess.DEVNULL,
+            stderr=subprocess.PIPE,
             timeout=60,
             check=False,
         )
     except (OSError, subprocess.TimeoutExpired):
         return False
-    return done.returncode == 0
+    told = done.stderr.decode(errors="replace").splitlines()
+    return done.returncode == 0 and not (told and told[-1].lower().startswith("error"))

@@ -73,6 +73,8 @@ def _weighed(lexicon: Lexicon, kind: str) -> dict[tuple[str, ...], float]:
     for phrase, _, value in phrases:
         if not all(part.replace("'", "").isalpha() for part in phrase.split()):
             continue
+        if phrase.endswith("ses") and phrase[:-3] in said:
+            continue  # a plural made of a plural ("topses"), which nobody says
         weight = 1.0
         if phrase.endswith("s") and (phrase[:-1] in said or phrase[:-2] in said):
             weight = 0.1 if kind in ("SPECIES", "EVENT", "MEANS") else 0.7

@@ -14,7 +14,7 @@ from benchmate.hearing import Ear, Reading
 from .doubt import heard_words
 from .model import voice_model, wake_words
 from .recogniser import Recogniser, Speech, base_dictionary
-from .shapes import Tables
+from .shapes import ANY_DAY, Tables
 from .wave_file import read_wave
 
 
@@ -41,10 +41,16 @@ class Listener:
         self.wake = wake_words(tables)
         kept = folder or Path(tempfile.gettempdir()) / "benchmate-voice"
         try:
-            model = voice_model(tables, ear, names, kept, base)
+            self.model = voice_model(tables, ear, names, kept, base)
         except OSError as error:
             raise UserError(f"{kept}: the voice's model cannot be kept there ({error.strerror}); free it") from error
-        self.recogniser = Recogniser(model)
+        self._names = tuple(names)
+        self.recogniser = Recogniser(self.model, self._effort)
+
+    def _effort(self, text: str) -> float:
+        """What it costs the ear to take the words in: much where it has to miss some, or to guess."""
+        words = self.ear.words(text)
+        return self.ear.find(text, words, ANY_DAY, names=self._names).cost if words else 0.0
 
     def reading(self, speech: Speech, at: Occasion) -> Reading:
         """The reading of what was recognised, unsure words as guesses."""

@@ -45,7 +45,7 @@ class Microphone:
         self._stream.close()
 
     def chunks(self) -> Iterator[bytes]:
-        """A tenth of a second at a time, for ever."""
+        """A tenth of a second at a time, as long as the microphone is open."""
         while True:
             yield self._chunks.get()
 
@@ -57,28 +57,39 @@ class Microphone:
         return b"".join(parts)
 
 
-def pushed_statements(
-    wait: Callable[[str], None], open_microphone: Callable[[], Microphone] = Microphone
-) -> Iterator[bytes]:
-    """The sound of statement after statement. wait: shows its words and returns at Enter; EOFError ends the talk."""
+def spoken_statements(
+    wait: Callable[[str], str],
+    recogniser: Recogniser,
+    wake: Sequence[str],
+    open_microphone: Callable[[], Microphone] = Microphone,
+) -> Iterator[Speech]:
+    """Statement after statement: Enter begins and ends one; after "o" a wake word begins each.
+
+    wait: shows its words and gives what was typed at Enter; EOFError or KeyboardInterrupt ends the talk.
+    """
+    called = f' (o and Enter: stay open, and begin with "{wake[0]}")' if wake else ""
     while True:
         try:
-            wait("Enter to speak ")
+            typed = wait(f"Enter to speak{called} ")
             with open_microphone() as microphone:
+                if wake and typed.strip().casefold() in ("o", "open"):
+                    yield from woken_statements(microphone, recogniser, wake)
+                    continue
                 microphone.drain()
                 wait("listening; Enter when you are done ")
                 sound = microphone.drain()
         except (EOFError, KeyboardInterrupt):
             return
-        yield sound[-_LONGEST:]
+        yield recogniser.hear(sound[-_LONGEST:])
 
 
-def woken_statements(chunks: Iterator[bytes], recogniser: Recogniser, wake: Sequence[str]) -> Iterator[Speech]:
+def woken_statements(microphone: Microphone, recogniser: Recogniser, wake: Sequence[str]) -> Iterator[Speech]:
     """Statements said behind a wake word. What is said without one is dropped and kept nowhere."""
-    for sound in utterances(chunks):
+    for sound in utterances(microphone.chunks()):
         said = after_wake_word(recogniser.hear(sound), wake)
         if said is not None and said.words:
             yield said
+            microphone.drain()  # what came in meanwhile is the answer said aloud
 
 
 def after_wake_word(speech: Speech, wake: Sequence[str]) -> Speech | None:

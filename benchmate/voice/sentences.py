@@ -10,13 +10,15 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from benchmate.hearing import Ear
 
+from .core import Core
 from .filler import VALUES, Filler
-from .shapes import Core, Shape, Slot
+from .shapes import Shape, Slot
 
 SEED = 7
-KEPT = 0.5  # share of places in which a shape keeps its own words
+KEPT = 0.4  # share of places in which a shape keeps its own words
 WALKED = 0.04  # share of sentences that are free walks of the grammar
-CORE, CORE_SET = 0.7, "statement"
+CORE, WIDE = 0.5, 0.34  # shares of sentences drawn from what is said most, and from the ways round it
+CORE_SET = "statement"
 CONTRACTED = 0.5
 WOKEN = 0.08  # share of sentences that begin with a wake word
 LONGEST_WALK = 9
@@ -27,6 +29,7 @@ _FIXED = frozenset({"", "AUX", "SEP", "WORDS", "QCAN", "POSS", "OF", "TO", "NOTE
 def sample_sentences(
     shapes: Sequence[Shape],
     core: Core,
+    wide: Core,
     filler: Filler,
     ear: Ear,
     count: int,
@@ -42,6 +45,8 @@ def sample_sentences(
             words = _walk(ear, filler, rng)
         elif drawn < WALKED + CORE or not shapes:
             words = core.draw(CORE_SET, rng)
+        elif drawn < WALKED + CORE + WIDE:
+            words = wide.draw(CORE_SET, rng)
         else:
             words = [word for slot in rng.choice(shapes) for word in _fill(slot, filler, rng)]
         if words:
@@ -90,7 +95,13 @@ def _contract(words: Sequence[str], short: Mapping[tuple[str, ...], list[str]], 
         if pair in short and rng.random() < CONTRACTED:
             yield short[pair][0]
             at += 2
-        elif words[at] == "not" or words[at + 1 : at + 2] != ["is"] or at + 2 >= len(words) or rng.random() > 0.25:
+        elif (
+            words[at] == "not"
+            or words[at].endswith("s")
+            or words[at + 1 : at + 2] != ["is"]
+            or at + 2 >= len(words)
+            or rng.random() > 0.25
+        ):
             yield words[at]
             at += 1
         else:

@@ -7,7 +7,6 @@ tokens, in order, are its shape. What is said aloud most stands in rules/words/s
 from __future__ import annotations
 
 import datetime as dt
-import random
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
@@ -16,7 +15,7 @@ from benchmate.hearing import Ear
 
 from .said import PAUSES, spoken_words
 
-_DAY = dt.date(2026, 6, 14)  # any day: shapes hold words, not dates
+ANY_DAY = dt.date(2026, 6, 14)  # any day: shapes hold words, not dates
 Tables = Mapping[str, Mapping[str, Any]]
 
 
@@ -41,20 +40,6 @@ def example_statements(tables: Tables) -> Iterator[str]:
     yield from seen
 
 
-class Core:
-    """The sets of `[core]` in rules/words/sounds.toml, to draw from. {name} inside a choice stands for that set."""
-
-    def __init__(self, sets: Mapping[str, Sequence[str]]) -> None:
-        self.sets = sets
-
-    def draw(self, name: str, rng: random.Random) -> list[str]:
-        """The words of one choice of the set, the sets in it drawn in turn. Raises KeyError for an unknown set."""
-        out: list[str] = []
-        for word in rng.choice(self.sets[name]).split():
-            out += self.draw(word[1:-1], rng) if word.startswith("{") else [word]
-        return out
-
-
 def learn_shapes(statements: Iterable[str], ear: Ear, said: Mapping[str, str]) -> list[Shape]:
     """The shape of each statement. One that the ear does not take in whole teaches nothing and is left out."""
     shapes = []
@@ -62,7 +47,7 @@ def learn_shapes(statements: Iterable[str], ear: Ear, said: Mapping[str, str]) -
         text = " ".join(spoken_words(statement, said))
         words = ear.words(text)
         if words:
-            found = ear.find(text, words, _DAY)
+            found = ear.find(text, words, ANY_DAY)
             if "missed" not in found.marks:
                 shapes.append(tuple(_slots([word.text for word in words], found.tokens)))
     return shapes

@@ -34,7 +34,7 @@ def test_probabilities_behind_a_word_sum_to_at_most_one():
 
 
 def test_the_model_is_made_of_the_lexicons_words_and_the_trees_names_alike_each_time(tables, ear):
-    few = {"words/sounds.toml": tables["words/sounds.toml"]}
+    few = {name: tables[name] for name in ("words/sounds.toml", "words/verbs.toml")}
     arpa, words = language_model(few, ear, ["Old Ratchet"], count=4_000)
     assert (arpa, words) == language_model(few, ear, ["Old Ratchet"], count=4_000)
     assert {"beech", "hornbeam", "repot", "bench"} <= set(words)
