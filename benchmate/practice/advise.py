@@ -10,7 +10,7 @@ from benchmate.practice.advice import ASK, AVOID, GO, HOLD, Advice, Ask, Option
 from benchmate.practice.allowance import dose_left
 from benchmate.practice.almanac import almanac_for
 from benchmate.practice.asks import MOST, choose_asks
-from benchmate.practice.book import Rule, RuleBook
+from benchmate.practice.book import RuleBook
 from benchmate.practice.facts import Facts
 from benchmate.practice.gather import said_traits
 from benchmate.practice.later import matcher_on, settled
@@ -121,13 +121,13 @@ def _offered(reading: Reading, facts: Facts, matcher: Matcher, rows: list[Weighe
     targets = _by_side(targets, rivals)
     out = [one for target in targets for one in weigh_with_spared(target, matcher)]
     # the season offers nothing that a rule forbids: only what is seen on the tree is told together with its no
-    out = [one for one in out if one.option.verdict in (GO, ASK) or (_offering(one) and not _by_season(one))]
+    out = [one for one in out if one.option.verdict in (GO, ASK) or not _by_season(one)]
     return sorted([*rivals, *out], key=_rank)[:MOST_OFFERED]
 
 
 def _by_season(one: Weighed) -> bool:
     """Whether only the time of year and the kind of tree put the work forward, and nothing that is seen on it."""
-    offering = _offering(one)
+    offering = [result.rule for result in one.spoke if result.rule.id in one.target.offered_by]
     kinds = {
         test.kind
         for rule in offering
@@ -137,11 +137,6 @@ def _by_season(one: Weighed) -> bool:
         if not test.denied
     }
     return bool(offering) and not one.target.prompted and not kinds.intersection(CLOSED)
-
-
-def _offering(one: Weighed) -> list[Rule]:
-    """The rules that put the work forward at this place; none where they do so for the rest of the tree alone."""
-    return [result.rule for result in one.spoke if result.rule.id in one.target.offered_by]
 
 
 def _by_side(targets: list[Target], rivals: list[Weighed]) -> list[Target]:
