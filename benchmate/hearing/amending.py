@@ -44,7 +44,11 @@ def put_right(before: Clause, clause: Clause) -> bool:
         return True
     if clause.kind != "observe" or clause.facts or clause.candidates:
         return False
-    if clause.denied or not clause.measures or before.work:
+    if before.work and clause.measures and not clause.denied:  # "no, the back one, three leaves"
+        last = before.work[-1]
+        before.work[-1] = replace(last, measures={**last.measures, **clause.measures})
+        return True
+    if clause.denied or not clause.measures:
         return clause.denied and bool(before.work)  # "12 mm, not 21"
     before.work = [Work(None, Spot(), dict(clause.measures))]
     return True

@@ -37,7 +37,7 @@ def question(setting: Setting, clause: Clause, topic: str, node: Node, past: boo
         if child.name == "auxs":
             aux = [token.value for token in child.children if token.value != "not"]
         elif child.name == "vp":
-            do(setting, clause, child, [*aux, "i"], subject)
+            do(setting, clause, child, [*aux, "i", "ask"], subject)
             if past:
                 _past_dates(setting, clause, child)
         elif child.name == "np":

@@ -35,7 +35,10 @@ def mood_of(aux: Sequence[str], form: str, verb: str, lexicon: Lexicon, subject:
             return Mood(DONE)
         if "will" in aux:
             return Mood(LATER)
-        return Mood(NOW, open=_same_past(verb, lexicon) and "let" not in aux)
+        past = _same_past(verb, lexicon) and "let" not in aux
+        if past and someone and not {"ask", "need"} & set(aux):
+            return Mood(DONE, open=True)  # "I cut the candles off"
+        return Mood(NOW, open=past)
     if form == "VING":
         if denied:
             return Mood(NOT)

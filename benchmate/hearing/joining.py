@@ -119,6 +119,9 @@ def _inherit(before: Clause, clause: Clause) -> None:
         either = before.kind == "may" and "or" in clause.joined and clause.work[0].work != _last_work(before)
         clause.acts, clause.topic = ["ask"], "compare" if either else before.topic  # "do I cut it off now or wait?"
         clause.work = [replace(w, done=None) for w in clause.work]
+    elif before.mood is not None and before.mood.open and before.mood.done == NOW and "and" in joined:
+        if clause.mood.done == DONE and not clause.mood.event and before.when is None and before.kind == "decide":
+            before.work = [replace(w, done=DONE) if w.done == NOW else w for w in before.work]  # "cut it and sealed it"
     elif before.mood is not None and clause.mood.done == NOW and before.kind in ("decide", "remind"):
         if before.mood.done == LATER and "and" in clause.joined:
             clause.work = [replace(w, done=LATER) for w in clause.work]

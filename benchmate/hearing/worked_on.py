@@ -1,0 +1,134 @@
+"""What a work is done to: the part that tells the work, its place, its sizes, and what "it" and "ones" stand for."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from benchmate.value import replace
+
+from .clauses import Clause, Setting
+from .phrases import HIDDEN, Phrase, settle_bare, state_meaning
+from .reading import Fact, Spot
+from .seeing import amount
+from .spotting import Token
+
+Linked = tuple[Token | None, Phrase]
+SUBJECT = Token("OF", "of", 0, 0, 0.0)  # the link of what a verb is said of
+# Links whose noun does not say where the work is done.
+_NO_PLACE = frozenset({"TO", "BACKTO", "BY", "WITH", "SINCE", "DATE", "FOR"})
+
+
+def meant_by_one(setting: Setting) -> list[str]:
+    """The part that "ones" means after a clause about it ("candles are extending, shorten the top ones")."""
+    phrase = setting.before[-1].phrase if setting.before else None
+    return [phrase.part] if phrase is not None and phrase.part else []
+
+
+def meant_by_it(setting: Setting) -> list[str]:
+    """The part that "it" means after a finding of the clause before ("wire's biting, take it off")."""
+    facts = setting.before[-1].facts if setting.before else []
+    return [setting.lexicon.pronoun[str(f.value)] for f in facts if f.value in setting.lexicon.pronoun and not f.denied]
+
+
+def spoken_of(setting: Setting) -> str | None:
+    """ "full defoliation, did it yesterday": the work that was only named before; it is told here instead."""
+    before = setting.before[-1] if setting.before else None
+    events = [f for f in before.facts if f.kind == "event" and f.when is None] if before else []
+    if before is None or not events:
+        return None
+    before.facts = [f for f in before.facts if f not in events]
+    return str(events[-1].value)
+
+
+def work_spot(setting: Setting, name: str, thing: Phrase | None, phrases: Sequence[Linked]) -> Spot:
+    """Where the work is done: the thing's own place, then what "on the ...", "off the ..." add. A part comes only from
+    words that place ("at the base"); a side or a level from any ("by a third at the top")."""
+    named = setting.lexicon.works.get(name, {}).get("part_named", ())
+    spot = Spot()
+    if thing is not None:
+        spot = thing.spot()
+        if spot.part in named:
+            spot = replace(spot, part=None)
+        spot = _finding_part(setting, spot, thing, named)
+    for link, phrase in phrases:
+        if link is None or phrase is thing:
+            continue
+        part = phrase.shown_part if phrase.shown_part not in named and not _no_place(link, phrase) else None
+        if link.kind == "OF" and link is not SUBJECT and thing is not None and thing.part is not None:
+            part = None
+        spot = Spot(
+            spot.part or part,
+            spot.side or phrase.side,
+            spot.level or phrase.level,
+            spot.ordinal or phrase.ordinal,
+            spot.count,
+        )
+    return spot
+
+
+def _no_place(link: Token, phrase: Phrase) -> bool:
+    """Whether a linked phrase says how or how much rather than where: "over 10 cm" does, "over the roots" does not."""
+    return link.kind in _NO_PLACE or (link.kind == "OVER" and bool(phrase.measures or phrase.bare))
+
+
+def _finding_part(setting: Setting, spot: Spot, thing: Phrase, named: Sequence[str]) -> Spot:
+    """ "the dead one": the branch that the finding names is the part that is worked on."""
+    if spot.part is not None or thing.parts:
+        return spot
+    for token in thing.states:
+        meaning = state_meaning(setting.lexicon, token.value, "branch") or ""
+        if meaning.startswith("finding:") and thing.one:
+            return replace(spot, part=None)
+    for token in thing.findings:
+        parts = setting.lexicon.names.get(token.value, ())
+        if parts and parts[0] not in named:
+            return replace(spot, part=parts[0])
+    return spot
+
+
+def found_there(fact: Fact, where: Spot) -> Fact:
+    """ "take the dead branch off on the left": what is seen on it is on the left too."""
+    if fact.kind != "finding":
+        return fact
+    spot = fact.spot
+    return replace(
+        fact,
+        spot=replace(
+            spot,
+            side=spot.side or where.side,
+            level=spot.level or where.level,
+            ordinal=spot.ordinal or where.ordinal,
+        ),
+    )
+
+
+def work_measures(
+    setting: Setting, clause: Clause, name: str, phrases: Sequence[tuple[Token | None, Phrase]], posts: Sequence[Token]
+) -> dict[str, float]:
+    measures: dict[str, float] = {}
+    bends = name in ("bend", "guy", "wire")
+    for link, phrase in phrases:
+        kind = link.kind if link else None
+        if (
+            kind in ("TO", "BACKTO")
+            and (phrase.numbers or phrase.ordinal)
+            and (phrase.part in setting.lexicon.amount or kind == "BACKTO" or not phrase.parts)
+        ):
+            measures.update(amount(setting, phrase))
+            phrase.parts = []
+        else:
+            as_length = "length_mm" if kind in ("OVER", "TO", "BACKTO") else None
+            settle_bare(phrase, setting.lexicon, as_length, "angle_deg" if bends else "temperature_c")
+            measures.update(phrase.measures)
+        clause.series += phrase.series
+    return measures
+
+
+def telling_parts(phrases: Sequence[tuple[Token | None, Phrase]]) -> list[str]:
+    """The parts that help to tell the work: of the object, of "a third of the roots", and helpers ("the ~shade")."""
+    outright = [p for link, phrase in phrases if link is None or link.kind == "OF" for p in reversed(phrase.parts)]
+    if not outright:  # "took a quarter off the roots"
+        outright = [p for link, phrase in phrases if link is not None and link.value == "off" for p in phrase.parts]
+    if not outright:  # "go with the left leader"
+        outright = [p for link, phrase in phrases if link is not None and link.kind == "WITH" for p in phrase.parts]
+    return outright + [p for link, phrase in phrases if link is not None for p in phrase.parts if p.startswith(HIDDEN)]
