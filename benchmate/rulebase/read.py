@@ -13,6 +13,7 @@ from benchmate.rulebase.where import RuleFolders
 from benchmate.value import dataclass, field
 
 Table = dict[str, Any]
+LARGEST_BYTES = 1 << 22
 HOMES = {"rule": "practice", "caution": "cautions", "work": "works", "ask": "words", "taxon": "species"}
 
 
@@ -75,6 +76,10 @@ def read_folder(folder: Path, layer: int) -> tuple[list[RuleFile], list[Fault]]:
     for path in rule_files(folder):
         name = path.relative_to(folder).as_posix()
         try:
+            if path.stat().st_size > LARGEST_BYTES:
+                problem = f"it is larger than {LARGEST_BYTES >> 20} MB, and is not read"
+                faults.append(Fault(str(path), 0, "", problem, "split it into several files"))
+                continue
             text = path.read_text(encoding="utf-8")
             files.append(RuleFile(str(path), name, layer, text, tomllib.loads(text)))
         except tomllib.TOMLDecodeError as error:
@@ -83,6 +88,8 @@ def read_folder(folder: Path, layer: int) -> tuple[list[RuleFile], list[Fault]]:
         except UnicodeDecodeError as error:
             line = error.object[: error.start].count(b"\n") + 1
             faults.append(Fault(str(path), line, "", "not UTF-8 text", "save the file as UTF-8"))
+        except RecursionError:
+            faults.append(Fault(str(path), 0, "", "brackets within brackets without end", "close them"))
         except OSError as error:
             why = (error.strerror or "unknown reason").lower()
             faults.append(Fault(str(path), 0, "", f"cannot be read: {why}", "check the file and its permissions"))

@@ -13,7 +13,7 @@ import tomllib
 from collections.abc import Sequence
 from pathlib import Path
 
-from holding_files import DEMO
+from holding_files import DEMO, ROOT
 
 from benchmate import cli
 
@@ -147,6 +147,43 @@ class Damage:
         return wrong + [
             f"check says nothing of {path.name}" for path in hurt if not _reads(path) and str(path) not in named
         ]
+
+
+class RuleDamage:
+    """A folder of few rules whose files are damaged and mended again, try after try."""
+
+    def __init__(self, folder: Path) -> None:
+        self.folder = folder
+        some_rules(folder)
+        self.whole = {path: path.read_bytes() for path in sorted(folder.rglob("*.toml"))}
+
+    def wrong(self, chance: random.Random) -> str:
+        """What goes wrong in one try; "" where nothing does."""
+        hurt = chance.sample(list(self.whole), chance.choice([1, 1, 2]))
+        done = [harm(chance, path) for path in hurt]
+        try:
+            for words in (["rules", "check", "--json"], ["say", "hornbeam is weak, what now", "--dry"]):
+                status, out, err = run([*words, "--rules", str(self.folder), *ON])
+                if status not in (0, 1) or "Traceback" in err or "slip in benchmate" in err:
+                    return f"{done}; {words}: status {status}: {out[-300:]} {err}"
+                if words[0] == "rules":
+                    named = {fault["path"] for fault in json.loads(out)["faults"]}
+                    if unnamed := [path.name for path in hurt if not _reads(path) and str(path) not in named]:
+                        return f"{done}: rules check says nothing of {unnamed}"
+        finally:
+            for path in hurt:
+                path.write_bytes(self.whole[path])
+        return ""
+
+
+def some_rules(into: Path) -> None:
+    """Few rules, so that they compile quickly: all words and works, and a part of each of the large rooms."""
+    part = {"practice": "leader*", "species": "carpinus*", "planning": "bounds*"}
+    for path in (ROOT / "rules").rglob("*.toml"):
+        room = path.parent.name
+        if room not in part or path.match(part[room]):
+            (into / path.relative_to(ROOT / "rules")).parent.mkdir(parents=True, exist_ok=True)
+            shutil.copy(path, into / path.relative_to(ROOT / "rules"))
 
 
 def _told(fault: dict[str, object], home: Path) -> bool:

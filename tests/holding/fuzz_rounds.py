@@ -1,8 +1,10 @@
-"""The long runs: python tests/holding/fuzz_rounds.py statements 100000, and ... files 20000. A third word is the seed.
+"""The long runs: python tests/holding/fuzz_rounds.py statements 100000, files 20000, or rules 200. A third word is the
+seed.
 
 `statements`: each is heard as a line of a file is, and one in five is answered at the bench as well, dry, in talks of
-forty statements. `files`: each try damages one file or two of a garden and asks commands of it. Told in the end is how
-many tries went wrong, each kind of wrong once; the exit status is 1 where one did.
+forty statements. `files`: each try damages one file or two of a garden and asks commands of it. `rules`: the same with
+a folder of rules, compiled anew each time. Each kind of wrong is told once, when it is met; in the end how many tries
+went wrong. The exit status is 1 where one did.
 """
 
 from __future__ import annotations
@@ -15,7 +17,7 @@ import time
 from collections.abc import Iterator
 from pathlib import Path
 
-from damaged import Damage
+from damaged import Damage, RuleDamage
 from fuzzed import ON, statement, vocabulary, wrong_answer, wrong_hearing
 from holding_files import DEMO
 
@@ -23,6 +25,7 @@ from benchmate.garden import check_garden
 from benchmate.talk.bench import Bench
 from benchmate.talk.house import House
 
+MOST_TOLD = 20
 ANSWERED = 5  # one statement in so many is answered as well
 
 
@@ -51,22 +54,30 @@ def files(tries: int, seed: int, home: Path) -> Iterator[tuple[str, str]]:
         yield f"try {number}", damage.wrong(random.Random(f"{seed} {number}"))
 
 
+def rules(tries: int, seed: int, home: Path) -> Iterator[tuple[str, str]]:
+    damage = RuleDamage(home / "rules")
+    for number in range(tries):
+        yield f"try {number}", damage.wrong(random.Random(f"{seed} {number}"))
+
+
+WAYS = {"statements": statements, "files": files, "rules": rules}
+
+
 def main(what: str, tries: int, seed: int) -> int:
-    wrong: dict[str, tuple[str, str]] = {}
+    wrong: set[str] = set()
     count, begun, slowest = 0, time.perf_counter(), (0.0, "")
     with tempfile.TemporaryDirectory() as home:
         last = time.process_time()
-        for number, (name, trouble) in enumerate(
-            {"statements": statements, "files": files}[what](tries, seed, Path(home))
-        ):
+        for number, (name, trouble) in enumerate(WAYS[what](tries, seed, Path(home))):
             now = time.process_time()
             slowest = max(slowest, (now - last, name[:120])) if number else slowest
             last = now
             if trouble:
                 count += 1
-                wrong.setdefault("".join(trouble.splitlines()[-3:])[-160:], (name, trouble))
-    for name, trouble in list(wrong.values())[:20]:
-        print(f"--- {name}\n{trouble}")
+                kind = "".join(trouble.splitlines()[-3:])[-160:]
+                if kind not in wrong and len(wrong) < MOST_TOLD:
+                    print(f"--- {name}\n{trouble}", flush=True)
+                wrong.add(kind)
     print(f"{tries:,} {what}: {count} went wrong, in {len(wrong)} ways; {time.perf_counter() - begun:.0f} s")
     print(f"slowest: {slowest[0] * 1000:.0f} ms of the processor, {slowest[1]}")
     return int(count > 0)

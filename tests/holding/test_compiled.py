@@ -5,6 +5,7 @@ import random
 import shutil
 
 import pytest
+from damaged import some_rules
 from holding_files import ROOT
 
 from benchmate.rulebase import CompiledStore, compiled, fingerprint
@@ -32,19 +33,12 @@ def own_rules(garden):
     return garden
 
 
-PART = {"practice": "leader*", "species": "carpinus*", "planning": "bounds*"}  # few rules: what is tested is the store
-
-
 @pytest.fixture
 def copy(tmp_path):
     """The package and some of its rules in a folder of their own, nothing compiled."""
     site = tmp_path / "copy"
     shutil.copytree(ROOT / "benchmate", site / "benchmate", ignore=shutil.ignore_patterns("compiled", "__pycache__"))
-    for path in (ROOT / "rules").rglob("*.toml"):
-        room = path.parent.name
-        if room not in PART or path.match(PART[room]):
-            (site / "rules" / path.relative_to(ROOT / "rules")).parent.mkdir(parents=True, exist_ok=True)
-            shutil.copy(path, site / "rules" / path.relative_to(ROOT / "rules"))
+    some_rules(site / "rules")
     return site
 
 
