@@ -11,6 +11,9 @@ from .figure_said import NumberWords, SaidNumber
 
 _LISTED = frozenset({",", "and", "&", "or", "by", "x", "×", "to", "-", "is", "at", "in", "then", "down", "up", "long"})
 _LISTED |= {"wide", "deep", "across", "high", "tall", "the", "of", "a", "/"}
+_BACK_REACH = 9  # words between what was taken back and what stands in its place
+_PAUSES = frozenset({",", ".", "...", "-"})
+_TAKEN_BACK = (("no",), ("sorry",), ("i", "mean"), ("make", "that"), ("or", "rather"), ("rather",), ("wait",))
 
 
 def labelled(numbers: list[SaidNumber], texts: Sequence[str]) -> list[SaidNumber]:
@@ -26,15 +29,35 @@ def labelled(numbers: list[SaidNumber], texts: Sequence[str]) -> list[SaidNumber
     return out
 
 
+def unsaid(numbers: list[SaidNumber], texts: Sequence[str]) -> list[SaidNumber]:
+    """The numbers without those that were taken back in the same breath: "four, no, three branches"."""
+    out = list(numbers)
+    for left, right in pairwise(numbers):
+        between = texts[left.end : right.first]
+        pauses = [at for at, text in enumerate(between) if text in _PAUSES]
+        back = any(tuple(between[at + 1 : at + 1 + len(said)]) == said for at in pauses for said in _TAKEN_BACK)
+        if back and len(between) <= _BACK_REACH and right.unit != "date":
+            out.remove(left)
+    return out
+
+
 def carried(numbers: list[SaidNumber], texts: Sequence[str], known: NumberWords) -> list[SaidNumber]:
     """Numbers without a unit in one list with a number that has one take it: "thirty, thirty-six and forty-two mil"."""
     out = list(numbers)
     for n in range(len(out) - 2, -1, -1):
         here, after = out[n], out[n + 1]
         between = texts[here.end : after.first]
+        if not here.unit and here.end == after.first and after.unit == "length" and 1 < here.raw <= 12:
+            out[n] = replace(here, unit="count", word="branch")  # "three 7 mm shoots"
+            continue
         bare = not here.unit or (here.unit == "share" and here.word == "part" and after.unit == "length")
         carries = after.unit in ("length", "share", "volume") and after.word != "part"
-        listed = len(between) <= 4 and set(between) <= _LISTED and not {"in", "at", "then"} & set(between[:1])
+        listed = (
+            texts[after.first] not in ("a", "an")
+            and 0 < len(between) <= 4
+            and set(between) <= _LISTED
+            and not {"in", "at", "then"} & set(between[:1])
+        )
         if bare and carries and listed and not (after.unit == "share" and "of" in between):
             size = after.size
             out[n] = replace(here, value=here.raw * size, unit=after.unit, word=after.word, size=size)

@@ -79,6 +79,8 @@ class FigureWords:
             if worded[figure] > 0
         ]
         heard.sort(key=lambda one: -one.score)
+        if len(heard) > 1 and heard[0].score - heard[1].score < MARGIN and heard[1].complete > heard[0].complete:
+            heard[:2] = heard[1], heard[0]  # of two alike, the one that can be worked out
         return Heardings(tuple(heard), tuple(line.numbers), any(one.of == "asks" for one in found))
 
     def of_figure(self, figure: str, words: Sequence[Word], dates: DateWords) -> tuple[Heard, tuple[SaidNumber, ...]]:

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from benchmate.value import replace
 
 from .dates import DateWords
-from .figure_beside import carried, labelled, tags_of
+from .figure_beside import carried, labelled, tags_of, unsaid
 from .figure_dates import date_at
 from .figure_said import NumberWords, SaidNumber
 from .words import Word
@@ -16,6 +16,7 @@ from .words import Word
 _DIGITS = re.compile(r"\d+(?:\.\d+)?$")
 _FRACTION = re.compile(r"(\d+)/(\d+)$")
 _LABEL = re.compile(r"(\d+)-(\d+)-(\d+)$")
+_PER = frozenset({"per", "each", "every"})
 _ARTICLES = frozenset({"a", "an"})
 _ONE_STANDS_BEFORE = frozenset({"part", "parts", "in", "to", "and", "point", "at", "by", ":"})
 _FLAT = frozenset({"length", "degree", "celsius", "fahrenheit"})  # units that a list carries from one number to another
@@ -37,7 +38,7 @@ def said_numbers(words: Sequence[Word], known: NumberWords, dates: DateWords) ->
         else:
             out.append(found)
             at = found.end
-    out = labelled(out, texts)
+    out = labelled(unsaid(out, texts), texts)
     out = carried(out, texts, known)
     return [replace(one, tags=frozenset(tags_of(out, n, texts, known))) for n, one in enumerate(out)]
 
@@ -99,6 +100,8 @@ def _whole(texts: Sequence[str], at: int, known: NumberWords) -> tuple[float, in
         return 2.0, end + (texts[end : end + 1] == ["of"])
     if 20 <= value < 100 and value % 10 == 0 and 0 < numbers.get(tuple(texts[end : end + 1]), 0) < 10:
         value, end = value + numbers[(texts[end],)], end + 1
+    if texts[end : end + 1] == ["dozen"] and value < 12:
+        return value * 12, end + 1
     if texts[end : end + 1] == ["hundred"] and value < 10:
         value, end = value * 100, end + 1
     if value >= 100 and value % 100 == 0:
@@ -146,6 +149,8 @@ def _number_at(texts: Sequence[str], at: int, known: NumberWords) -> SaidNumber 
         number = None  # "three quarters of an inch"
     part = None if number or (text == "half" and texts[at - 1 : at] in (["in"], ["by"])) else part  # "cut in half"
     if number is None and part is None:
+        if text in _PER and (unit := known.unit_at(texts, at + 1)) and unit[0] == "volume":
+            return _measured(texts, at, 1.0, at + 1, known)
         if text in _ARTICLES and (unit := known.unit_at(texts, at + 1)):
             spans = texts[at + 1] in ("week", "fortnight", "month") and (not at or not _ends_measure(texts, at, known))
             if unit[0] in ("length", "volume") or spans:
@@ -171,6 +176,8 @@ def _ends_measure(texts: Sequence[str], at: int, known: NumberWords) -> bool:
 def _one_counts(texts: Sequence[str], end: int, known: NumberWords) -> bool:
     """Whether a "one" is a number, and no way of speaking ("the other one", "that one's fine")."""
     following = texts[end] if end < len(texts) else ""
+    if following == "point":  # "one point five", and no "one point"
+        return _whole(texts, end + 1, known) is not None
     return following in _ONE_STANDS_BEFORE or following in known.counted or known.unit_at(texts, end) is not None
 
 

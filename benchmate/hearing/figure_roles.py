@@ -135,7 +135,7 @@ def _cost(line: Line, n: int, name: str, role: Mapping[str, Any], near: Sequence
         seen = max(seen, TAGGED) + 0.3
     if role.get("unit_said") and not number.unit:
         return UNSEEN
-    if number.unit == "length" and number.value > role.get("most", number.value):
+    if (number.value if number.unit else number.raw) > role.get("most", float("inf")):
         return UNSEEN
     if role.get("only") and seen < REACH:
         return UNSEEN

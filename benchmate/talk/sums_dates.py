@@ -81,8 +81,11 @@ def measured_on(
     if not known:
         first = min(day for _, day in dates)
         days[0], known = first, [0]
-    if len(known) == 1:
-        start, at = days[known[0]] or on, known[0]
+    start, at = days[known[0]] or on, known[0]
+    if known == [0] and (on - start).days >= (len(sizes) - 1) * _A_YEAR - 100:
+        days[-1] = on  # "30 three years ago and 40 now"
+        days = _between(days, [0, len(days) - 1])
+    elif len(known) == 1:
         days = [start + dt.timedelta(days=round((n - at) * _A_YEAR)) for n in range(len(sizes))]
     else:
         days = _between(days, known)

@@ -115,7 +115,11 @@ def _degree_days(given: Given) -> dict[str, Any]:
 
 
 def _frost(given: Given) -> dict[str, Any]:
-    return given.single("on", "needed_days", "spread_days") | given.words("which", "wanted")
+    out = given.single("on", "needed_days", "spread_days") | given.words("which", "wanted")
+    if "wanted" in out and "which" not in out:
+        spring = (out.get("on", given.on).month <= 6) != given.southern
+        out["which"] = "last" if spring else "first"
+    return out
 
 
 def _feed(given: Given) -> dict[str, Any]:
@@ -187,6 +191,8 @@ def _growth(given: Given) -> dict[str, Any]:
     past = [(places[0], since)] if since and places else past
     readings = measured_on(sizes, places, past, given.on)
     ahead = [day for _, day in dates if day > given.on]
+    if readings and dates[-1][1] == given.on and len(dates) > 1 and dates[-1][0] > places[-1] + 1:
+        ahead = [given.on]  # "46 in 2024; what in 2026", asked in 2026
     if ahead:
         out["days"] = (ahead[-1] - given.on).days
     if given.one("ahead_years"):
