@@ -48,8 +48,13 @@ def test_roots_and_serious_work_stand_with_their_day(seasons):
     assert found["2025"].serious == (("repotted it", dt.date(2025, 3, 10)),)
 
 
-def test_leaf_removal_stands_apart_from_the_share(seasons):
-    found = seasons(entry("2025-06-08", work=[{"work": "leaf-cut"}]))
+def test_halved_blades_count_as_foliage(seasons):
+    found = seasons(entry("2025-06-08", work=[{"work": "leaf-cut", "share": 0.2}]))
+    assert (found["2025"].foliage, found["2025"].apart) == (0.2, ())
+
+
+def test_full_leaf_removal_stands_apart_from_the_share(seasons):
+    found = seasons(entry("2025-06-08", work=[{"work": "defoliate"}]))
     assert found["2025"].foliage == 0
     assert [day for _, day in found["2025"].apart] == [dt.date(2025, 6, 8)]
 
