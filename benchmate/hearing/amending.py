@@ -48,6 +48,10 @@ def put_right(before: Clause, clause: Clause) -> bool:
         last = before.work[-1]
         before.work[-1] = replace(last, measures={**last.measures, **clause.measures})
         return True
+    place = clause.phrase.spot(count=False) if clause.phrase and clause.phrase.says_place_only else Spot()
+    if place != Spot() and not before.work and not clause.denied and not clause.measures:  # "no wait, the right"
+        before.work = [Work(None, place)]
+        return True
     if clause.denied or not clause.measures:
         return clause.denied and bool(before.work)  # "12 mm, not 21"
     before.work = [Work(None, Spot(), dict(clause.measures))]

@@ -9,7 +9,7 @@ from benchmate.value import replace
 from .asking import question
 from .automaton import Node
 from .clauses import Clause, Setting, take_date
-from .doing import NOW
+from .doing import DONE, NOW
 from .phrases import leaves, phrase_facts, read_phrase, species_fact
 from .reading import Spot, Work
 from .seeing import amount, observe
@@ -50,7 +50,20 @@ def assemble(root: Node, setting: Setting) -> list[Clause]:
         clause.because_at = because_at if because_at is not None else clause.because_at
         setting.before.append(clause)
         joined, because_at = [], None
+    if "when" in joined and setting.before:
+        _asked_when(setting.before[-1])
     return setting.before
+
+
+def _asked_when(clause: Clause) -> None:
+    """ "last fed when?", "defoliation on the elm, when?": the question comes last and is about what stands before."""
+    events = [fact for fact in clause.facts if fact.kind == "event" and fact.when is None]
+    works = clause.work or [Work(str(fact.value), span=fact.span) for fact in events]
+    if not works:
+        return
+    clause.acts, clause.topic = ["ask"], "recall" if any(work.done == DONE for work in works) else "when"
+    clause.work = [replace(work, done=None) for work in works]
+    clause.facts = [fact for fact in clause.facts if fact not in events]
 
 
 def _fill(setting: Setting, clause: Clause, node: Node) -> None:
@@ -114,7 +127,9 @@ def _correct(setting: Setting, clause: Clause, node: Node) -> None:
     """ "no, the right one": a place or a number laid over what was said last."""
     for child in node.children:
         if isinstance(child, Node):
+            setting.before.append(Clause("correct"))  # a bare size is that of what was spoken of, not of the tree
             _KINDS[child.name](setting, clause, child)
+            setting.before.pop()
     clause.acts = ["correct"]
     if clause.work:
         return

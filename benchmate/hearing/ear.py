@@ -59,6 +59,8 @@ class Ear:
         reading, taken = with_figure(reading, words, lost, self.spotter, lattice, dates)
         if taken:
             missed = _missed(text, words, found, clauses, taken, filler)
+        if reading.topic == "figure" and all(fact.kind == "species" for fact in reading.facts):
+            reading = replace(reading, acts=tuple(act for act in reading.acts if act != "observe"))
         return replace(reading, reason=reason, missed=(*missed, *beyond), guessed=_guessed(found))
 
     def words(self, text: str) -> list[Word]:

@@ -8,7 +8,7 @@ from benchmate.value import replace
 
 from .amending import both, but_not, looked_again, no_but, on_condition, put_right, reminded
 from .clauses import Clause
-from .doing import DONE, LATER, NOW
+from .doing import AT_ONCE, DONE, LATER, NOW
 from .lexicon import Lexicon
 from .placing import also, elsewhere, merged, with_part
 from .reading import Fact, Reading, Spot, Work
@@ -86,6 +86,8 @@ def _settled_acts(acts: list[str], clauses: Sequence[Clause]) -> list[str]:
     ]
     if not telling and len(acts) > 1:
         acts = [act for act in acts if act != "observe"]
+    if len(acts) > 1 and "strike" in acts:
+        acts = [act for act in acts if act != "correct"]  # "ah no, forget that"
     if any(c.topic == "compare" for c in clauses) and all(w.done in (None, NOW) for c in clauses for w in c.work):
         acts = [act for act in acts if act != "decide"]
     return acts
@@ -110,7 +112,7 @@ def _compared(work: list[Work], clauses: Sequence[Clause]) -> list[Work]:
 
 def _inherit(before: Clause, clause: Clause) -> None:
     """ "going to wire it and bend it", "can I wire it and bend it", "repotted it and put it in the shade"."""
-    joined = set(clause.joined) & {"and", ",", "or", "pause", "so"}
+    joined = set(clause.joined) & {"and", ",", "or", "pause", "so", "when"}
     if clause.kind != "decide" or not joined or clause.mood is None or not clause.work:
         return
     if (before.kind in ("may", "when", "what_if", "compare") and "or" in clause.joined) or (
@@ -124,7 +126,7 @@ def _inherit(before: Clause, clause: Clause) -> None:
             before.work = [replace(w, done=DONE) if w.done == NOW else w for w in before.work]  # "cut it and sealed it"
     elif before.mood is not None and clause.mood.done == NOW and before.kind in ("decide", "remind"):
         if before.mood.done == LATER and "and" in clause.joined:
-            clause.work = [replace(w, done=LATER) for w in clause.work]
+            clause.work = [w if w.work in AT_ONCE else replace(w, done=LATER) for w in clause.work]
             clause.mood = replace(clause.mood, done=LATER)
         elif before.mood.done == DONE and clause.mood.open and clause.when is None:
             clause.work = [replace(w, done=DONE) for w in clause.work]

@@ -37,7 +37,8 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
                 seen_date(setting, clause, item)
         elif kind == "np":
             phrase = read_phrase(item)
-            if subject is None and not aux and not clause.facts and _noted(setting, clause, phrase, link):
+            named = all(fact.kind == "species" for fact in clause.facts) and (subject is None or subject.species)
+            if named and not aux and not clause.work and _noted(setting, clause, phrase, link):
                 clause.facts += [species_fact(token) for token in phrase.species]
             elif link is None:
                 before = len(clause.facts)
@@ -95,8 +96,12 @@ def _carried_on(setting: Setting, clause: Clause, node: Node) -> Phrase | None:
 def seen_date(setting: Setting, clause: Clause, token: Token) -> None:
     """A date said of what is seen belongs to the event before it, if there is one."""
     before = setting.before[-1] if setting.before else None
-    told = before is not None and before.mood is not None and before.mood.done == DONE and before.when is None
-    take_date(setting, clause, token, past=bool(clause.facts) or told)
+    told = before is not None and before.mood is not None and before.when is None and not clause.facts
+    told = told and before is not None and before.mood is not None and (before.mood.done == DONE or before.mood.open)
+    event = bool(clause.facts) and clause.facts[-1].kind == "event"
+    take_date(setting, clause, token, past=bool(clause.facts) or told, drop_now=not event and not told)
+    if told and before is not None and clause.when and clause.when < setting.on[: len(clause.when)]:
+        before.work = [replace(w, done=DONE) if w.done == NOW else w for w in before.work]  # "put a guy on, 20 June"
     if clause.facts and clause.facts[-1].kind == "event" and clause.facts[-1].when is None:
         clause.facts[-1] = replace(clause.facts[-1], when=clause.when)
         clause.when = None
@@ -134,7 +139,8 @@ def measured(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase |
     if borrowed and subject is not None:
         parts = subject.parts or ["branch"] * bool(subject.one or subject.side or subject.level or subject.findings)
         phrase.parts = [*parts]
-    settle_bare(phrase, setting.lexicon, degree_as="temperature_c")
+    righted = bool(setting.before) and setting.before[-1].kind == "correct"
+    settle_bare(phrase, setting.lexicon, "diameter_mm" if righted else None, degree_as="temperature_c")
     if borrowed:
         phrase.parts = []
     amount = setting.lexicon.amount.get(phrase.part or "")
@@ -165,6 +171,10 @@ def linked(setting: Setting, clause: Clause, phrase: Phrase, link: Token, subjec
     if link.kind == "BACKTO" and not facts:
         _back_to(setting, clause, phrase)
         return
+    if link.kind == "AT" and phrase.species and subject is not None and subject.part in setting.lexicon.seen:
+        clause.facts.append(
+            Fact("finding", setting.lexicon.seen[subject.part or ""], span=subject.span)
+        )  # "fruit on it"
     measures = measured(setting, clause, phrase, subject)
     if link.kind == "OF" and phrase.numbers and clause.facts:
         clause.facts[-1] = replace(clause.facts[-1], spot=replace(clause.facts[-1].spot, count=int(phrase.numbers[0])))

@@ -19,6 +19,7 @@ from .words import Word
 
 TERM, SEPARATOR, NAMED = 1.0, 0.5, 0.8
 HELPER = 0.3  # a part that only helps to tell the work yields to the verb of the same word
+BACK = 1.2  # "cut it back in spring": rather the verb's than the date's
 SAME = 0.1  # "'s" for "is" or "has"
 JOINED, HEARD, SLIP, SLIP_PER_EDIT, SLIP_PER_RANK = 3.0, 5.0, 8.0, 4.0, 0.5
 WORDS_START, WORDS_EACH = 5.0, 2.0
@@ -236,7 +237,7 @@ class Spotter:
             carried: Any = value if value.kind in ("MEASURE", "NPK") else value.number
             yield Token(value.kind, carried, at, value.end, TERM)
         for when in spot_dates(dates, words, at):
-            yield Token("DATE", when, at, when.end, TERM)
+            yield Token("DATE", when, at, when.end, TERM + (BACK if words[at] == "back" else 0.0))
 
     # -- ends that are open: the words of a note, the term that is asked about, a name that is not known yet
 

@@ -131,4 +131,9 @@ def telling_parts(phrases: Sequence[tuple[Token | None, Phrase]]) -> list[str]:
         outright = [p for link, phrase in phrases if link is not None and link.value == "off" for p in phrase.parts]
     if not outright:  # "go with the left leader"
         outright = [p for link, phrase in phrases if link is not None and link.kind == "WITH" for p in phrase.parts]
-    return outright + [p for link, phrase in phrases if link is not None for p in phrase.parts if p.startswith(HIDDEN)]
+    sky = [t.value for link, phrase in phrases if link is not None and link.value == "out" for t in phrase.weather]
+    return (
+        outright
+        + sky
+        + [p for link, phrase in phrases if link is not None for p in phrase.parts if p.startswith(HIDDEN)]
+    )

@@ -40,7 +40,11 @@ def decide(setting: Setting, clause: Clause, node: Node) -> None:
             see(setting, clause, child)
             subject, clause.phrase = clause.phrase, None
             aux = next((item for kind, item in reversed(chain(child)) if kind == "aux"), [])
-        if "i" in aux and subject is not None and any(fact.kind != "species" for fact in clause.facts):
+        if (
+            ("i" in aux or {"do", "not"} <= set(aux))
+            and subject is not None
+            and any(fact.kind != "species" for fact in clause.facts)
+        ):
             subject, clause.acts = None, ["observe", "decide"]  # "its weak i'll leave it": two things in one breath
     if "need" in aux and clause.work:
         _needed(clause)
@@ -103,7 +107,7 @@ def do(setting: Setting, clause: Clause, vp: Node, aux: Sequence[str], subject: 
     particles += [
         setting.lexicon.manner[t.value] for t in posts if t.kind == "MANNER" and t.value in setting.lexicon.manner
     ]
-    particles += [t.value for t in posts if t.kind == "FROM" and t.value == "out"]  # "take one out of the whorl"
+    particles += [way for t in posts if t.kind == "FROM" and t.value == "out" for way in ("out-of", "out")]
     parts = telling_parts(phrases) + (list(subject.parts) if subject else [])
     if thing is not None:  # "take the flower buds off", "give it a high-nitrogen feed"
         parts += [part for token in thing.findings for part in reversed(setting.lexicon.names.get(token.value, ()))]
@@ -117,6 +121,9 @@ def do(setting: Setting, clause: Clause, vp: Node, aux: Sequence[str], subject: 
     clause.vague = not parts
     name = work_of(setting.lexicon, verb.value, particles, parts, bool(shares))
     name = name or next((str(t.value) for _, p in phrases for t in p.events), None)  # "started an air layer"
+    if name is None and subject is not None and subject.events:  # "repot done"
+        name = str(subject.events[0].value)
+        clause.facts = [fact for fact in clause.facts if fact.kind != "event" or fact.value != name]
     if name is None and verb.value == "do-it":
         name = spoken_of(setting)
     if name is None:
