@@ -32,8 +32,11 @@ def listener_of(house: House, on: dt.date) -> tuple[Listener, Occasion]:
 
 def heard_wave(house: House, path: str, on: dt.date) -> Reading:
     """The reading of a wave file. Raises UserError for what is no such file."""
+    from benchmate.voice import read_wave
+
+    sound = read_wave(Path(path))  # a file at fault is told at once, before a listener is made
     listener, at = listener_of(house, on)
-    return listener.hear_wave(Path(path), at)
+    return listener.hear(sound, at)
 
 
 def spoken_statements(bench: Bench) -> tuple[Iterator[str], Callable[[str], Answer]]:

@@ -99,15 +99,20 @@ def speech_of(runs: Sequence[Sequence[Way]], effort: Callable[[str], float]) -> 
 
 
 def rank_ways(runs: Sequence[Sequence[Way]], effort: Callable[[str], float]) -> list[tuple[float, Way]]:
-    """(cost, way), the likeliest first. The cost is how far a way lies below the best of each run, on the mean, and the
-    ear's effort with it; words on which the runs agree come out before words that one run alone took."""
+    """(cost, way), the likeliest first.
+
+    The cost is how far a way lies below the best of each run, on the mean, and the ear's effort with it; so words on
+    which the runs agree come out before words that one run alone took. Where each took words of its own, those of the
+    run whose throat fits the speaker better, by its scores, come first.
+    """
     lacking: dict[str, list[float]] = {}
     found: dict[str, Way] = {}
     for number, ways in enumerate(runs):
         for way in ways:
             below = lacking.setdefault(way.text, [ABSENT] * len(runs))
             below[number] = min(ABSENT, ways[0].score - way.score)
-            found.setdefault(way.text, way)
-    means = sorted((sum(below) / len(below), text) for text, below in lacking.items())
-    ranked = [(mean + EFFORT * effort(text), text) for mean, text in means[:LOOKED_AT]]
-    return [(cost, found[text]) for cost, text in sorted(ranked)]
+            if way.text not in found or found[way.text].score < way.score:
+                found[way.text] = way
+    means = sorted((sum(below) / len(below), -found[text].score, text) for text, below in lacking.items())
+    ranked = [(mean + EFFORT * effort(text), score, text) for mean, score, text in means[:LOOKED_AT]]
+    return [(cost, found[text]) for cost, _, text in sorted(ranked)]

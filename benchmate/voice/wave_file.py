@@ -24,7 +24,8 @@ def read_wave(path: Path) -> bytes:
     except OSError as error:
         raise UserError(f"{path}: {(error.strerror or 'it cannot be read').lower()}; name a wave file") from error
     except (wave.Error, EOFError) as error:
-        raise UserError(f"{path}: no wave file that can be read ({error}); save it as 16-bit PCM") from error
+        why = str(error) or "it ends too soon"
+        raise UserError(f"{path}: no wave file that can be read ({why}); save it as 16-bit PCM") from error
     if width not in (1, 2) or not rate:
         raise UserError(f"{path}: {8 * width}-bit sound; save it as 16-bit PCM")
     return to_rate(_mono(frames, width, channels), rate).tobytes()

@@ -95,6 +95,11 @@ def test_words_that_a_run_did_not_find_count_as_far_below():
     assert rank_ways([[way(0, "a")], [way(0, "b")]], lambda text: 0.0)[0][0] == ABSENT / 2
 
 
+def test_where_each_run_took_its_own_words_the_throat_that_fits_comes_first():
+    assert rank_ways([[way(-90, "alone")], [way(-80, "one")]], lambda text: 0.0)[0][1].text == "one"
+    assert rank_ways([[way(-70, "alone")], [way(-80, "one")]], lambda text: 0.0)[0][1].text == "alone"
+
+
 def test_words_that_the_ear_reads_with_effort_are_less_likely():
     runs = [[way(0, "kept it"), way(-5, "cut it")]]
     assert rank_ways(runs, lambda text: 4.0 * text.startswith("kept"))[0][1].text == "cut it"
