@@ -34,6 +34,7 @@ class Phrase:
     flush: bool = False
     one: bool = False
     pronoun: str | None = None
+    many: bool = False
     other: str | None = None
     every: bool = False
     numbers: list[float] = field(default_factory=list)
@@ -114,7 +115,7 @@ def _take(phrase: Phrase, token: Token) -> None:
         case "ONE":
             phrase.one = True
         case "PRON":
-            phrase.pronoun = value
+            phrase.pronoun, phrase.many = "it" if value == "them" else value, value == "them"
         case "OTHER":
             phrase.other = value
         case "DET":

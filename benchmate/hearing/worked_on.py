@@ -126,7 +126,13 @@ def work_measures(
 
 def telling_parts(phrases: Sequence[tuple[Token | None, Phrase]]) -> list[str]:
     """The parts that help to tell the work: of the object, of "a third of the roots", and helpers ("the ~shade")."""
-    outright = [p for link, phrase in phrases if link is None or link.kind == "OF" for p in reversed(phrase.parts)]
+    outright: list[str] = []
+    way: Token | None = None  # "two pairs of leaves" after "back to" is how far, not what
+    for link, phrase in phrases:
+        of = link is not None and link.kind == "OF"
+        if link is None or (of and (way is None or way.kind == "OF")):
+            outright += reversed(phrase.parts)
+        way = way if of else link
     if not outright:  # "took a quarter off the roots"
         outright = [p for link, phrase in phrases if link is not None and link.value == "off" for p in phrase.parts]
     if not outright:  # "go with the left leader"

@@ -51,6 +51,15 @@ def decide(setting: Setting, clause: Clause, node: Node) -> None:
     clause.acts = clause.acts or (["decide"] if clause.work else ["observe"] if clause.facts else [])
 
 
+def _back_of(setting: Setting, verb: Token, thing: Phrase | None, posts: Sequence[Token], particles: list[str]) -> None:
+    """ "unwired back branch": where nothing is done "back" with that verb, it tells the side."""
+    beside = thing is not None and any(t.value == "back" and t.end == thing.span[0] for t in posts)
+    if thing is None or not beside or any(key.startswith(f"{verb.value}|back|") for key in setting.lexicon.patterns):
+        return
+    thing.side = thing.side or "back"
+    particles.remove("back")
+
+
 def gone(setting: Setting, clause: Clause, node: Node) -> None:
     """ "a quarter of the roots off": told as if "took" had been said."""
     things = [item for kind, item in chain(node) if kind != "aux"]  # "has finished flowering cut off the left one"
@@ -104,6 +113,7 @@ def do(setting: Setting, clause: Clause, vp: Node, aux: Sequence[str], subject: 
     ]
     if any(link and link.kind == "TO" and p.part in setting.lexicon.amount for link, p in phrases):
         particles.append("back")  # "cut it to three leaves"
+    _back_of(setting, verb, thing, posts, particles)
     particles += [
         setting.lexicon.manner[t.value] for t in posts if t.kind == "MANNER" and t.value in setting.lexicon.manner
     ]
@@ -114,7 +124,7 @@ def do(setting: Setting, clause: Clause, vp: Node, aux: Sequence[str], subject: 
         parts += thing.means
     if (thing is not None and thing.pronoun and not thing.parts) or (shares and not any(p.parts for _, p in phrases)):
         parts += meant_by_it(setting)
-    if thing is not None and thing.one and not thing.parts and not thing.findings:
+    if thing is not None and (thing.one or thing.many) and not thing.parts and not thing.findings:
         parts += meant_by_one(setting)
     if subject is not None and subject is not thing:
         phrases.append((SUBJECT, subject))  # "would a 6 mm branch take a bend": sizes and place of the subject
@@ -186,7 +196,7 @@ def _beside(setting: Setting, clause: Clause, phrase: Phrase, link: Token | None
             counted = fact.value in setting.lexicon.counted.values() and not phrase.findings and not phrase.states
             if gone or counted:
                 continue
-        if fact.kind == "event" and link is None:
+        if (fact.kind == "event" and link is None) or (fact.kind == "weather" and link and link.value == "out"):
             continue
         clause.facts.append(fact)
     clause.idle += [token for token in idle if link is None or link.kind != "FOR"]
