@@ -11,6 +11,8 @@ from .figure_said import NumberWords, SaidNumber
 
 _LISTED = frozenset({",", "and", "&", "or", "by", "x", "×", "to", "-", "is", "at", "in", "then", "down", "up", "long"})
 _LISTED |= {"wide", "deep", "across", "high", "tall", "the", "of", "a", "/"}
+_STOPS = frozenset({".", ";", "?", "!"})
+_SIDE_REACH = 7
 _BACK_REACH = 9  # words between what was taken back and what stands in its place
 _PAUSES = frozenset({",", ".", "...", "-"})
 _TAKEN_BACK = (("no",), ("sorry",), ("i", "mean"), ("make", "that"), ("or", "rather"), ("rather",), ("wait",))
@@ -65,56 +67,62 @@ def carried(numbers: list[SaidNumber], texts: Sequence[str], known: NumberWords)
 
 
 def tags_of(numbers: Sequence[SaidNumber], n: int, texts: Sequence[str], known: NumberWords) -> Iterator[str]:
+    """What the words beside a number make of it."""
     here = numbers[n]
-    before = numbers[n - 1] if n else None
-    after = numbers[n + 1] if n + 1 < len(numbers) else None
-    gap_before = texts[before.end : here.first] if before else []
-    gap_after = texts[here.end : after.first] if after else []
-    by = known.values.by | {"*"}
-    if before and set(gap_before) & by and len(gap_before) <= 3:
-        twice = n > 1 and set(texts[numbers[n - 2].end : before.first]) & by
-        yield "by3" if twice else "by2"
-    elif after and set(gap_after) & by and len(gap_after) <= 3:
-        yield "by1"
-    stops = {".", ";", "?", "!"}
+    if n:
+        yield from _second(numbers[n - 1], here, texts, known, n > 1 and numbers[n - 2])
+    if n + 1 < len(numbers):
+        yield from _first(here, numbers[n + 1], texts, known)
+    if "between" in texts[max(0, here.first - 2) : here.first]:
+        yield "from"
     if here.unit == "date" and texts[max(0, here.first - 1) : here.first] in (["since"], ["from"]):
         yield "since"
-    if after and "to" in gap_after and len(gap_after) <= 4 and not stops & set(gap_after):
-        yield "from"
-    if before and "to" in gap_before and len(gap_before) <= 4 and not stops & set(gap_before):
-        yield "to"
-    lead = texts[max(0, here.first - 2) : here.first]
-    if "between" in lead:
-        yield "from"
-    if (
-        before
-        and "and" in gap_before
-        and len(gap_before) <= 4
-        and "between" in texts[max(0, before.first - 2) : before.first]
-    ):
-        yield "to"
-    if after and {"of", "from"} & set(gap_after) and len(gap_after) <= 7 and not stops & set(gap_after):
-        yield "part"
-    if before and {"of", "from"} & set(gap_before) and len(gap_before) <= 7 and not stops & set(gap_before):
-        yield "whole"
-    ahead = texts[here.end : here.end + 7]
-    for place, text in enumerate(ahead):
-        if text in stops or (after and here.end + place >= after.first):
-            ahead = ahead[:place]
-            break
-    for tag, phrases in known.rate.items():
-        reach = len(ahead) if tag == "side" else 3 if ahead[:1] == ["of"] else 2
-        for phrase in phrases:
-            spelt = phrase.split()
-            if any(list(ahead[at : at + len(spelt)]) == spelt for at in range(min(reach, len(ahead)))):
-                yield tag
-                break
-    if after and (joint := _ratio(here, after, gap_after)):
-        yield f"{joint}1"
-    if before and (joint := _ratio(before, here, gap_before)):
-        yield f"{joint}2"
-    if texts[max(0, here.first - 1) : here.first] == ["each"] or ahead[:1] in (["each"], ["apiece"]):
+    yield from _rates(texts, here.end, numbers[n + 1].first if n + 1 < len(numbers) else len(texts), known)
+    if texts[max(0, here.first - 1) : here.first] == ["each"]:
         yield "each"
+
+
+def _first(here: SaidNumber, after: SaidNumber, texts: Sequence[str], known: NumberWords) -> Iterator[str]:
+    """Tags of the first of two numbers, by what joins them."""
+    gap = texts[here.end : after.first]
+    if known.values.by & set(gap) and len(gap) <= 3:
+        yield "by1"
+    if not _STOPS & set(gap):
+        if "to" in gap and len(gap) <= 4:
+            yield "from"
+        if {"of", "from"} & set(gap) and len(gap) <= 7:
+            yield "part"
+    if joint := _ratio(here, after, gap):
+        yield f"{joint}1"
+
+
+def _second(
+    before: SaidNumber, here: SaidNumber, texts: Sequence[str], known: NumberWords, first: SaidNumber | bool
+) -> Iterator[str]:
+    """Tags of the second of two numbers; first: the one before both, if there is one."""
+    gap = texts[before.end : here.first]
+    if known.values.by & set(gap) and len(gap) <= 3:
+        third = isinstance(first, SaidNumber) and known.values.by & set(texts[first.end : before.first])
+        yield "by3" if third else "by2"
+    if not _STOPS & set(gap):
+        between = "and" in gap and "between" in texts[max(0, before.first - 2) : before.first]
+        if ("to" in gap or between) and len(gap) <= 4:
+            yield "to"
+        if {"of", "from"} & set(gap) and len(gap) <= 7:
+            yield "whole"
+    if joint := _ratio(before, here, gap):
+        yield f"{joint}2"
+
+
+def _rates(texts: Sequence[str], start: int, end: int, known: NumberWords) -> Iterator[str]:
+    """Rates and repetitions told close behind a number ("a year", "each", "from either side")."""
+    for at in range(start, min(end, start + _SIDE_REACH)):
+        if texts[at] in _STOPS:
+            return
+        for tag, spelt in known.rates.get(texts[at], ()):
+            near = at - start < (3 if texts[start] == "of" else 2) or tag == "side"
+            if near and list(texts[at : at + len(spelt)]) == spelt:
+                yield tag
 
 
 def _ratio(left: SaidNumber, right: SaidNumber, between: Sequence[str]) -> str:

@@ -28,13 +28,14 @@ AGAINST = "against"
 @dataclass(frozen=True, slots=True)
 class Heard:
     """A figure as a statement's words and numbers ask for it. score: evidence. worded: that of its words alone, and of
-    groups the number that spoke. values: said by words alone. used: the words that went into it; complete: whether all
+    groups the number that spoke, named: whether the figure's own thing was. values: said by words alone. used: the words that went into it; complete: whether all
     that a sum needs was said."""
 
     figure: str
     score: float
     worded: float
     groups: int
+    named: bool
     roles: Roles
     values: Mapping[str, str]
     used: frozenset[int]
@@ -142,7 +143,8 @@ class FigureWords:
         count = sum(bool(groups.get(group)) for group in ("of", "asked", "with")) + bool(roles.roles)
         if worded and not groups.get("of"):
             score -= NOT_NAMED
-        return Heard(figure, score, worded, count, roles, values, used, not lacking)
+        named = bool(groups.get("of"))
+        return Heard(figure, score, worded, count, named, roles, values, used, not lacking)
 
 
 _IS = {"'s": "is", "whatll": "what"}

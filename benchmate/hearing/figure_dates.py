@@ -11,21 +11,28 @@ from .dates import FIRST_FROST, DateWords, spot_dates
 from .figure_said import NumberWords, SaidNumber
 
 _DAY = re.compile(r"(\d{1,2})(?:st|nd|rd|th)$")
+DATE_REACH = 7  # words from the first of a date to the one that makes it a date
+_OF_THE_SUN = frozenset({"longest", "shortest", "solstice", "equinox", "midsummer", "midwinter"})
 _YEAR = re.compile(r"(?:19|20)\d\d$")
 _SINGLE_DAYS = frozenset({"tomorrow", "yesterday"})
+
+
+def date_words(texts: Sequence[str], known: NumberWords, dates: DateWords) -> set[int]:
+    """Places of words without which nothing is a date: months, weekdays, seasons, spans, years and the like."""
+    phrases = [*dates.day, *(spelt for named in known.days.values() for spelt, _ in named)]
+    named = {word for phrase in phrases for word in phrase}
+    named |= {"'", "’", *dates.month, *dates.weekday, *dates.season, *dates.span} - {"the", "day", "of", "this"}
+    return {
+        at for at, text in enumerate(texts) if text in named or _YEAR.match(text) or _DAY.match(text) or "-" in text
+    }
 
 
 def date_at(texts: Sequence[str], at: int, known: NumberWords, dates: DateWords) -> SaidNumber | None:
     """The longest date at a word. A count of years ahead or back stays a number, and so does a bare word that may be
     another ("may", "sun")."""
-    for phrase, day in known.days.items():
-        spelt = phrase.split()
+    for spelt, day in known.days.get(texts[at], ()):
         if texts[at : at + len(spelt)] == spelt:
-            month, of_month = (int(part) for part in day.split("-"))
-            turned = (month + 5) % 12 + 1 if dates.southern and "day" in phrase else month
-            year = dates.on.year + ((turned, of_month) < (dates.on.month, dates.on.day))
-            ahead, back = f"{year}-{turned:02}-{of_month:02}", f"{year - 1}-{turned:02}-{of_month:02}"
-            return SaidNumber(at, at + len(spelt), 0, 0, "date", phrase, told=(back, ahead))
+            return SaidNumber(at, at + len(spelt), 0, 0, "date", " ".join(spelt), told=_named(spelt, day, dates))
     if texts[at] in ("'", "’") and at + 1 < len(texts) and re.fullmatch(r"\d\d", texts[at + 1]):
         year_text = str(2000 + int(texts[at + 1]))
         return SaidNumber(at, at + 2, 0, 0, "date", "year", told=(year_text, year_text))
@@ -56,6 +63,15 @@ def date_at(texts: Sequence[str], at: int, known: NumberWords, dates: DateWords)
     if lead and any(when.end == best.end for when in spot_dates(dates, texts, lead)):
         return None  # "since 3 May": the small word stays one of the statement's
     return SaidNumber(at, best.end, 0, 0, "date", " ".join(texts[at : best.end]), told=(best.past, best.future))
+
+
+def _named(spelt: Sequence[str], day: str, dates: DateWords) -> tuple[str, str]:
+    """The last and the next of a named day (month-day, northern) as ISO dates; those of the sun turn with the south."""
+    month, of_month = (int(part) for part in day.split("-"))
+    if dates.southern and _OF_THE_SUN & set(spelt):
+        month = (month + 5) % 12 + 1
+    year = dates.on.year + ((month, of_month) < (dates.on.month, dates.on.day))
+    return f"{year - 1}-{month:02}-{of_month:02}", f"{year}-{month:02}-{of_month:02}"
 
 
 def _is_day_name(text: str, dates: DateWords) -> bool:

@@ -9,7 +9,7 @@ from benchmate.value import replace
 
 from .dates import DateWords
 from .figure_beside import carried, labelled, tags_of, unsaid
-from .figure_dates import date_at
+from .figure_dates import DATE_REACH, date_at, date_words
 from .figure_said import NumberWords, SaidNumber
 from .words import Word
 
@@ -31,8 +31,10 @@ def said_numbers(words: Sequence[Word], known: NumberWords, dates: DateWords) ->
     texts = [word.text for word in words]
     out: list[SaidNumber] = []
     at = 0
+    telling = date_words(texts, known, dates)
     while at < len(texts):
-        found = date_at(texts, at, known, dates) or _number_at(texts, at, known)
+        found = date_at(texts, at, known, dates) if telling.intersection(range(at, at + DATE_REACH)) else None
+        found = found or _number_at(texts, at, known)
         if found is None:
             at += 1
         else:

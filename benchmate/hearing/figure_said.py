@@ -50,8 +50,13 @@ class NumberWords:
         self.counted: Mapping[str, str] = {
             word: noun for noun, words in data.get("counted", {}).items() for word in words
         }
-        self.rate: Mapping[str, Sequence[str]] = data.get("rate", {})
-        self.days: Mapping[str, str] = data.get("named_day", {})
+        self.rates: dict[str, list[tuple[str, list[str]]]] = {}
+        for tag, phrases in data.get("rate", {}).items():
+            for phrase in phrases:
+                self.rates.setdefault(phrase.split()[0], []).append((tag, phrase.split()))
+        self.days: dict[str, list[tuple[list[str], str]]] = {}
+        for phrase, day in data.get("named_day", {}).items():
+            self.days.setdefault(phrase.split()[0], []).append((phrase.split(), day))
 
     def unit_at(self, texts: Sequence[str], at: int) -> tuple[str, float, int] | None:
         """(kind, size, end) of the unit at a word; "in" is the small word where a length cannot be meant."""

@@ -24,11 +24,13 @@ _INVERTED = frozenset({"is", "are", "does", "do", "will", "would", "can"})
 _SUBJECTS = frozenset({"i", "we", "the", "it", "that", "this", "a", "an", "my", "its"})
 _PARTED = frozenset({",", ".", ";", "and", "?"})
 _STATES = {"observe", "decide"}
+_OF_THE_TALK = frozenset({"why", "recall", "due", "plan", "list"})
 NOTHING: frozenset[int] = frozenset()
 # Evidence that a figure is asked for: where a sentence of the grammar took the statement for something else that is
 # asked, where something was told beside it, where nothing was understood, and where nothing is asked in words.
 OVER_ASKED, OVER_MISHEARD, OVER_TOLD, ALONE, UNASKED = 6.8, 4.0, 5.0, 3.5, 7.0
 MARGIN = 0.4
+NAMELESS = 2.0
 
 
 def with_figure(
@@ -53,6 +55,11 @@ def with_figure(
         return reading, NOTHING
     best = heardings.figures[0]
     if reading.figure:
+        if not best.named:  # nothing names another figure than the question's own words
+            own = next((one for one in heardings.figures if one.figure == reading.figure), None)
+            if own is None or (reading.topic == "may" and best.score < NAMELESS):
+                return replace(reading, figure=reading.figure if reading.topic == "figure" else None), NOTHING
+            best = own
         if not reading.work:  # "compare the leaders, 13 and 15 mm, what ratio"
             reading = replace(reading, topic="figure")
         elif reading.topic == "may" and (best.score >= OVER_ASKED or not _PARTED & {word.text for word in words}):
@@ -84,12 +91,14 @@ def _is_asked(best: Heard, heardings: Heardings, reading: Reading, words: Sequen
     passed_over = len(best.used & lost)  # what speaks for the figure is what the grammar could not take in
     if reading.topic == "meaning":
         return best.score >= OVER_MISHEARD
+    if reading.topic == "what-if" or (reading.topic in _OF_THE_TALK and passed_over < 2):
+        return False
     if set(reading.acts) - _STATES:
         return best.score >= OVER_ASKED - min(2, passed_over) * (OVER_ASKED - OVER_MISHEARD) / 2
     if not (heardings.asks or _asks(words)):
-        if 0 in best.used and (passed_over or not reading.acts):  # "litres in a round pot 30 cm wide"
-            return best.score >= OVER_TOLD
-        return best.score >= UNASKED and (passed_over > 1 or not reading.acts)
+        if 0 in best.used and not reading.work and (passed_over or not reading.acts):
+            return best.score >= OVER_TOLD  # "litres in a round pot 30 cm wide"
+        return best.score >= UNASKED and not reading.acts
     told = reading.facts or reading.work or reading.candidates
     return best.score >= (OVER_TOLD if told and not passed_over else ALONE)
 
