@@ -13,9 +13,9 @@ from .figure_dates import DATE_REACH, date_at, date_words
 from .figure_said import NumberWords, SaidNumber
 from .words import Word
 
-_DIGITS = re.compile(r"\d+(?:\.\d+)?$")
-_FRACTION = re.compile(r"(\d+)/(\d+)$")
-_LABEL = re.compile(r"(\d+)-(\d+)-(\d+)$")
+_DIGITS = re.compile(r"\d{1,12}(?:\.\d{1,18})?$")
+_FRACTION = re.compile(r"(\d{1,12})/(\d{1,12})$")
+_LABEL = re.compile(r"(\d{1,12})-(\d{1,12})-(\d{1,12})$")
 _PER = frozenset({"per", "each", "every"})
 _ARTICLES = frozenset({"a", "an"})
 _ONE_STANDS_BEFORE = frozenset({"part", "parts", "in", "to", "and", "point", "at", "by", ":"})
