@@ -27,9 +27,12 @@ AGAINST = "against"
 
 @dataclass(frozen=True, slots=True)
 class Heard:
-    """A figure as a statement's words and numbers ask for it. score: evidence. worded: that of its words alone, and of
-    groups the number that spoke, named: whether the figure's own thing was. values: said by words alone. used: the words that went into it; complete: whether all
-    that a sum needs was said."""
+    """A figure as a statement's words and numbers ask for it.
+
+    score: evidence. worded: that of its words alone. groups: how many kinds of evidence spoke; named: whether the
+    figure's own thing was. values: said by words alone. used: places of the words that went into it. complete: whether
+    all that a sum needs was said.
+    """
 
     figure: str
     score: float

@@ -13,6 +13,7 @@ from .figure_said import NumberWords, SaidNumber
 _DAY = re.compile(r"(\d{1,2})(?:st|nd|rd|th)$")
 DATE_REACH = 7  # words from the first of a date to the one that makes it a date
 _OF_THE_SUN = frozenset({"longest", "shortest", "solstice", "equinox", "midsummer", "midwinter"})
+_LEADS = frozenset({"in", "since", "last", "early", "late", "mid", "from", "until", "by", "of", "this", "next"})
 _YEAR = re.compile(r"(?:19|20)\d\d$")
 _SINGLE_DAYS = frozenset({"tomorrow", "yesterday"})
 
@@ -52,7 +53,8 @@ def date_at(texts: Sequence[str], at: int, known: NumberWords, dates: DateWords)
             word[0].isdigit() or (word,) in known.values.number for word in inner
         ):
             continue
-        single = when.end == at + 1
+        led = at > 0 and texts[at - 1] in _LEADS and inner[0] in dates.month  # "in March", and no march or may
+        single = when.end == at + 1 and not led
         if single and not (inner[0] in _SINGLE_DAYS or _YEAR.match(inner[0]) or _is_day_name(inner[0], dates)):
             continue
         if best is None or when.end > best.end:

@@ -64,15 +64,17 @@ def with_figure(
             reading = replace(reading, topic="figure")
         elif reading.topic == "may" and (best.score >= OVER_ASKED or not _PARTED & {word.text for word in words}):
             reading = replace(_supposed(reading), topic="figure")  # "what gauge should I wrap round it"
-        reading = _with_lost(replace(reading, figure=best.figure), lattice, lexicon, day=False)
-        return replace(reading, either=_either(heardings)), best.used
+        reading, named = _with_lost(replace(reading, figure=best.figure), lattice, lexicon, day=False)
+        return replace(reading, either=_either(heardings)), best.used | named
     if not _is_asked(best, heardings, reading, words, lost):
         return reading, NOTHING
-    reading = _with_lost(reading, lattice, lexicon, day=True)
+    reading, named = _with_lost(reading, lattice, lexicon, day=True)
     if "ask" in reading.acts:  # what the question was taken for belongs to it
         reading = replace(_supposed(reading), term=None)
     acts = (*(act for act in reading.acts if act in _STATES), "ask")
-    return replace(reading, acts=acts, topic="figure", figure=best.figure, either=_either(heardings)), best.used
+    return replace(reading, acts=acts, topic="figure", figure=best.figure, either=_either(heardings)), (
+        best.used | named
+    )
 
 
 def _either(heardings: Heardings) -> tuple[str, ...]:
@@ -108,27 +110,33 @@ def _supposed(reading: Reading) -> Reading:
     return replace(reading, supposes=(*reading.supposes, *reading.work), work=())
 
 
-def _with_lost(reading: Reading, lattice: Sequence[Sequence[Token]], lexicon: Lexicon, day: bool) -> Reading:
+def _with_lost(
+    reading: Reading, lattice: Sequence[Sequence[Token]], lexicon: Lexicon, day: bool
+) -> tuple[Reading, frozenset[int]]:
     """The reading with the species, the health ("a weak tree") and with `day` the date that its words name and no
-    sentence took in."""
+    sentence took in; and the places of the words that name them."""
     exact = [token for tokens in lattice for token in tokens if not token.guesses]
     longest = sorted(exact, key=lambda token: token.first - token.end)
     trees = {token.first for token in exact if token.kind in ("SPECIES", "TREEWORD")}
     found: dict[str, Fact] = {}
+    places: dict[str, range] = {}
     for token in longest:
         if token.kind == "SPECIES" and not str(token.value).startswith("group:"):
             found.setdefault("species", Fact("species", token.value))
+            places.setdefault("species", range(token.first, token.end))
         elif token.kind == "STATE" and token.end in trees:
             kind, _, value = (state_meaning(lexicon, token.value, None) or "").partition(":")
             if kind == "health":
                 found.setdefault(kind, Fact(kind, value))
+                places.setdefault(kind, range(token.first, token.end))
     for fact in reading.facts:
         found.pop(fact.kind, None)
     # a single word may be a day and something else ("may", "march", "now")
     when = next((one.value.future for one in longest if one.kind == "DATE" and one.end > one.first + 1), None)
     if not day or when == FIRST_FROST:
         when = None
-    return replace(reading, facts=(*reading.facts, *found.values()), when=reading.when or when)
+    reading = replace(reading, facts=(*reading.facts, *found.values()), when=reading.when or when)
+    return reading, frozenset(place for kind in found for place in places[kind])
 
 
 def _may_hold(reading: Reading, words: Sequence[Word], missed: bool, terms: Collection[str]) -> bool:

@@ -104,6 +104,8 @@ def known_values(
     recorded = recorded_values(facts, tree, entries, on, said.values.get("what"))
     if said.of_pot:
         recorded = {name: value for name, value in recorded.items() if not name.startswith("pot_")}
+    # a measure that the statement alone gave the facts counts as what its words say it is, or not at all
+    recorded = {name: value for name, value in recorded.items() if reading.measures.get(name) != value}
     known |= recorded | dict(said.values)
     if reading.figure == "frost-margin" and (known["on"].month, known["on"].day) == place.first_frost:
         known["on"] = on  # "before frost" names the frost, not the day that is asked from

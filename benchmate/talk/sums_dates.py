@@ -62,7 +62,7 @@ def year_day(text: str | None, on: dt.date, southern: bool) -> dt.date | None:
 
 
 def measured_on(
-    sizes: Sequence[float], places: Sequence[int], dates: Sequence[tuple[int, dt.date]], on: dt.date
+    sizes: Sequence[float], places: Sequence[int], dates: Sequence[tuple[float, dt.date]], on: dt.date
 ) -> tuple[tuple[dt.date, float], ...]:
     """Sizes with their days. places: each size's place in the statement; dates: (place, day), in the order said.
 

@@ -175,19 +175,19 @@ def _pot_volume(given: Given) -> dict[str, Any]:
 
 def _growth(given: Given) -> dict[str, Any]:
     out = given.single("yearly_mm", "goal_mm") | given.words("what")
-    dates = []
+    dates: list[tuple[float, dt.date]] = []
     for told, place in zip(given.many.get("dates", []), given.places.get("dates", []), strict=True):
-        if day := year_day(
-            told[0] if told[0] and told[0] <= given.on.isoformat() else told[1], given.on, given.southern
-        ):
-            dates.append((place, day))
+        days = [year_day(text, given.on, given.southern) for text in told]
+        if day := days[0] if days[0] and days[0] <= given.on else days[1]:
+            touches = place + 1 < len(given.numbers) and given.numbers[place + 1].first == given.numbers[place].end
+            dates.append((place + (0.4 if touches else 0.0), day))  # "this spring 59": it is of what follows
     for place, number in enumerate(given.numbers):
         if number.unit == "years" and "ago" in number.tags:
             dates.append((place, given.on - dt.timedelta(days=round(number.raw * 365.25))))
     dates.sort()
     sizes, places = given.many.get("sizes_mm", []), given.places.get("sizes_mm", [])
     past = [(place, day) for place, day in dates if day <= given.on]
-    since = next((day for place, day in past if "since" in given.numbers[place].tags), None)
+    since = next((day for place, day in past if "since" in given.numbers[int(place)].tags), None)
     past = [(places[0], since)] if since and places else past
     readings = measured_on(sizes, places, past, given.on)
     ahead = [day for _, day in dates if day > given.on]

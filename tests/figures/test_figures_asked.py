@@ -5,7 +5,11 @@ from asked import amiss, answered, make_garden, read_cases
 
 CASES = read_cases("questions.toml")
 KNOWN = read_cases("known.toml")["known"]
-QUESTIONS = [*CASES["question"], *read_cases("questions_more.toml")["question"]]
+QUESTIONS = [
+    question
+    for name in ("questions.toml", "questions_more.toml", "questions_plain.toml")
+    for question in read_cases(name)["question"]
+]
 FLOOR = 0.95
 
 
