@@ -73,7 +73,8 @@ def cut_short(words: str, most: int = 120) -> str:
 
 
 def wrap(line: Line, width: int | None) -> list[str]:
-    """The line's rows at a width in columns (None: one row). A word longer than the width stands alone, whole."""
+    """The line's rows at a width in columns (None: one row). A word longer than the width parts at its hyphens; one
+    without stands alone, whole."""
     words = escape(line.words)
     start = " " * line.indent + line.lead
     if line.role == GAP and not words:
@@ -83,12 +84,14 @@ def wrap(line: Line, width: int | None) -> list[str]:
     hang = " " * min(columns(start), max(0, width // 3))
     rows, row, bare = [], start, True
     for word in words.split():
-        room = columns(row) + columns(word) + (0 if bare else 1)
-        if room > width and not bare:
-            rows.append(row.rstrip())
-            row, bare = hang, True
-        row += word if bare else " " + word
-        bare = False
+        long = columns(hang) + columns(word) > width
+        for number, piece in enumerate(word.replace("-", "- ").split() if long else [word]):
+            gap = "" if bare or number else " "
+            if columns(row) + columns(gap) + columns(piece) > width and not bare:
+                rows.append(row.rstrip())
+                row, gap = hang, ""
+            row += gap + piece
+            bare = False
     rows.append(row.rstrip())
     return rows
 

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import re
+import sys
 from pathlib import Path
 
 import pytest
 
 from benchmate.talk.commands.registry import COMMANDS
+from tests.documents.pictures import HERE as PICTURES
+from tests.documents.pictures import WIDTHS, picture, typed
 from tests.documents.sessions import ROOT, blocks, commands, renewed
 
 README = (ROOT / "README.md").read_text(encoding="utf-8")
@@ -18,6 +21,14 @@ ALLOWED = {"README.md", "DEVELOPERS.md", "pyproject.toml", "benchmate", "rules",
 def test_the_session_in_the_readme_is_what_the_program_says() -> None:
     assert sum(len(commands(block)) for block in blocks(README)) >= 6
     assert renewed(README) == README, "run: python tests/documents/sessions.py"
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="there are no pseudo-terminals there")
+@pytest.mark.parametrize("name", WIDTHS)
+def test_a_picture_is_what_the_screen_shows(name: str) -> None:
+    kept = (PICTURES / name).read_text(encoding="utf-8")
+    assert name in README
+    assert picture(typed(WIDTHS[name])) == kept, "run: python tests/documents/pictures.py"
 
 
 def test_the_gate_runs_the_test_command_of_the_readme() -> None:
