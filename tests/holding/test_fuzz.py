@@ -37,6 +37,24 @@ def test_any_statement_has_an_answer_or_one_plain_line(tmp_path):
     assert check_garden(garden) == []
 
 
+ONCE_A_SLIP = [
+    "what wire for a 1" + "0" * 400 + " mm branch",
+    "i like 1" + "0" * 400 + " the sound of the",
+    "bend the 1/" + "9" * 400 + " inch branch",
+    "9" * 400 + "/27% of the leaves",
+    "feed it 10-10-" + "9" * 400,
+    "shorten the " + "9" * 400 + "th branch",
+    "how thick would the parent be for 3, 4 and 0 cm",
+]
+
+
+@pytest.mark.parametrize("said", ONCE_A_SLIP, ids=lambda said: said[:20])
+def test_what_was_once_a_slip_has_an_answer(said):
+    house = House(DEMO)
+    assert not wrong_hearing(house, said)
+    assert not wrong_answer(Bench(house, ON, dry=True), said)
+
+
 def test_any_damage_to_a_garden_is_told_in_one_plain_line(tmp_path, monkeypatch):
     """Each try damages one file or two of a garden of two trees; the other tree stays as it was."""
     monkeypatch.chdir(tmp_path)
