@@ -8,6 +8,7 @@ import random
 import shutil
 from pathlib import Path
 
+import pytest
 from damaged import Damage, run
 from fuzzed import ON, statement, vocabulary, wrong_answer, wrong_hearing
 from holding_files import DEMO, ROOT
