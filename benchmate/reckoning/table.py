@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from .ask import FigureSpec, Need, late
 
 _ON = Need("on", "date", required=True, question="Which day is meant?")
@@ -19,7 +21,7 @@ _THIRD = Need("third", "1", rules="wire-third", required=True)
 _BRANCH = Need("diameter_mm", "mm", required=True, question="How thick is the branch, in mm?")
 
 _WATER = (
-    _LATITUDE,
+    replace(_LATITUDE, unless=("et_mm", "use_l", "loss_g")),
     _ON,
     Need(
         "temperature_c",
