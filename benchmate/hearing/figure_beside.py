@@ -77,6 +77,9 @@ def tags_of(numbers: Sequence[SaidNumber], n: int, texts: Sequence[str], known: 
         yield "from"
     if here.unit == "date" and texts[max(0, here.first - 1) : here.first] in (["since"], ["from"]):
         yield "since"
+    if here.unit == "years" and texts[max(0, here.first - 1) : here.first] in (["last"], ["past"]):
+        yield "ago"
+        yield "since"
     yield from _rates(texts, here.end, numbers[n + 1].first if n + 1 < len(numbers) else len(texts), known)
     if texts[max(0, here.first - 1) : here.first] == ["each"]:
         yield "each"

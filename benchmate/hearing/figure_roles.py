@@ -135,7 +135,8 @@ def _cost(line: Line, n: int, name: str, role: Mapping[str, Any], near: Sequence
         seen = max(seen, TAGGED) + 0.3
     if role.get("unit_said") and not number.unit:
         return UNSEEN
-    if (number.value if number.unit else number.raw) > role.get("most", float("inf")):
+    size = number.value if number.unit else number.raw
+    if size > role.get("most", size) or (number.unit and size < role.get("least", size) and not seen):
         return UNSEEN
     if role.get("only") and seen < REACH:
         return UNSEEN

@@ -102,7 +102,7 @@ def wire_diameter(
         + told,
         third.source,
         third.mark,
-        "A rule of the trade for healthy shoots, given for aluminium; try the wire on the branch before trusting it.",
+        "A rule of the trade for aluminium on healthy shoots; try the wire on the branch before trusting it.",
         tuple(notes),
         tuple(beside),
     )

@@ -107,6 +107,8 @@ def known_values(
     # a measure that the statement alone gave the facts counts as what its words say it is, or not at all
     recorded = {name: value for name, value in recorded.items() if reading.measures.get(name) != value}
     known |= recorded | dict(said.values)
-    if reading.figure == "frost-margin" and (known["on"].month, known["on"].day) == place.first_frost:
-        known["on"] = on  # "before frost" names the frost, not the day that is asked from
+    if reading.figure == "frost-margin":  # a day that is the frost's own names the frost, not the day asked from
+        frosts = (place.first_frost, place.last_frost)
+        days = known.pop("days_said", (known["on"],))
+        known["on"] = next((day for day in days if (day.month, day.day) not in frosts), on)
     return known

@@ -115,7 +115,9 @@ def _degree_days(given: Given) -> dict[str, Any]:
 
 
 def _frost(given: Given) -> dict[str, Any]:
-    out = given.single("on", "needed_days", "spread_days") | given.words("which", "wanted")
+    out = given.single("needed_days", "spread_days") | given.words("which", "wanted")
+    days = [day for day in given.many.get("on", []) if day is not None]
+    out |= {"on": days[0], "days_said": tuple(days)} if days else {}
     if "wanted" in out and "which" not in out:
         spring = (out.get("on", given.on).month <= 6) != given.southern
         out["which"] = "last" if spring else "first"
