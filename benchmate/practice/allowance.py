@@ -54,6 +54,8 @@ def allowance(target: Target, matcher: Matcher) -> Allowance:
         far = taken + share > cap.share + float(over.get("margin", 0.0)) + 1e-6
         verdict = AVOID if far else HOLD
         return Allowance(left, verdict, None if far else opens, reasons, (*too_much, *cautions), cap.assumed)
+    if left < _LEAST and not said and _is_care(target, matcher, cap):
+        return Allowance(None, cautions=cautions, assumed=cap.assumed)
     if left < _LEAST:
         spent = too_much if taken > 0 and cap.share > 0 else ()
         return Allowance(left, HOLD, opens, reasons, (*spent, *cautions), cap.assumed)
@@ -66,6 +68,19 @@ def dose_left(matcher: Matcher) -> tuple[float | None, Cap | None]:
     if cap is None:
         return None, None
     return round(max(0.0, cap.share - foliage_taken(matcher.facts, matcher.book)), 3), cap
+
+
+def _is_care(target: Target, matcher: Matcher, cap: Cap) -> bool:
+    """Whether the work takes so little that on a tree in health a spent budget does not stop it."""
+    light = matcher.book.budget.get("light", {})
+    health = matcher.facts.first("health")
+    return (
+        target.work in light.get("works", ())
+        and health is not None
+        and health.value in light.get("health", ())
+        and cap.share >= float(light.get("cap", 1.0))
+        and not set(target.manner).intersection(light.get("not_when", ()))
+    )
 
 
 def _takes_dead_wood(target: Target, matcher: Matcher) -> bool:

@@ -45,6 +45,9 @@ def settled(one: Weighed, facts: Facts, book: RuleBook, place: Place, search: bo
     (asked for by "when").
     """
     option = one.option
+    if not _year_known(place):
+        # with neither latitude nor frost dates a stage on a later day is anybody's guess, and so is a window
+        return replace(one, option=replace(option, opens=None, closes=None)) if search else one
     if option.verdict == AVOID or (option.verdict != HOLD and not search):
         return one
     day: dt.date | None = None
@@ -59,6 +62,10 @@ def settled(one: Weighed, facts: Facts, book: RuleBook, place: Place, search: bo
         last = _last_free(one.target, day or facts.on, facts, book, place)
         closes = last.isoformat() if last else None
     return replace(one, option=replace(option, opens=day.isoformat() if day else None, closes=closes))
+
+
+def _year_known(place: Place) -> bool:
+    return not (place.latitude is None and place.last_frost is None and place.first_frost is None)
 
 
 def _first_free(

@@ -27,6 +27,7 @@ class WorkShape(Shape):
     remind: Any = None
     told: ToldShape | None = None
     manners: dict[str, str] = Field(default={})
+    beside: dict[str, str] = Field(default={})
 
 
 class WorksFile(Shape):
@@ -77,6 +78,7 @@ class BudgetFile(PracticeFile):
     serious: dict[str, Any]
     apart: dict[str, Any]
     of_part: dict[str, Any]
+    light: dict[str, Any]
     free: dict[str, Any]
 
 
