@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Sequence
 
 from benchmate.value import replace
@@ -100,6 +101,33 @@ def reminded(before: Clause, clause: Clause) -> bool:
     before.when = before.when or clause.when
     before.facts += clause.facts
     return True
+
+
+def asked_back(before: Clause, clause: Clause) -> bool:
+    """ "wire off in three weeks, remind me": the reminder is for what stands before it."""
+    if clause.kind != "remind" or clause.work or clause.facts or before.kind != "decide" or not before.work:
+        return False
+    if any(work.done not in (NOW, LATER) for work in before.work) or not (before.when or clause.when):
+        return False
+    before.kind, before.acts = "remind", ["remind"]
+    before.work = [replace(work, done=None) for work in before.work]
+    before.when = before.when or clause.when
+    return True
+
+
+def after_days(clause: Clause, on: str) -> None:
+    """ "check guy, 10 days", "say six weeks": a bare span beside what is to be come back to is when."""
+    if not clause.work or clause.when or "days" not in clause.work[-1].measures:
+        return
+    work = clause.work[-1]
+    ahead = clause.kind == "remind" or (work.work == "check" and work.done == NOW)
+    if not ahead:
+        return
+    days = round(work.measures["days"])
+    clause.kind, clause.acts = "remind", ["remind"]
+    clause.when = (dt.date.fromisoformat(on) + dt.timedelta(days=days)).isoformat()
+    left = {name: value for name, value in work.measures.items() if name != "days"}
+    clause.work[-1] = replace(work, measures=left, done=None)
 
 
 def looked_again(before: Clause, clause: Clause) -> bool:

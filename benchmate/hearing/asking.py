@@ -15,6 +15,8 @@ from .working import decide, do
 
 # Topics that ask about work: a noun that is also a verb ("wire") stands for the work there.
 _OF_WORK = frozenset({"compare", "may", "when", "why"})
+# What a choice between two comes to; the question itself says it.
+_CHOOSING = frozenset({"select-leader", "remove", "leave"})
 
 
 def question(setting: Setting, clause: Clause, topic: str, node: Node, past: bool = False) -> None:
@@ -40,6 +42,9 @@ def question(setting: Setting, clause: Clause, topic: str, node: Node, past: boo
             do(setting, clause, child, [*aux, "i", "ask"], subject)
             if past:
                 _past_dates(setting, clause, child)
+        elif child.name == "chosen":
+            do(setting, clause, child.children[1], ["i", "ask"], subject)
+            clause.work = [work for work in clause.work if work.work not in _CHOOSING]
         elif child.name == "np":
             subject = read_phrase(child)
             _subject(setting, clause, subject)

@@ -59,7 +59,7 @@ def _asked_when(clause: Clause) -> None:
     """ "last fed when?", "defoliation on the elm, when?": the question comes last and is about what stands before."""
     events = [fact for fact in clause.facts if fact.kind == "event" and fact.when is None]
     works = clause.work or [Work(str(fact.value), span=fact.span) for fact in events]
-    if not works:
+    if not works or clause.topic == "recall":
         return
     clause.acts, clause.topic = ["ask"], "recall" if any(work.done == DONE for work in works) else "when"
     clause.work = [replace(work, done=None) for work in works]

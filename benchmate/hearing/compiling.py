@@ -212,6 +212,7 @@ class _Builder:
                 for f, c in self.tables.get("words/figures.toml", {}).get("figure", {}).items()
             },
             "seen": dict(parts.get("seen", {})),
+            "measured": dict(parts.get("measured", {})),
             "pronoun": dict(parts.get("pronoun", {})),
             "manner": dict(parts.get("manner", {})),
             "rare": self._rare(words.get("rare", {})),

@@ -16,6 +16,7 @@ _ISO = re.compile(r"(\d{4})-(\d{2})-(\d{2})$")
 _YEAR = re.compile(r"(?:19|20)\d{2}$")
 _DAY_OF_MONTH = re.compile(r"(\d{1,2})(?:st|nd|rd|th)?$")
 _DEADLINE = frozenset({"before", "by", "until", "till"})
+_PLACING = frozenset({"at", "on", "in", "by"})
 FIRST_FROST = "first-frost"
 # First month of each meteorological season; the south has its seasons half a year later.
 _NORTH = {"spring": 3, "summer": 6, "autumn": 9, "winter": 12}
@@ -75,8 +76,8 @@ def spot_dates(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
     start, looks_back, deadline = at, False, False
     for _ in range(3):
         after = dw.match("lead", words, start)
-        if after is None or after >= len(words):
-            return
+        if after is None or after >= len(words) or (start > at and words[start] in _PLACING):
+            return  # "bring it in at the end of October": the "in" is the verb's
         looks_back = looks_back or "since" in words[start:after]
         deadline = deadline or bool(_DEADLINE & set(words[start:after]))
         start = after

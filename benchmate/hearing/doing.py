@@ -24,9 +24,9 @@ class Mood:
     open: bool = False
 
 
-def mood_of(aux: Sequence[str], form: str, verb: str, lexicon: Lexicon, subject: bool) -> Mood:
+def mood_of(aux: Sequence[str], form: str, verb: str, lexicon: Lexicon, subject: bool, thing: bool = False) -> Mood:
     """From the small words before the verb and its form (V, VED, VING). subject: something is said to be worked on
-    ("it was repotted")."""
+    ("it was repotted"). thing: what is worked on stands behind the verb ("never touched the roots")."""
     denied, someone = "not" in aux, "i" in aux
     if form == "V":
         if denied:
@@ -43,7 +43,7 @@ def mood_of(aux: Sequence[str], form: str, verb: str, lexicon: Lexicon, subject:
         if denied:
             return Mood(NOT)
         return Mood(DONE if "done" in aux else LATER if "will" in aux else NOW)
-    passive = "be" in aux or (denied and not someone) or (subject and "have" in aux and not someone)
+    passive = "be" in aux or (denied and not someone and not thing) or (subject and "have" in aux and not someone)
     if passive and not someone:
         return Mood(DONE, event=True, denied=denied)
     if denied:

@@ -49,7 +49,7 @@ class Ear:
         found = find_reading(words, lattice, self.automaton, self.lexicon)
         tree = self.automaton.tree([(token.kind, token) for token in found.tokens])
         clauses = assemble(tree, Setting(self.lexicon, on.isoformat(), first_frost))
-        reading = _with_places(join(text, clauses, self.lexicon), words)
+        reading = _with_places(join(text, clauses, self.lexicon, on.isoformat()), words)
         reason = _reason(text, words, clauses)
         filler = self.lexicon.filler
         missed = _missed(text, words, found, clauses, NOTHING, filler)

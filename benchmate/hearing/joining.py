@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from benchmate.value import replace
 
-from .amending import both, but_not, looked_again, no_but, on_condition, put_right, reminded
+from .amending import after_days, asked_back, both, but_not, looked_again, no_but, on_condition, put_right, reminded
 from .clauses import Clause
 from .doing import AT_ONCE, DONE, LATER, NOW
 from .lexicon import Lexicon
@@ -14,8 +14,8 @@ from .placing import also, elsewhere, merged, with_part
 from .reading import Fact, Reading, Spot, Work
 
 
-def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon) -> Reading:
-    """The reading of all clauses, without what was missed or guessed."""
+def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Reading:
+    """The reading of all clauses, without what was missed or guessed. on: today, ISO."""
     done: list[Clause] = []
     for clause in clauses:
         before = done[-1] if done else None
@@ -32,12 +32,14 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon) -> Reading:
                 or but_not(before, clause)
                 or both(done, clause)
                 or reminded(before, clause)
-                or _belongs(before, clause, lexicon)
+                or asked_back(before, clause)
+                or _belongs(_past_the_name(done), clause, lexicon)
             ):
                 clause.taken = True
                 continue
         done.append(clause)
     for clause in done:
+        after_days(clause, on)
         _bare_place(clause, alone=len(done) == 1)
     _named_works(done, lexicon)
     done = _supposed_first(done)
@@ -65,6 +67,13 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon) -> Reading:
         supposes=tuple(w for c in done for w in c.supposes),
     )
     return whole
+
+
+def _past_the_name(done: Sequence[Clause]) -> Clause:
+    """ "scale, cotoneaster, back branch": where the tree is only named in between, what stands before that."""
+    last = done[-1]
+    named = last.kind == "observe" and last.facts and all(fact.kind == "species" for fact in last.facts)
+    return done[-2] if named and len(done) > 1 and done[-2].facts and not last.measures else last
 
 
 def _topic(clauses: Sequence[Clause]) -> str | None:
@@ -95,9 +104,12 @@ def _settled_acts(acts: list[str], clauses: Sequence[Clause]) -> list[str]:
 
 def _unique(facts: list[Fact]) -> list[Fact]:
     seen: set[tuple[object, ...]] = set()
-    out = []
+    out: list[Fact] = []
     for fact in facts:
         key = (fact.kind, fact.value, fact.spot, fact.when, fact.denied)
+        said = fact.kind == "finding" and fact.spot == Spot() and not fact.measures
+        if said and any(f.kind == fact.kind and f.value == fact.value and f.denied == fact.denied for f in out):
+            continue  # "a hole on the left, a proper gap": the same again in other words
         if key not in seen:
             seen.add(key)
             out.append(fact)

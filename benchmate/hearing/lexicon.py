@@ -38,6 +38,7 @@ class Lexicon:
         self.dates: Mapping[str, Any] = data["dates"]
         self.figures: Mapping[str, Any] = data["figures"]
         self.seen: Mapping[str, str] = data["seen"]
+        self.measured: Mapping[str, str] = data["measured"]
         self.pronoun: Mapping[str, str] = data["pronoun"]
         self.manner: Mapping[str, str] = data["manner"]
         self.rare: Mapping[str, float] = data["rare"]

@@ -67,6 +67,12 @@ class Phrase:
             self.findings or self.states or self.events or self.species or self.flush or self.name or self.weather
         )
 
+    @property
+    def names_one(self) -> bool:
+        """One of several is meant: "the left one", "the second"."""
+        placed = self.side or self.level or self.ordinal
+        return self.says_place_only and (self.one or (bool(placed) and not self.parts and not self.bare))
+
 
 def leaves(node: Any) -> Iterator[Token]:
     """The tokens below a node, in order."""
@@ -173,6 +179,23 @@ def state_meaning(lexicon: Lexicon, state: str, part: str | None) -> str | None:
     return cell.get("alone") or cell.get("on")
 
 
+def _of_tree(phrase: Phrase, token: Token) -> bool:
+    """ "beech healthy roots circling": the part has its own state behind it, so the first is that of the tree."""
+    behind_name = any(name.end == token.first for name in phrase.species)
+    return (
+        behind_name
+        and bool(phrase.parts)
+        and phrase.states[-1] is not token
+        and phrase.states[-1].end == phrase.span[1]
+    )
+
+
+def meaning_of_some(lexicon: Lexicon, meaning: str) -> str:
+    """What the health of the tree ("health:weak") comes to where only some of it is spoken of."""
+    cells: list[Mapping[str, Any]] = [cell for cell in lexicon.states.values() if cell.get("alone") == meaning]
+    return next((str(cell["on"]) for cell in cells if "on" in cell), f"{ASIDE}:{meaning}")
+
+
 def fact_of_meaning(meaning: str, spot: Spot, lexicon: Lexicon, span: Span) -> Fact | None:
     """The fact that a meaning stands for; None for an aside. A part that the finding names already is left out."""
     kind, _, value = meaning.partition(":")
@@ -203,8 +226,11 @@ def phrase_facts(
     if phrase.flush and phrase.ordinal:
         facts.append(Fact("flush", phrase.ordinal, span=span))
     part = phrase.part or subject
+    place = bool(phrase.side or phrase.level) and not phrase.findings
     for token in phrase.states:
-        meaning = state_meaning(lexicon, token.value, part)
+        meaning = state_meaning(lexicon, token.value, None if _of_tree(phrase, token) else part)
+        if part is None and meaning and meaning.startswith("health:") and place:
+            meaning = meaning_of_some(lexicon, meaning)  # "low left weak": that is not the whole tree
         if meaning is None:
             idle.append(token)
             continue

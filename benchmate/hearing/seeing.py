@@ -8,8 +8,8 @@ from benchmate.value import replace
 
 from .automaton import Node
 from .clauses import TRUNKS, Clause, Setting, chain, take_date
-from .doing import DONE, NOW, Mood
-from .phrases import HIDDEN, Phrase, phrase_facts, read_phrase, settle_bare, species_fact
+from .doing import DONE, NOT, NOW, Mood
+from .phrases import ASIDE, HIDDEN, Phrase, meaning_of_some, phrase_facts, read_phrase, settle_bare, species_fact
 from .reading import Fact, Spot, Work
 from .spotting import Token
 
@@ -69,6 +69,15 @@ def _noted(setting: Setting, clause: Clause, phrase: Phrase, link: Token | None)
             clause.kind = "decide"
             return True
     put = setting.lexicon.patterns.get(f"put||{phrase.part}|")
+    on = setting.lexicon.patterns.get(f"put|on|{clause.phrase.part}|") if clause.phrase and not clause.facts else None
+    if link is not None and link.kind == "AT" and on and (clause.phrase.part or "").startswith(HIDDEN):  # type: ignore[union-attr]
+        spot = phrase.spot(count=False)
+        named = setting.lexicon.works.get(on, {}).get("part_named", ())
+        spot = replace(spot, part=None) if spot.part in named else spot
+        done = NOT if clause.denied else DONE  # "cut paste on the wound", "no cut paste on it"
+        clause.work, clause.acts, clause.mood = [Work(on, spot, done=done)], ["decide"], Mood(done)
+        clause.kind = "decide"
+        return True
     if link is not None and link.value == "into" and put and (phrase.part or "").startswith(HIDDEN):
         clause.work, clause.acts, clause.mood = [Work(put, done=NOW)], ["decide"], Mood(NOW)
         clause.kind = "decide"
@@ -118,7 +127,7 @@ def _said(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | No
         facts = [at_place(setting, f, subject.spot(), outright=False) for f in facts]
     if measures and facts and any(f.kind == "finding" for f in facts):
         facts = [replace(f, measures=measures) if f.kind == "finding" else f for f in facts]
-    elif measures:
+    elif measures and not _size_of_finding(setting, clause, measures, subject or phrase):
         _loose(setting, clause, measures, subject or phrase)
     if "need" in aux and any(fact.kind == "event" for fact in facts):  # "it needs a repot"
         clause.work = [Work(str(fact.value)) for fact in facts if fact.kind == "event"]
@@ -163,6 +172,16 @@ def _loose(setting: Setting, clause: Clause, measured: dict[str, float], holder:
     clause.measures.update({} if placed else measured)
 
 
+def _size_of_finding(setting: Setting, clause: Clause, measures: dict[str, float], holder: Phrase) -> bool:
+    """ "candles two inches long": a part whose length tells how far the tree is."""
+    kind, _, value = setting.lexicon.measured.get(holder.part or "", "").partition(":")
+    size = measures.get("length_mm", measures.get("diameter_mm"))
+    if not kind or size is None or len(measures) > 1:
+        return False
+    clause.facts.append(Fact(kind, value, holder.spot() if kind == "finding" else Spot(), {"length_mm": size}))
+    return True
+
+
 def linked(setting: Setting, clause: Clause, phrase: Phrase, link: Token, subject: Phrase | None = None) -> None:
     facts, idle = phrase_facts(phrase, setting.lexicon, subject.part if subject else None, seen=link.kind == "WITH")
     if subject is not None and phrase.states and not phrase.parts and not phrase.findings:
@@ -178,6 +197,9 @@ def linked(setting: Setting, clause: Clause, phrase: Phrase, link: Token, subjec
     measures = measured(setting, clause, phrase, subject)
     if link.kind == "OF" and phrase.numbers and clause.facts:
         clause.facts[-1] = replace(clause.facts[-1], spot=replace(clause.facts[-1].spot, count=int(phrase.numbers[0])))
+    if link.kind == "AT" and (where.side or where.level) and phrase.says_place_only:
+        clause.facts = [of_some(setting, fact) for fact in clause.facts]
+        clause.facts = [fact for fact in clause.facts if fact.kind != ASIDE]
     if link.kind in ("AT", "FROM", "OF", "BY", "OVER", "FOR") or phrase.says_place_only:
         clause.facts = [at_place(setting, f, where, outright=True) for f in clause.facts]
     if measures:
@@ -226,6 +248,14 @@ def at_place(setting: Setting, fact: Fact, where: Spot, outright: bool) -> Fact:
             fact.spot.count or (None if outright else where.count),
         ),
     )
+
+
+def of_some(setting: Setting, fact: Fact) -> Fact:
+    """ "weak at the back": said with a place, it is not the health of the whole tree."""
+    if fact.kind != "health":
+        return fact
+    kind, _, value = meaning_of_some(setting.lexicon, f"health:{fact.value}").partition(":")
+    return replace(fact, kind=kind, value=value)
 
 
 def amount(setting: Setting, phrase: Phrase) -> dict[str, float]:

@@ -249,7 +249,7 @@ class Spotter:
                     continue
                 if token.kind in ("NOTE", "QMEANING"):
                     lattice[end].append(self._rest(token.kind, text, words, end))
-                elif token.kind in ("CALLED", "TURN"):
+                elif token.kind in ("CALLED", "TURN", "TURNTO"):
                     lattice[end] += self._new_names(token.kind, text, words, end)
 
     def _rest(self, kind: str, text: str, words: Sequence[Word], first: int) -> Token:
@@ -269,7 +269,10 @@ class Spotter:
             if len(taken) < length or any(not w.text[0].isalpha() for w in taken):
                 return
             written = text[taken[0].start : taken[-1].end]
-            fits = all(w.text not in self.lexicon.known or text[w.start].isupper() for w in taken)
+            if kind == "TURNTO":  # "back to Toadstool", but not "back to the bench"
+                fits = all(w.text not in self.lexicon.known and text[w.start].isupper() for w in taken)
+            else:
+                fits = all(w.text not in self.lexicon.known or text[w.start].isupper() for w in taken)
             if kind == "CALLED" or fits:
                 named_as = written if kind == "CALLED" or written[0].isupper() else written.title()
                 cost = TERM + 0.3 * length if kind == "CALLED" else 2 * TERM + length

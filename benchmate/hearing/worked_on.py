@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from benchmate.value import replace
 
 from .clauses import Clause, Setting
+from .doing import LATER
 from .phrases import HIDDEN, Phrase, settle_bare, state_meaning
 from .reading import Fact, Spot
 from .seeing import amount
@@ -21,7 +22,12 @@ _NO_PLACE = frozenset({"TO", "BACKTO", "BY", "WITH", "SINCE", "DATE", "FOR"})
 def meant_by_one(setting: Setting) -> list[str]:
     """The part that "ones" means after a clause about it ("candles are extending, shorten the top ones")."""
     phrase = setting.before[-1].phrase if setting.before else None
-    return [phrase.part] if phrase is not None and phrase.part else []
+    if phrase is not None and phrase.part:
+        return [phrase.part]
+    facts = setting.before[-1].facts if setting.before else []
+    return [
+        fact.spot.part for fact in facts[-1:] if fact.spot.part
+    ]  # "black spot on the leaves, taking the worst ones off"
 
 
 def meant_by_it(setting: Setting) -> list[str]:
@@ -33,6 +39,8 @@ def meant_by_it(setting: Setting) -> list[str]:
 def spoken_of(setting: Setting) -> str | None:
     """ "full defoliation, did it yesterday": the work that was only named before; it is told here instead."""
     before = setting.before[-1] if setting.before else None
+    if before is not None and before.work and before.mood is not None and before.mood.done == LATER:
+        return before.work.pop().work  # "been meaning to repot it and finally did it"
     events = [f for f in before.facts if f.kind == "event" and f.when is None] if before else []
     if before is None or not events:
         return None

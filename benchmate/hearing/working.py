@@ -99,10 +99,10 @@ def _needed(clause: Clause) -> None:
 def do(setting: Setting, clause: Clause, vp: Node, aux: Sequence[str], subject: Phrase | None = None) -> None:
     """One verb with its object and what hangs on it."""
     verb, things, posts = _verb_phrase(vp)
-    mood = mood_of(aux, verb.kind, verb.value, setting.lexicon, subject is not None)
-    clause.mood = mood
     phrases = [(link, read_phrase(np)) for link, np in things]
     thing = next((p for link, p in phrases if link is None), None)
+    mood = mood_of(aux, verb.kind, verb.value, setting.lexicon, subject is not None, thing is not None)
+    clause.mood = mood
     if (thing is None or (mood.event and thing.says_place_only and not thing.parts)) and subject is not None:
         thing = subject
     if thing is not None and thing.pronoun == "none":  # "pinching nothing yet"
@@ -126,6 +126,8 @@ def do(setting: Setting, clause: Clause, vp: Node, aux: Sequence[str], subject: 
         parts += meant_by_it(setting)
     if thing is not None and (thing.one or thing.many) and not thing.parts and not thing.findings:
         parts += meant_by_one(setting)
+    if thing is not None and thing.names_one:
+        parts.append("~one")
     if subject is not None and subject is not thing:
         phrases.append((SUBJECT, subject))  # "would a 6 mm branch take a bend": sizes and place of the subject
     clause.vague = not parts
@@ -136,6 +138,13 @@ def do(setting: Setting, clause: Clause, vp: Node, aux: Sequence[str], subject: 
         clause.facts = [fact for fact in clause.facts if fact.kind != "event" or fact.value != name]
     if name is None and verb.value == "do-it":
         name = spoken_of(setting)
+    if (lost := _lost(setting, verb, particles, posts)) is not None:
+        name = setting.lexicon.patterns.get(f"take|off|{verb.value}|") if verb.kind == "V" else None
+        if name is None:  # "wired it off": whatever that is, it is not wiring
+            clause.idle.append(lost)
+            name = work_of(setting.lexicon, verb.value, [], parts, bool(shares))
+        else:  # "wire off the left branch": the noun, and it is gone
+            mood, clause.verbless = Mood(DONE, open=True), True
     if name is None:
         clause.idle += leaves(vp)
         clause.means += [means for _, phrase in phrases for means in phrase.means]
@@ -169,9 +178,23 @@ def do(setting: Setting, clause: Clause, vp: Node, aux: Sequence[str], subject: 
         clause.when, clause.acts = None, ["observe"]
         return
     clause.work.append(work)
+    for _, phrase in phrases:  # "repotted it, a quarter of the roots off"
+        if phrase.share is not None and (other := cell.get("beside", {}).get(phrase.part)):
+            clause.work[-1] = replace(work, measures={k: v for k, v in measures.items() if k != "share"})
+            clause.work.append(Work(other, measures={"share": phrase.share}, done=done, span=work.span))
+            break
     if cell.get("remind") and done == LATER and clause.when:
         clause.work[-1] = replace(work, done=None)
         clause.acts = ["remind"]
+
+
+def _lost(setting: Setting, verb: Token, particles: Sequence[str], posts: Sequence[Token]) -> Token | None:
+    """An "off" or "out" that no pattern of the verb knows, so that it would be dropped in silence."""
+    for post in posts:
+        dropped = post.kind == "PARTICLE" and post.value in ("off", "out") and post.value in particles
+        if dropped and not any(key.startswith(f"{verb.value}|{post.value}|") for key in setting.lexicon.patterns):
+            return post
+    return None
 
 
 def _tense(setting: Setting, clause: Clause, name: str, mood: Mood) -> str:
