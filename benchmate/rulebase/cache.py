@@ -20,6 +20,8 @@ _PACKAGE = Path(__file__).resolve().parent.parent
 # the code that gives compiled rules their shape: a change there makes them stale, as a change of the rules does
 _COMPILERS = tuple(_PACKAGE / room for room in ("hearing", "practice", "rulebase", "planning"))
 _CODE = (".py", ".lark")
+_CODE_ROOMS = tuple((room, _CODE) for room in _COMPILERS)
+_CODE_AT_START: dict[str, str] = {}
 # The stamp that an installed copy came with: times differ wherever it is installed, names and sizes do not. It lies
 # deep because a wheel is packed and unpacked with what lies deep last, and no other file may be younger.
 SHIPPED = "stamp/last/shipped.json"
@@ -67,8 +69,14 @@ class CompiledStore:
 def fingerprint(folders: RuleFolders, store: CompiledStore) -> str:
     """The name of what stands in the rule folders and of the code that compiles them.
 
-    Sizes and times are compared with those of the last start; only where they differ are the files read.
+    Sizes and times are compared with those of the last start; only where they differ are the files read. A process
+    whose code was replaced on disk while it ran (an upgrade under an open talk) goes on under names of its own: what it
+    compiles has the old shape.
     """
+    code = looks(_CODE_ROOMS).mark
+    if _CODE_AT_START.setdefault("mark", code) != code:
+        old = hashlib.blake2b(_CODE_AT_START["mark"].encode(), digest_size=4).hexdigest()
+        return content_mark(folders.all, ".toml") + old
     seen = _looks(folders)
     places = hashlib.blake2b("\n".join(os.path.abspath(f) for f in folders.all).encode(), digest_size=6).hexdigest()
     stamp = f"stamp-{places}.json"
@@ -110,7 +118,7 @@ def compiled(
 
 
 def _looks(folders: RuleFolders) -> Looks:
-    return looks([*((folder, ".toml") for folder in folders.all), *((room, _CODE) for room in _COMPILERS)])
+    return looks([*((folder, ".toml") for folder in folders.all), *_CODE_ROOMS])
 
 
 def _content(folders: RuleFolders) -> str:

@@ -8,7 +8,7 @@ import pytest
 from damaged import some_rules
 from holding_files import ROOT
 
-from benchmate.rulebase import CompiledStore, compiled, fingerprint
+from benchmate.rulebase import CompiledStore, cache, compiled, fingerprint
 from benchmate.rulebase.leaves import APART, Leaves, Sheets, from_lines, to_lines
 from benchmate.rulebase.where import RuleFolders
 
@@ -96,6 +96,25 @@ def test_rules_edited_while_they_are_compiled_are_not_kept_under_the_old_name(tm
     assert compiled("book", folders, store, edited) == {"x": 22}
     (rules / "a.toml").write_text("x = 1\n")
     assert compiled("book", folders, store, lambda: {"x": 1}) == {"x": 1}
+
+
+def test_a_process_whose_code_was_replaced_compiles_under_names_of_its_own(tmp_path, monkeypatch):
+    """An upgrade under an open talk: what the old code compiles must not pass for what the new code expects."""
+    room, rules, store = tmp_path / "hearing", tmp_path / "rules", CompiledStore((tmp_path / "store",))
+    for folder in (room, rules, tmp_path / "store"):
+        folder.mkdir()
+    (rules / "one.toml").write_text("a = 1\n", encoding="utf-8")
+    (room / "compiling.py").write_text("FORM = 1\n", encoding="utf-8")
+    monkeypatch.setattr(cache, "_COMPILERS", (room,))
+    monkeypatch.setattr(cache, "_CODE_ROOMS", ((room, (".py",)),))
+    monkeypatch.setattr(cache, "_CODE_AT_START", {})
+    folders = RuleFolders(rules)
+    before = fingerprint(folders, store)
+    (room / "compiling.py").write_text("FORM = 2, 2\n", encoding="utf-8")
+    old = fingerprint(folders, store)
+    monkeypatch.setattr(cache, "_CODE_AT_START", {})  # a process that starts now
+    new = fingerprint(folders, store)
+    assert len({before, old, new}) == 3
 
 
 def test_a_damaged_file_hides_no_good_one_behind_it(tmp_path):
