@@ -143,7 +143,8 @@ def _may_hold(reading: Reading, words: Sequence[Word], missed: bool, terms: Coll
     """Whether a question for a number may lie in what was understood: nothing else was asked, or not all of it."""
     if reading.topic == "meaning":
         return (reading.term or "") not in terms
-    return missed or (_asks(words) and not set(reading.acts) - _STATES)
+    # a whole sentence that asks when may still ask for a figure's day, if the words weigh enough
+    return missed or (_asks(words) and (reading.topic == "when" or not set(reading.acts) - _STATES))
 
 
 def _asks(words: Sequence[Word]) -> bool:
