@@ -18,8 +18,10 @@ from benchmate.practice.target import Target, eval_spot
 from benchmate.practice.truth import Truth, Where, claim_truth, clause_truth, done_truth
 from benchmate.value import dataclass, field
 
-# what many rules ask is looked up once
-Seen = dict[tuple[int, Spot, Spot], Truth]
+# what many rules ask at one place is looked up once; a clause is known by its identity, since the book holds it for
+# longer than a matcher lives
+Seen = dict[int, Truth]
+Look = tuple[Where, Seen]
 _ANYWHERE = Spot(part="tree")
 
 
@@ -38,13 +40,16 @@ class Result:
 @dataclass(slots=True)
 class Matcher:
     """Rules, facts and calendar for one statement. Holds only what was already looked up; give it new facts, not old
-    ones changed. faults: rules that failed inside; the others still spoke."""
+    ones changed. tells: whether results say in words what they rest on; a plan weighs thousands and tells none.
+    faults: rules that failed inside; the others still spoke."""
 
     book: RuleBook
     facts: Facts
     almanac: Almanac
+    tells: bool = True
     faults: list[Fault] = field(default_factory=list)
-    _seen: Seen = field(default_factory=dict)
+    _seen: dict[tuple[Spot, Spot], Seen] = field(default_factory=dict)
+    _looks: tuple[Target, Look, Look] | None = None
     _keys: list[str] | None = None
 
     def touched(self, target: Target) -> Iterator[Rule]:
@@ -72,17 +77,20 @@ class Matcher:
         """One rule for one target. Cheap tests first; the first that is false decides."""
         if (why := self._out_of_scope(rule, target)) is not None:
             return Result(rule, False, why)
-        spot = eval_spot(target, self.book.works, self.book.places)
-        where = Where(spot, spot if rule.blocks or is_placed(spot) else _ANYWHERE)
+        where, seen = self._look(rule, target)
         lacks: list[tuple[str, str]] = []
         rests: list[str] = []
         for clause in rule.condition:
-            truth = self._clause(clause, where)
+            key = id(clause)
+            if key not in seen:
+                seen[key] = clause_truth(clause, self.facts, where, self.book.places)
+            truth = seen[key]
             if truth is False:
-                return Result(rule, False, f"{clause_words(clause)}: no{self._known_words(clause)}")
+                words = f"{clause_words(clause)}: no{self._known_words(clause)}" if self.tells else ""
+                return Result(rule, False, words)
             if truth is None:
                 lacks += self._lacking(clause, where)
-            else:
+            elif self.tells:
                 rests += self._grounds(clause, where)
         for done, wanted in ((rule.within, True), (rule.not_within, False)):
             for work, days in done:
@@ -117,12 +125,14 @@ class Matcher:
             return f"only from {rule.between[0]} to {rule.between[1]}"
         return None
 
-    def _clause(self, clause: Clause, where: Where) -> Truth:
-        # a clause is known by its identity: the book holds it for longer than this matcher lives
-        key = id(clause), where.spot, where.wide
-        if key not in self._seen:
-            self._seen[key] = clause_truth(clause, self.facts, where, self.book.places)
-        return self._seen[key]
+    def _look(self, rule: Rule, target: Target) -> Look:
+        """Where the rule looks for this target, and what was found there already."""
+        if self._looks is None or self._looks[0] is not target:
+            spot = eval_spot(target, self.book.works, self.book.places)
+            wide = spot if is_placed(spot) else _ANYWHERE
+            own, about = ((Where(spot, place), self._seen.setdefault((spot, place), {})) for place in (spot, wide))
+            self._looks = target, own, about
+        return self._looks[1] if rule.blocks else self._looks[2]
 
     def _within(self, work: str, days: int | str, wanted: bool, target: Target) -> tuple[Truth, str]:
         # "in the last 42 days" is over on the 42nd day after
