@@ -47,7 +47,9 @@ def question(setting: Setting, clause: Clause, topic: str, node: Node, past: boo
             clause.work = [work for work in clause.work if work.work not in _CHOOSING]
         elif child.name == "np":
             subject = read_phrase(child)
-            _subject(setting, clause, subject)
+            _subject(
+                setting, clause, subject, alone=not any(c.name == "vp" for c in node.children if isinstance(c, Node))
+            )
         elif child.name in ("observe", "decide"):
             (observe if child.name == "observe" else decide)(setting, clause, child)
             if topic == "what-if" and clause.work and not (head is not None and head.value == "past"):
@@ -95,7 +97,8 @@ def _past_dates(setting: Setting, clause: Clause, vp: Node) -> None:
             take_date(setting, clause, token, past=True)
 
 
-def _subject(setting: Setting, clause: Clause, phrase: Phrase) -> None:
+def _subject(setting: Setting, clause: Clause, phrase: Phrase, alone: bool = True) -> None:
+    """What is asked about. alone: no verb follows it, so that "wire" may be the work."""
     if clause.topic == "recall":  # "when was it last wired"
         done = [(token, setting.lexicon.states.get(token.value, {}).get("event")) for token in phrase.states]
         clause.work += [Work(work) for _, work in done if work]
@@ -104,7 +107,7 @@ def _subject(setting: Setting, clause: Clause, phrase: Phrase) -> None:
     clause.idle += idle
     clause.means += phrase.means
     clause.tree = clause.tree or phrase.name
-    if clause.topic in _OF_WORK and (named := setting.lexicon.patterns.get(f"{phrase.part}|||")):
+    if alone and clause.topic in _OF_WORK and (named := setting.lexicon.patterns.get(f"{phrase.part}|||")):
         clause.work.append(Work(named))  # "better to wire or guy it": the noun of the same word
     for fact in facts:
         if fact.kind == "event":

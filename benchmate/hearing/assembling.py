@@ -158,6 +158,12 @@ def _remind(setting: Setting, clause: Clause, node: Node) -> None:
             for token in leaves(child):
                 if token.kind == "DATE":
                     take_date(setting, clause, token, past=False)
+            events = [fact for fact in clause.facts if fact.kind == "event" and fact.when is None]
+            if events and not clause.work:  # "a nudge about the feed"
+                clause.work = [Work(str(fact.value)) for fact in events]
+                clause.facts = [fact for fact in clause.facts if fact not in events]
+            if clause.work and "days" in clause.measures:
+                clause.work[-1] = replace(clause.work[-1], measures={"days": clause.measures.pop("days")})
             phrase = clause.phrase
             if phrase and phrase.part and not clause.work:
                 clause.work = [Work("check", Spot(phrase.shown_part, phrase.side, phrase.level))]

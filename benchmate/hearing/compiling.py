@@ -153,7 +153,8 @@ class _Builder:
         words = verb.split("-")
         at = 0 if verb in self.bends_first else len(words) - 1
         past, ing = verb_forms(words[at], self.irregular)
-        for kind, forms in (("V", [words[at]]), ("VED", past), ("VING", [ing])):
+        third = self.tables.get("words/verbs.toml", {}).get("third", {}).get(verb, [])
+        for kind, forms in (("V", [words[at]]), ("VED", past), ("VING", [ing]), ("VNOW", third)):
             for form in forms:
                 self.add(" ".join([*words[:at], form, *words[at + 1 :]]), kind, verb)
 
@@ -217,6 +218,7 @@ class _Builder:
             "manner": dict(parts.get("manner", {})),
             "rare": self._rare(words.get("rare", {})),
             "glossary": sorted(self._glossary()),
+            "with_thing": list(self.tables.get("words/verbs.toml", {}).get("thing", {}).get("says", [])),
             "same_past": sorted(verb for verb, forms in self.irregular.items() if forms[0] == verb),
         }
 

@@ -39,6 +39,8 @@ def mood_of(aux: Sequence[str], form: str, verb: str, lexicon: Lexicon, subject:
         if past and someone and not {"ask", "need"} & set(aux):
             return Mood(DONE, open=True)  # "I cut the candles off"
         return Mood(NOW, open=past)
+    if form == "VNOW":  # "the left one goes"
+        return Mood(NOT if denied else NOW)
     if form == "VING":
         if denied:
             return Mood(NOT)

@@ -110,6 +110,8 @@ def _unique(facts: list[Fact]) -> list[Fact]:
         said = fact.kind == "finding" and fact.spot == Spot() and not fact.measures
         if said and any(f.kind == fact.kind and f.value == fact.value and f.denied == fact.denied for f in out):
             continue  # "a hole on the left, a proper gap": the same again in other words
+        bare = replace(fact, spot=Spot(), measures={}, span=(0, 0))
+        out = [f for f in out if fact.kind != "finding" or fact.spot == Spot() or replace(f, span=(0, 0)) != bare]
         if key not in seen:
             seen.add(key)
             out.append(fact)

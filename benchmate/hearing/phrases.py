@@ -89,6 +89,9 @@ def read_phrase(node: Node) -> Phrase:
     tokens = list(leaves(node))
     phrase.span = (tokens[0].first, tokens[-1].end)
     for place, token in enumerate(tokens):
+        if token.kind == "NUM" and place and tokens[place - 1].kind == "SIDE" and place + 1 == len(tokens):
+            phrase.ordinal = int(token.value)  # "L2" in notes
+            continue
         if token.kind == "NAME" and place and tokens[place - 1].kind == "CALLED":
             phrase.called = token.value
             continue
@@ -191,9 +194,12 @@ def _of_tree(phrase: Phrase, token: Token) -> bool:
 
 
 def meaning_of_some(lexicon: Lexicon, meaning: str) -> str:
-    """What the health of the tree ("health:weak") comes to where only some of it is spoken of."""
-    cells: list[Mapping[str, Any]] = [cell for cell in lexicon.states.values() if cell.get("alone") == meaning]
-    return next((str(cell["on"]) for cell in cells if "on" in cell), f"{ASIDE}:{meaning}")
+    """What is said of the whole tree ("health:weak") where only some of it is spoken of; the same where that is all
+    one."""
+    for cell in lexicon.states.values():
+        if cell.get("alone") == meaning and ("some" in cell or meaning.startswith("health:")):
+            return str(cell.get("some") or cell.get("on") or f"{ASIDE}:{meaning}")
+    return meaning
 
 
 def fact_of_meaning(meaning: str, spot: Spot, lexicon: Lexicon, span: Span) -> Fact | None:
@@ -229,7 +235,7 @@ def phrase_facts(
     place = bool(phrase.side or phrase.level) and not phrase.findings
     for token in phrase.states:
         meaning = state_meaning(lexicon, token.value, None if _of_tree(phrase, token) else part)
-        if part is None and meaning and meaning.startswith("health:") and place:
+        if part is None and meaning and place:
             meaning = meaning_of_some(lexicon, meaning)  # "low left weak": that is not the whole tree
         if meaning is None:
             idle.append(token)

@@ -37,7 +37,9 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
                 seen_date(setting, clause, item)
         elif kind == "np":
             phrase = read_phrase(item)
-            named = all(fact.kind == "species" for fact in clause.facts) and (subject is None or subject.species)
+            named = all(fact.kind == "species" for fact in clause.facts) and (
+                subject is None or subject.species or (subject.part or "").startswith(HIDDEN)
+            )
             if named and not aux and not clause.work and _noted(setting, clause, phrase, link):
                 clause.facts += [species_fact(token) for token in phrase.species]
             elif link is None:
@@ -106,6 +108,7 @@ def seen_date(setting: Setting, clause: Clause, token: Token) -> None:
     """A date said of what is seen belongs to the event before it, if there is one."""
     before = setting.before[-1] if setting.before else None
     told = before is not None and before.mood is not None and before.when is None and not clause.facts
+    told = told and before is not None and before.topic is None
     told = told and before is not None and before.mood is not None and (before.mood.done == DONE or before.mood.open)
     event = bool(clause.facts) and clause.facts[-1].kind == "event"
     take_date(setting, clause, token, past=bool(clause.facts) or told, drop_now=not event and not told)
@@ -130,15 +133,25 @@ def _said(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | No
     elif measures and not _size_of_finding(setting, clause, measures, subject or phrase):
         _loose(setting, clause, measures, subject or phrase)
     if "need" in aux and any(fact.kind == "event" for fact in facts):  # "it needs a repot"
-        clause.work = [Work(str(fact.value)) for fact in facts if fact.kind == "event"]
+        clause.work = [Work(str(f.value), _needing(setting, subject, str(f.value))) for f in facts if f.kind == "event"]
         clause.acts, clause.topic = ["ask"], "may"
         facts = [fact for fact in facts if fact.kind != "event"]
+    named = setting.lexicon.patterns.get(f"{(phrase.part or '').removeprefix(HIDDEN)}|||") if "need" in aux else None
+    if named is not None and not facts:  # "the back needs wire": the noun of the same word
+        clause.work = [Work(named, _needing(setting, subject, named))]
+        clause.acts, clause.topic = ["ask"], "may"
     clause.facts += facts
     clause.idle += idle
     clause.means += phrase.means
     clause.tree = clause.tree or phrase.name
     if phrase.other or phrase.pronoun:
         clause.refers.append(phrase.other or str(phrase.pronoun))
+
+
+def _needing(setting: Setting, subject: Phrase | None, work: str) -> Spot:
+    """Where what is needed would be done: at the thing that needs it."""
+    spot = subject.spot() if subject is not None else Spot()
+    return replace(spot, part=None) if spot.part in setting.lexicon.works.get(work, {}).get("part_named", ()) else spot
 
 
 def measured(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | None = None) -> dict[str, float]:
@@ -252,9 +265,9 @@ def at_place(setting: Setting, fact: Fact, where: Spot, outright: bool) -> Fact:
 
 def of_some(setting: Setting, fact: Fact) -> Fact:
     """ "weak at the back": said with a place, it is not the health of the whole tree."""
-    if fact.kind != "health":
+    if fact.kind not in ("health", "stage"):
         return fact
-    kind, _, value = meaning_of_some(setting.lexicon, f"health:{fact.value}").partition(":")
+    kind, _, value = meaning_of_some(setting.lexicon, f"{fact.kind}:{fact.value}").partition(":")
     return replace(fact, kind=kind, value=value)
 
 

@@ -88,6 +88,10 @@ class Spotter:
             for spelt, name in by_name.get(words[at].text, ()):
                 if tuple(w.text for w in words[at : at + len(spelt)]) == spelt:
                     lattice[at].append(Token("NAME", name, at, at + len(spelt), NAMED))
+        for at, tokens in enumerate(lattice):  # "the seal's cracked": what has a "'s" behind it is no verb
+            lattice[at] = [
+                t for t in tokens if t.kind != "V" or words[t.end : t.end + 1] == [] or words[t.end].text != "'s"
+            ]
         self._add_open_ends(text, words, lattice)
         return lattice
 

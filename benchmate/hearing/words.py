@@ -67,6 +67,10 @@ def plural(word: str) -> str:
     return word + "s"
 
 
+# One short vowel before one consonant: that is written twice ("rig", "rigged").
+_DOUBLED = re.compile(r"[^aeiou]*[aeiou][^aeiouwxy]")
+
+
 def verb_forms(base: str, irregular: Mapping[str, list[str]]) -> tuple[list[str], str]:
     """(past and participles), (-ing form) of a verb of one word.
 
@@ -80,4 +84,6 @@ def verb_forms(base: str, irregular: Mapping[str, list[str]]) -> tuple[list[str]
         return [base + "d"], base[:-1] + "ing"
     if base.endswith("y") and base[-2:-1] not in "aeiou":
         return [base[:-1] + "ied"], base + "ing"
+    if _DOUBLED.fullmatch(base):
+        return [base + base[-1] + "ed"], base + base[-1] + "ing"
     return [base + "ed"], base + "ing"

@@ -22,12 +22,7 @@ _NO_PLACE = frozenset({"TO", "BACKTO", "BY", "WITH", "SINCE", "DATE", "FOR"})
 def meant_by_one(setting: Setting) -> list[str]:
     """The part that "ones" means after a clause about it ("candles are extending, shorten the top ones")."""
     phrase = setting.before[-1].phrase if setting.before else None
-    if phrase is not None and phrase.part:
-        return [phrase.part]
-    facts = setting.before[-1].facts if setting.before else []
-    return [
-        fact.spot.part for fact in facts[-1:] if fact.spot.part
-    ]  # "black spot on the leaves, taking the worst ones off"
+    return [phrase.part] if phrase is not None and phrase.part else []
 
 
 def meant_by_it(setting: Setting) -> list[str]:

@@ -66,6 +66,8 @@ def gone(setting: Setting, clause: Clause, node: Node) -> None:
     start = next(leaves(node)).first
     said = [Token("PARTICLE", "off", t.first, t.end, 0.0) if getattr(t, "kind", "") == "OFF" else t for t in things]
     do(setting, clause, Node("vp", (Token("VED", "take", start, start, 0.0), *said)), [])
+    if clause.vague and all(work.spot == Spot() and not work.measures for work in clause.work):
+        clause.work = []  # "the juniper looks a bit off": nothing that could be gone was named
     clause.kind, clause.verbless = "decide", True
     if clause.mood is not None:
         clause.mood = replace(clause.mood, open=True)
@@ -136,10 +138,14 @@ def do(setting: Setting, clause: Clause, vp: Node, aux: Sequence[str], subject: 
     if name is None and subject is not None and subject.events:  # "repot done"
         name = str(subject.events[0].value)
         clause.facts = [fact for fact in clause.facts if fact.kind != "event" or fact.value != name]
+    bare = not any(link is None for link, _ in phrases)
+    if verb.value in setting.lexicon.data.get("with_thing", ()) and verb.kind != "VED" and subject is not None and bare:
+        name = None  # "the roots are growing out of the bottom"
     if name is None and verb.value == "do-it":
         name = spoken_of(setting)
     if (lost := _lost(setting, verb, particles, posts)) is not None:
-        name = setting.lexicon.patterns.get(f"take|off|{verb.value}|") if verb.kind == "V" else None
+        noun = verb.kind == "V" and lost.value == "off" and lost.first == verb.end
+        name = setting.lexicon.patterns.get(f"take|off|{verb.value}|") if noun else None
         if name is None:  # "wired it off": whatever that is, it is not wiring
             clause.idle.append(lost)
             name = work_of(setting.lexicon, verb.value, [], parts, bool(shares))
@@ -192,6 +198,7 @@ def _lost(setting: Setting, verb: Token, particles: Sequence[str], posts: Sequen
     """An "off" or "out" that no pattern of the verb knows, so that it would be dropped in silence."""
     for post in posts:
         dropped = post.kind == "PARTICLE" and post.value in ("off", "out") and post.value in particles
+        dropped = dropped and (post.value == "off" or post.first == verb.end)
         if dropped and not any(key.startswith(f"{verb.value}|{post.value}|") for key in setting.lexicon.patterns):
             return post
     return None
@@ -243,7 +250,7 @@ def _verb_phrase(vp: Node) -> tuple[Token, list[tuple[Token | None, Node]], list
         if kind == "np":
             things.append((link, item))
             link = None
-        elif item.kind in ("V", "VED", "VING"):
+        elif item.kind in ("V", "VED", "VING", "VNOW"):
             verb = verb or item
         else:
             posts.append(item)
