@@ -19,12 +19,12 @@ FLOORS = Path(__file__).with_name("floors.toml")
 
 @pytest.fixture(scope="module")
 def reached(voices_here):
-    from voice import SAMPLE, measure
+    from voice import SAMPLE, SAMPLED, measure
 
-    return measure(VOICES, every=SAMPLE, told=False)
+    return measure(VOICES, every=SAMPLE, told=False, levels=SAMPLED)
 
 
-@pytest.mark.parametrize("level", ["clean", "20 dB", "10 dB"])
+@pytest.mark.parametrize("level", ["clean", "20 dB"])
 def test_spoken_statements_keep_their_floor(reached, level):
     floor = tomllib.loads(FLOORS.read_text(encoding="utf-8"))["sample"][level]
     found = reached[level]
