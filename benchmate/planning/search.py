@@ -8,7 +8,7 @@ loses a best choice: the mark is the value of a choice already found, and the bo
 from __future__ import annotations
 
 from bisect import bisect_left
-from collections.abc import Callable, Hashable, Sequence
+from collections.abc import Callable, Hashable, Iterator, Sequence
 from typing import NamedTuple
 
 from benchmate.value import dataclass
@@ -111,12 +111,7 @@ class Search:
             alive, free = self._alive[number], self.problem.free(number)
             for way in layer:
                 joins = self._joins(number, way)
-                ways = [self._joined(way, number)] if joins else []
-                if not joins or not free:
-                    ways.append(self._without(way, number))
-                for one in ways:
-                    if mark is not None and one.value + one.rest < mark:
-                        continue
+                for one in self._onward(way, number, joins, joins and free, mark):
                     key = one.mask & alive
                     other = following.get(key)
                     if other is None or _better(one, other):
@@ -146,9 +141,25 @@ class Search:
         mask = sum(1 << one for one in fixed)
         return _Way(value, sum(self.problem.days[one] for one in fixed), fixed, mask, rest, tuple(lasts))
 
-    def _without(self, way: _Way, number: int) -> _Way:
-        rest = way.rest - self._saved(self._chain[number], way.lasts[self._chain[number]], number)
-        return way if rest == way.rest else way._replace(rest=rest)
+    def _onward(self, way: _Way, number: int, joins: bool, only: bool, mark: int | None) -> Iterator[_Way]:
+        """The way with the thing and without it, as far as they may still reach the mark. only: not without it.
+
+        Most ways end here, so a way is made only once it is known to go on.
+        """
+        chain = self._chain[number]
+        last = way.lasts[chain]
+        value, days, chosen, mask, rest, lasts = way
+        if joins:
+            worth = value + self.problem.values[number]
+            more = rest - self.most(chain, last, number) + self.most(chain, number, number + 1)
+            if mark is None or worth + more >= mark:
+                later = days + self.problem.days[number]
+                now = (*lasts[:chain], number, *lasts[chain + 1 :])
+                yield _Way(worth, later, (*chosen, number), mask | 1 << number, more, now)
+        if not only:
+            saved = self._saved(chain, last, number)
+            if mark is None or value + rest - saved >= mark:
+                yield _Way(value, days, chosen, mask, rest - saved, lasts) if saved else way
 
     def _saved(self, chain: int, last: int, number: int) -> int:
         """By how much a chain's bound falls once a thing of it is passed over."""
@@ -156,13 +167,6 @@ class Search:
         if key not in self._passing:
             self._passing[key] = self.most(chain, last, number) - self.most(chain, last, number + 1)
         return self._passing[key]
-
-    def _joined(self, way: _Way, number: int) -> _Way:
-        chain = self._chain[number]
-        rest = way.rest - self.most(chain, way.lasts[chain], number) + self.most(chain, number, number + 1)
-        lasts = (*way.lasts[:chain], number, *way.lasts[chain + 1 :])
-        value, day = self.problem.values[number], self.problem.days[number]
-        return _Way(way.value + value, way.days + day, (*way.chosen, number), way.mask | 1 << number, rest, lasts)
 
     def most(self, chain: int, last: int, number: int) -> int:
         """The most that things of a chain from `number` on could add after `last` (-1: none).
