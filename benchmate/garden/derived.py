@@ -17,7 +17,7 @@ from benchmate import __version__
 from benchmate.garden.disk import write_whole
 
 FOLDER = ".benchmate"
-_MAKE = f"benchmate-derived-2 {__version__}".encode()  # the number rises when what is derived changes its meaning
+_MAKE = f"benchmate-derived-3 {__version__}".encode()  # the number rises when what is derived changes its meaning
 SETTLED_NS = 2_000_000_000  # two writes within one tick of a disk's clock look alike: a file is trusted when older
 
 

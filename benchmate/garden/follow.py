@@ -15,6 +15,9 @@ from benchmate.value import dataclass, replace
 _SEASONS = {"spring": 3, "summer": 6, "autumn": 9, "winter": 12}  # first month of the season, northern
 
 
+_CLOSE_DAYS = 14  # apart, at which the same words of two rules are one thing to come back for
+
+
 @dataclass(frozen=True, slots=True)
 class FollowUp:
     """One thing to come back for.
@@ -74,10 +77,14 @@ def follow_ups(entries: Iterable[Entry], southern: bool = False) -> tuple[Follow
 
 
 def _replaces(asked: FollowUp, item: FollowUp, day: dt.date) -> bool:
-    """The same asked twice is one; and a rule that asks anew on a later occasion does not keep asking for the last."""
+    """The same asked twice is one, also where two rules ask it in the same words for days close together; and a rule
+    that asks anew on a later occasion does not keep asking for the last."""
     if (asked.work, asked.part, asked.side, asked.level) != (item.work, item.part, item.side, item.level):
         return False
     if (asked.on, asked.until, asked.says) == (item.on, item.until, item.says):
+        return True
+    two_rules = asked.rule and item.rule and asked.rule != item.rule and asked.says == item.says
+    if two_rules and asked.on and item.on and abs((asked.on - item.on).days) <= _CLOSE_DAYS:
         return True
     return asked.rule is not None and asked.rule == item.rule and item.until is not None and item.until < day
 
