@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
 from benchmate.garden.record import Entry
@@ -12,7 +12,7 @@ from benchmate.practice.advice import Advice, Option
 from benchmate.talk.dates import first_day, last_day
 from benchmate.talk.following import Endings, follow_tables, placed_table
 from benchmate.talk.photographs import with_photographs
-from benchmate.telling.wording import sentence, work_words
+from benchmate.telling.wording import list_words, sentence, work_words
 from benchmate.value import replace
 
 NO_ENDINGS: Endings = {}
@@ -135,15 +135,18 @@ def _remind(entries: list[Entry], reading: Reading, on: dt.date, southern: bool)
     if day is None:
         return entries
     meant = [work_table(work) for work in reading.work if work.work and not work.done] or [{"work": "check"}]
-    tables = tuple(_reminder(work, day) for work in meant)
+    seen = [str(fact.value).replace("-", " ") for fact in reading.facts if fact.kind == "finding" and not fact.denied]
+    tables = tuple(_reminder(work, day, seen) for work in meant)
     if entries and entries[0].kind in ("done", "left", "plan"):
         return [_with(entries[0], follow=(*entries[0].follow, *tables)), *entries[1:]]
     return [*entries, Entry("", on, "plan", reading.said, work=tuple(meant), reason=reading.reason, follow=tables)]
 
 
-def _reminder(work: Mapping[str, Any], day: dt.date) -> dict[str, Any]:
+def _reminder(work: Mapping[str, Any], day: dt.date, seen: Sequence[str]) -> dict[str, Any]:
+    """seen: findings that were named with it ("check it for scale")."""
     spot = Spot(*(work.get(key) for key in ("part", "side", "level", "ordinal", "count")))
-    says = sentence(work_words(str(work["work"]), spot))
+    words = work_words(str(work["work"]), spot)
+    says = sentence(f"{words} for {list_words(seen)}" if seen and work["work"] == "check" else words)
     out = {key: work.get(key) for key in ("work", "part", "side", "level")}
     out |= {"on": day.isoformat(), "says": says}
     return {key: value for key, value in out.items() if value is not None}

@@ -86,7 +86,7 @@ def item_words(item: Due, on: dt.date) -> str:
         if follow.until and follow.until != follow.on:
             when += f", until {day_words(follow.until, on)}"
     words = f"{work} ({when})"
-    if follow.says and follow.says.casefold() != work:
+    if follow.says and follow.says.rstrip(".").casefold() != work:
         words += f": {follow.says.rstrip('.')}"
     if follow.weather:
         words += f"; only when it is {follow.weather.replace('-', ' ')}"
