@@ -52,7 +52,10 @@ def advise(reading: Reading, facts: Facts, book: RuleBook, place: Place, on: dt.
     if wants_offers(reading, spoken):
         rows += _offered(reading, facts, matcher, rows)
     elif wants_care(spoken):
-        rows += [one for one in _offered(reading, facts, matcher, rows) if one.target.prompted]
+        # where something speaks against leaving it, the care that the season offers is told as well
+        pressed = set(book.group("care")) if any(one.option.weight < 0 for one in rows) else set()
+        offered = _offered(reading, facts, matcher, rows)
+        rows += [one for one in offered if one.target.prompted or one.target.work in pressed]
     if not any(one.target.work == "leave" for one in rows):
         rows.append(weigh(leave_target(), matcher))
     if blank:

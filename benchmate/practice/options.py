@@ -34,10 +34,11 @@ def spoken_targets(reading: Reading, book: RuleBook) -> list[Target]:
 def _meant(target: Target, reading: Reading, book: RuleBook) -> Target:
     """ "One low branch is dead, can I remove it": work without a place is on the one thing that the statement places.
 
-    Only work that cannot be on the whole tree (removing) is taken so without a word like "it".
+    Only work that cannot be on the whole tree (removing) is taken so without a word like "it", or with the same part
+    named again ("can I take the branch off").
     """
     things = [f for f in reading.facts if f.kind == "finding" and not f.denied and _speaks_of_a_place(f, book)]
-    bound = target.work in book.places.get("needs_object", ()) and target.spot.part is None
+    bound = target.work in book.places.get("needs_object", ()) and target.spot.part in (None, "branch")
     if len(things) != 1 or not (reading.refers or bound):
         return target
     spot = spot_of(_known(things[0]), book.places)
