@@ -103,7 +103,7 @@ def _subject(setting: Setting, clause: Clause, phrase: Phrase, alone: bool = Tru
         done = [(token, setting.lexicon.states.get(token.value, {}).get("event")) for token in phrase.states]
         clause.work += [Work(work) for _, work in done if work]
         phrase.states = [token for token, work in done if not work]
-    facts, idle = phrase_facts(phrase, setting.lexicon)
+    facts, idle = phrase_facts(phrase, setting.lexicon, seen=clause.topic == "list")
     clause.idle += idle
     clause.means += phrase.means
     clause.tree = clause.tree or phrase.name

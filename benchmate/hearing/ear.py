@@ -52,6 +52,8 @@ class Ear:
         reading = _with_places(join(text, clauses, self.lexicon, on.isoformat()), words)
         reason = _reason(text, words, clauses)
         filler = self.lexicon.filler
+        if not reading.acts and reading.when and not reading.tree:  # a day alone says nothing
+            clauses = [replace(clause, idle=[*clause.idle, *_tokens_of(found, clause)]) for clause in clauses]
         missed = _missed(text, words, found, clauses, NOTHING, filler)
         lost = frozenset(
             n for n, word in enumerate(words) if any(one.span[0] <= word.start < one.span[1] for one in missed)
@@ -120,6 +122,12 @@ def _reason(text: str, words: Sequence[Word], clauses: Sequence[Clause]) -> str 
                 end += 1  # what was not understood of it belongs to it
             return text[words[clause.because_at].end : words[end - 1].end].strip()
     return None
+
+
+def _tokens_of(found: Found, clause: Clause) -> list[Token]:
+    """The tokens that a clause was made of."""
+    first, end = clause.span
+    return [token for token in found.tokens if first <= token.first < end]
 
 
 def _guessed(found: Found) -> tuple[Guess, ...]:

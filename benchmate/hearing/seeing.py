@@ -128,6 +128,10 @@ def _said(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | No
         facts = [replace(f, denied=True) if f.kind != "species" else f for f in facts]
     if subject is not None and not phrase.parts:
         facts = [at_place(setting, f, subject.spot(), outright=False) for f in facts]
+    some = subject is not None and not subject.parts and subject.says_place_only and (subject.side or subject.level)
+    if some and not phrase.parts:  # "the front looks bare"
+        facts = [fact for fact in (of_some(setting, fact) for fact in facts) if fact.kind != ASIDE]
+        facts = [at_place(setting, fact, subject.spot(), outright=False) for fact in facts] if subject else facts
     if measures and facts and any(f.kind == "finding" for f in facts):
         facts = [replace(f, measures=measures) if f.kind == "finding" else f for f in facts]
     elif measures and not _size_of_finding(setting, clause, measures, subject or phrase):

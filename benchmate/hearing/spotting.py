@@ -90,7 +90,9 @@ class Spotter:
                     lattice[at].append(Token("NAME", name, at, at + len(spelt), NAMED))
         for at, tokens in enumerate(lattice):  # "the seal's cracked": what has a "'s" behind it is no verb
             lattice[at] = [
-                t for t in tokens if t.kind != "V" or words[t.end : t.end + 1] == [] or words[t.end].text != "'s"
+                t
+                for t in tokens
+                if t.kind not in ("V", "VING") or words[t.end : t.end + 1] == [] or words[t.end].text != "'s"
             ]
         self._add_open_ends(text, words, lattice)
         return lattice
