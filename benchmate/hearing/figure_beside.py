@@ -60,6 +60,10 @@ def carried(numbers: list[SaidNumber], texts: Sequence[str], known: NumberWords)
             and set(between) <= _LISTED
             and not {"in", "at", "then"} & set(between[:1])
         )
+        before = out[n - 1] if n else None
+        apart = texts[here.first - 1 : here.first] in (["at"], ["to"], [":"]) and before is not None
+        if apart and before is not None and (before.unit not in ("", after.unit) or before.raw == 1):
+            continue  # "12 per cent, I need it at 3, three litres in all"; "1 to 100 and a 20 % feed"
         if bare and carries and listed and not (after.unit == "share" and "of" in between):
             size = after.size
             out[n] = replace(here, value=here.raw * size, unit=after.unit, word=after.word, size=size)
@@ -80,9 +84,20 @@ def tags_of(numbers: Sequence[SaidNumber], n: int, texts: Sequence[str], known: 
     if here.unit == "years" and texts[max(0, here.first - 1) : here.first] in (["last"], ["past"]):
         yield "ago"
         yield "since"
+    after = numbers[n + 1] if n + 1 < len(numbers) else None
+    spans = after is not None and after.unit == "years" and _every(texts, after.first)
+    if after is not None and spans and here.unit == "length" and not _STOPS & set(texts[here.end : after.first]):
+        yield "yearly"
+    if n and here.unit == "years" and numbers[n - 1].unit == "length" and _every(texts, here.first):
+        yield "per"
     yield from _rates(texts, here.end, numbers[n + 1].first if n + 1 < len(numbers) else len(texts), known)
     if texts[max(0, here.first - 1) : here.first] == ["each"]:
         yield "each"
+
+
+def _every(texts: Sequence[str], at: int) -> bool:
+    """Whether a span of time is what a rate goes by: "half an inch every 3 years"."""
+    return texts[max(0, at - 1) : at] in (["every"], ["per"], ["each"])
 
 
 def _first(here: SaidNumber, after: SaidNumber, texts: Sequence[str], known: NumberWords) -> Iterator[str]:
@@ -130,6 +145,8 @@ def _rates(texts: Sequence[str], start: int, end: int, known: NumberWords) -> It
 
 def _ratio(left: SaidNumber, right: SaidNumber, between: Sequence[str]) -> str:
     """ "ratio" for "1 : 9" and "one part to nine", "in" for "one in ten", else ""."""
+    if left.unit == "count" and not right.unit and len(between) == 2 and between[1] == "in":
+        return "in"  # "two leaves in three"
     parts = [one.unit == "" or (one.unit == "count" and one.word == "part") for one in (left, right)]
     if not all(parts):
         return ""

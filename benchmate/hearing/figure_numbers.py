@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from itertools import pairwise
 
 from benchmate.value import replace
 
@@ -23,12 +24,20 @@ _FLAT = frozenset({"length", "degree", "celsius", "fahrenheit"})  # units that a
 _AFTER_SHORT = frozenset(
     {"tall", "high", "wide", "long", "deep", "across", "thick", "at", "by", "x", "and", "up", "of"}
 )
+_KINDS_OF = frozenset({"equal", "even", "live", "living", "main", "similar", "thin", "thick", "small", "big", "side"})
+_NOUGHT = frozenset({"nought", "naught", "zero", "oh"})
+_FILLING = frozenset({"more", "full", "whole", "extra", "further", "good"})  # "six more weeks"
+_LEADING = frozenset({"first", "last", "next"})  # "the first foot of trunk" is one foot
+_ENDS = frozenset({".", ";", "?", "!", ","})
 _ALL = frozenset({"the", "these", "those", "all", "them", "my", "other"})
 
 
 def said_numbers(words: Sequence[Word], known: NumberWords, dates: DateWords) -> list[SaidNumber]:
     """Every number and date in its place, with what the words beside it make of it."""
     texts = [word.text for word in words]
+    for here, after in pairwise(range(len(texts))):
+        if texts[here] == "." and texts[after][0].isdigit() and words[here].end < words[after].start:
+            texts[here] = ";"  # the end of a sentence, and no decimal point
     out: list[SaidNumber] = []
     at = 0
     telling = date_words(texts, known, dates)
@@ -51,7 +60,7 @@ def orphan_units(numbers: Sequence[SaidNumber], texts: Sequence[str], known: Num
     taken = {place for one in numbers for place in range(one.first, one.end)}
     out: dict[str, float] = {}
     for at, text in enumerate(texts):
-        if at in taken or len(text) < 2 or (at and texts[at - 1] in ("many", "ins", "of")):
+        if at in taken or len(text) < 2 or (at and texts[at - 1] in ("many", "ins", "of", "per", "what")):
             continue
         unit = known.unit_at(texts, at)
         if unit and unit[0] in _FLAT and text not in ("in", "foot", "metre", "degree", "degrees"):
@@ -87,6 +96,10 @@ def _whole(texts: Sequence[str], at: int, known: NumberWords) -> tuple[float, in
         if texts[end : end + 1] == [","] and re.fullmatch(r"000", "".join(texts[end + 1 : end + 2])) and value < 1000:
             value, end = value * 1000, end + 2
         return value, end
+    if texts[at] in _NOUGHT and texts[at + 1 : at + 2] == ["point"]:
+        at += 1
+        if (tenth := _whole(texts, at + 1, known)) and tenth[0] < 10:
+            return tenth[0] / 10, tenth[1]
     if texts[at] in (".", "point") and at + 1 < len(texts) and texts[at + 1].isdigit():
         return float("0." + texts[at + 1]), at + 2
     numbers = known.values.number
@@ -146,6 +159,11 @@ def _number_at(texts: Sequence[str], at: int, known: NumberWords) -> SaidNumber 
     gauge = text in ("awg", "swg", "gauge") and at + 1 < len(texts) and texts[at + 1].isdigit()
     if gauge:
         return SaidNumber(at, at + 2, float(texts[at + 1]), float(texts[at + 1]), "gauge", text)
+    if text in ("awg", "swg", "gauge"):  # "SWG, number fourteen"
+        start = at + 1 + (texts[at + 1 : at + 2] == [","])
+        start += texts[start : start + 1] in (["number"], ["no"])
+        if start > at + 1 and (number := _whole(texts, start, known)):
+            return SaidNumber(at, number[1], number[0], number[0], "gauge", text)
     number, part = _cardinal(texts, start, known), _part(texts, start, known)
     if number and part and part[1] > number[1]:
         number = None  # "three quarters of an inch"
@@ -153,21 +171,38 @@ def _number_at(texts: Sequence[str], at: int, known: NumberWords) -> SaidNumber 
     if number is None and part is None:
         if text in _PER and (unit := known.unit_at(texts, at + 1)) and unit[0] == "volume":
             return _measured(texts, at, 1.0, at + 1, known)
+        if one := _one_of_unit(texts, at, known):
+            return one
         if text in _ARTICLES and (unit := known.unit_at(texts, at + 1)):
             spans = texts[at + 1] in ("week", "fortnight", "month") and (not at or not _ends_measure(texts, at, known))
-            if unit[0] in ("length", "volume") or spans:
+            if unit[0] in ("length", "volume", "mass") or spans:
                 return _measured(texts, at, 1.0, at + 1, known)
         return None
     value, end = number or part or (0.0, 0)
     named = bool(at) and texts[at - 1] in _ALL and texts[start].isalpha() and texts[start][-2:] != "es"
     if number and named and value < 10 and not _measured(texts, at, value, end, known).unit:
         return None  # "the two", "all three": who was named before
-    if number and value == 1 and texts[start] == "one" and not _one_counts(texts, end, known):
+    ends = texts[start - 1 : start] == ["to"] and texts[end : end + 1] in (
+        [],
+        *([one] for one in _ENDS),
+    )  # "down to one."
+    if number and value == 1 and texts[start] == "one" and not ends and not _one_counts(texts, end, known):
         return None
     found = _measured(texts, at, -value if negative else value, end, known)
     if part and not found.unit:
         return replace(found, unit="share", value=100 * value, word="part")
     return found
+
+
+def _one_of_unit(texts: Sequence[str], at: int, known: NumberWords) -> SaidNumber | None:
+    """One of a unit that no number stands before: "the first foot", "inch and a half"."""
+    if texts[at] in _LEADING and (unit := known.unit_at(texts, at + 1)) and unit[0] == "length":
+        return _measured(texts, at, 1.0, at + 1, known)
+    added = texts[at + 1 : at + 2] == ["and"] and (not at or not _ends_measure(texts, at, known))
+    if added and (unit := known.unit_at(texts, at)) and unit[0] == "length" and unit[2] == at + 1:
+        part = _part(texts, at + 2, known)
+        return _measured(texts, at, 1.0, at, known) if part and part[0] < 1 else None
+    return None
 
 
 def _ends_measure(texts: Sequence[str], at: int, known: NumberWords) -> bool:
@@ -189,7 +224,13 @@ def _measured(texts: Sequence[str], first: int, value: float, end: int, known: N
     if following in ("gauge", "awg", "swg"):
         return SaidNumber(first, end + 1, value, value, "gauge", following)
     unit = known.unit_at(texts, end)
+    if following in _FILLING and (filled := known.unit_at(texts, end + 1)) and filled[0] in ("days", "years"):
+        unit = filled
+    if following == "of" and value < 1 and texts[end + 1 : end + 2] in (["a"], ["an"]):
+        unit = known.unit_at(texts, end + 2)  # "0.6 of a centimetre"
     if unit is None:
+        if following in _KINDS_OF and texts[end + 1 : end + 2] and texts[end + 1] in known.counted:
+            return SaidNumber(first, end, value, value, "count", known.counted[texts[end + 1]])  # "two equal leaders"
         if following in known.counted:
             return SaidNumber(first, end, value, value, "count", known.counted[following])
         return SaidNumber(first, end, value, value)
@@ -201,6 +242,9 @@ def _measured(texts: Sequence[str], first: int, value: float, end: int, known: N
         still = more[1] >= len(texts) or known.unit_at(texts, more[1]) is None
         if still and kind in ("length", "volume", "mass", "years"):
             value, after = value + more[0], more[1]
+    inches = _whole(texts, after, known) if word in ("foot", "feet", "ft") else None
+    if inches and inches[0] < 12 and not texts[after][0].isdigit() and known.unit_at(texts, inches[1]) is None:
+        value, after = value + inches[0] / 12, inches[1]  # "one foot two"
     if kind == "share":
         return SaidNumber(first, after, value, value, "share", word)
     if kind == "fahrenheit":

@@ -217,6 +217,8 @@ def _value(line: Line, n: int, role: Mapping[str, Any], alike: float) -> Any:
         return number.raw * (size or (0.001 if number.raw >= 20 else 1.0))
     if kind in ("length", "mass") and number.unit != kind:
         size = alike or line.orphans.get(kind) or _size_beside(line, n, kind)
+        if number.raw * size > role.get("bare_most", number.raw * size):
+            size = 1.0  # "90 at the bottom" beside "20 cm up" is no trunk of 90 cm
         return number.raw * (size or 1.0)
     return number.value
 

@@ -66,7 +66,11 @@ class NumberWords:
                 if (
                     key == ("in",)
                     and at + 1 < len(texts)
-                    and (texts[at + 1] in _AFTER_IN or texts[at + 1][0].isdigit())
+                    and (
+                        texts[at + 1] in _AFTER_IN
+                        or texts[at + 1][0].isdigit()
+                        or (texts[at + 1],) in self.values.number
+                    )
                 ):
                     return None
                 return (*self.units[key], at + length)

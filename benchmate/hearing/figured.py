@@ -29,6 +29,8 @@ NOTHING: frozenset[int] = frozenset()
 # Evidence that a figure is asked for: where a sentence of the grammar took the statement for something else that is
 # asked, where something was told beside it, where nothing was understood, and where nothing is asked in words.
 OVER_ASKED, OVER_MISHEARD, OVER_TOLD, ALONE, UNASKED = 6.8, 4.0, 5.0, 3.5, 7.0
+OVER_RECALLED = 9.0  # where it was taken for a question about the journal or the plan
+OVER_SUPPOSED = 8.0  # where the grammar took it for work that is only supposed
 MARGIN = 0.4
 NAMELESS = 2.0
 
@@ -64,6 +66,8 @@ def with_figure(
             reading = replace(reading, topic="figure")
         elif reading.topic == "may" and (best.score >= OVER_ASKED or not _PARTED & {word.text for word in words}):
             reading = replace(_supposed(reading), topic="figure")  # "what gauge should I wrap round it"
+        elif reading.topic in _OF_THE_TALK and best.complete and best.score >= OVER_RECALLED:
+            reading = replace(_supposed(reading), topic="figure")  # "I thinned out one in four, how much is that"
         reading, named = _with_lost(replace(reading, figure=best.figure), lattice, lexicon, day=False)
         return replace(reading, either=_either(heardings)), best.used | named
     if not _is_asked(best, heardings, reading, words, lost):
@@ -93,7 +97,9 @@ def _is_asked(best: Heard, heardings: Heardings, reading: Reading, words: Sequen
     passed_over = len(best.used & lost)  # what speaks for the figure is what the grammar could not take in
     if reading.topic == "meaning":
         return best.score >= OVER_MISHEARD
-    if reading.topic == "what-if" or (reading.topic in _OF_THE_TALK and passed_over < 2):
+    if reading.topic == "what-if" and (passed_over < 2 or not best.complete or best.score < OVER_SUPPOSED):
+        return False
+    if reading.topic in _OF_THE_TALK and passed_over < 2 and not (best.complete and best.score >= OVER_RECALLED):
         return False
     if set(reading.acts) - _STATES:
         return best.score >= OVER_ASKED - min(2, passed_over) * (OVER_ASKED - OVER_MISHEARD) / 2

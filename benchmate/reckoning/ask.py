@@ -23,10 +23,10 @@ class Need:
 
     name: vocabulary measure or a name of the record (`latitude_deg`, `on`, `species`). unit: of its value. required:
     without it the figure cannot be worked out. default: what stands where nothing is known. question: what to ask the
-    grower, "" for what is never asked. rules: id of the band, list or kind of rows in rules/figures that fills it.
-    by: known names whose values pick among bands of that id, first match first. row: "module:Class" of such rows.
-    unless: names any one of which makes this one not required. also: other names under which it may be known.
-    none_says: a known None is a value (a place without frost), not something lacking.
+    grower, "" for what is never asked. rules: id of the band, list or kind of rows in rules/figures that fills it. by:
+    known names whose values pick among bands of that id, first match first. row: "module:Class" of such rows. unless:
+    names any one of which makes this one not required. where: names without any of which it is not. also: other names
+    under which it may be known. none_says: a known None is a value (a place without frost), not something lacking.
     """
 
     name: str
@@ -38,6 +38,7 @@ class Need:
     by: tuple[str, ...] = ()
     row: str = ""
     unless: tuple[str, ...] = ()
+    where: tuple[str, ...] = ()
     also: tuple[str, ...] = ()
     none_says: bool = False
 
@@ -112,9 +113,16 @@ def bind(spec: FigureSpec, known: Mapping[str, Any], tables: Tables) -> Bound:
         if found is not None:
             values[need.name] = found
             assumed.append(need.name)
-        elif need.required and not any(known.get(name) is not None for name in need.unless):
+        elif need.required and _wanting(need, known):
             lacks.append(need)
     return Bound(values, tuple(lacks), tuple(assumed))
+
+
+def _wanting(need: Need, known: Mapping[str, Any]) -> bool:
+    """Whether a figure cannot do without a need, by what else is known."""
+    if any(known.get(name) is not None for name in need.unless):
+        return False
+    return not need.where or any(known.get(name) is not None for name in need.where)
 
 
 def answer(figure: str, known: Mapping[str, Any], tables: Tables) -> Figure:

@@ -25,6 +25,7 @@ RANGES: dict[str, tuple[float, float, str, str]] = {
     "guy_deg": (10, 170, "degrees", "a guy angle to the branch"),
     "latitude_deg": (-90, 90, "degrees", "a latitude"),
     "longitude_deg": (-180, 180, "degrees", "a longitude"),
+    "hours": (0, 24, "hours", "a day's length"),
     "day_of_year": (1, 366, "", "a day of the year"),
     "temperature_c": (-60, 60, "C", "a temperature"),
     "share": (0, 1, "", "a share"),
@@ -39,6 +40,7 @@ RANGES: dict[str, tuple[float, float, str, str]] = {
     "strands": (1, 4, "", "a count of strands"),
     "count": (0, 1_000_000, "", "a count of leaves"),
     "yearly_mm": (0.01, 60, "mm a year", "a year's growth"),
+    "taller_mm": (0.01, 2000, "mm a year", "a year's growth in height"),
 }
 
 

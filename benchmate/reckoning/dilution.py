@@ -80,13 +80,16 @@ def dilution(
     share: float | None = None,
     dose_l: float | None = None,
     per_l: float | None = None,
+    have_l: float | None = None,
+    wanted: str = "stock",
 ) -> Figure:
     """Millilitres of stock for a volume in litres of the diluted liquid.
 
     substance: what it is; its usual strengths stand where none is said. parts: parts of water to one of stock, as in
     "one to nine". share: 0 to 1, of the stock or of its strength, as the substance is spoken of. dose_l: litres of
-    stock for each per_l litres, as a label gives it. Its value is None for what is mixed by its label only, where
-    neither parts nor a dose was read from that. Raises FigureError.
+    stock for each per_l litres, as a label gives it. have_l: litres of stock that are all to be used, in place of the
+    volume. wanted: "water" for the water that goes with it, also in mL. Its value is None for what is mixed by its
+    label only, where neither parts nor a dose was read from that. Raises FigureError.
     """
     if dose_l is not None and per_l is not None:
         share, stock_percent, wanted_percent = positive("a dose", dose_l) / positive("a volume", per_l), None, None
@@ -123,6 +126,8 @@ def dilution(
         share = stock_volume(strong, weak, 1.0)
         if as_usual and substance is not None:
             source, mark = substance.source, substance.mark
+    if have_l is not None:
+        final = within("volume_l", have_l) * 1000 / share
     value = share * final
     water = final - value
     beside = [Beside("water", water, "mL"), Beside("parts of water to one of stock", 1 / share - 1, "parts")]
@@ -141,6 +146,8 @@ def dilution(
             f"Read as {plain(final / 1000)} L of the finished liquid; {plain(final / 1000)} L of stock would "
             f"make {plain(whole / 1000)} L"
         )
+    if wanted == "water":
+        beside[0], value = Beside("stock", value, "mL"), water
     return Figure(
         "dilution",
         value,

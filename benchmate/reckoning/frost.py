@@ -104,7 +104,7 @@ def frost_margin(
     first_frost, last_frost: (month, day) of the mean dates. spread_days: standard deviation of the dates. low, high:
     days to the dates with `risk` and 1 - `risk` of frost before them. needed_days: what some work needs, to compare.
     which: "last" for the days to or from the mean last spring frost. wanted: "chance" for the chance of a frost on the
-    wrong side of the day.
+    wrong side of the day, "slack" for the days left once needed_days are over.
     """
     today = day("a day", on)
     if first_frost is not None and last_frost is not None and (which == "last" or wanted == "chance"):
@@ -157,6 +157,9 @@ def frost_margin(
         notes.insert(0, f"{plain(need)} days are needed: {enough}; {percent(chance)} chance that frost comes first")
     notes.append("A clear, still night frosts a pot some days before the station's date")
     told = f"{value} days away" if value >= 0 else f"{-value} days past"
+    if wanted == "slack" and needed_days is not None:
+        value, low, high = value - round(needed_days), low - needed_days, high - needed_days
+        told += f"; less {plain(needed_days)} days needed, {value} days are left"
     return Figure(
         "frost-margin",
         float(value),

@@ -12,16 +12,21 @@ _LIMITS = "The same growth goes on: a bigger pot, a hard cut, root work or age c
 DAYS_A_YEAR = 365.25
 
 
-def size_at_rate(now_mm: float, yearly_mm: float, years: float) -> float:
+def size_at_rate(now_mm: float, yearly_mm: float, years: float, what: str = "trunk") -> float:
     """Size in mm after some years of even growth.
 
     >>> size_at_rate(40, 3, 5)
     55.0
     """
-    return positive("a size", now_mm) + within("yearly_mm", yearly_mm) * years
+    return positive("a size", now_mm) + within(_bound(what), yearly_mm) * years
 
 
-def years_to_size(now_mm: float, goal_mm: float, yearly_mm: float) -> float:
+def _bound(what: str) -> str:
+    """Name of the bound of a year's growth: a tree gains in height what no trunk gains in thickness."""
+    return "taller_mm" if what == "height" else "yearly_mm"
+
+
+def years_to_size(now_mm: float, goal_mm: float, yearly_mm: float, what: str = "trunk") -> float:
     """Years of even growth from one size to another, in mm. Raises FigureError where the goal is not the larger.
 
     >>> round(years_to_size(42, 60, 2.5), 6)
@@ -32,14 +37,14 @@ def years_to_size(now_mm: float, goal_mm: float, yearly_mm: float) -> float:
         raise FigureError(
             f"a goal of {plain(goal)} mm is not above the {plain(now)} mm there are; a larger one would do"
         )
-    return (goal - now) / within("yearly_mm", yearly_mm)
+    return (goal - now) / within(_bound(what), yearly_mm)
 
 
 def forecast_at_rate(now_mm: float, yearly_mm: float, on: dt.date, days: float, what: str = "trunk") -> Figure:
     """Size in mm so many days after `on` at a growth in mm a year that was told. low, high: the growth half as much and
     half as much again. Raises FigureError."""
     years = within("days", days) / DAYS_A_YEAR if days % 365 else days / 365
-    value = size_at_rate(now_mm, yearly_mm, years)
+    value = size_at_rate(now_mm, yearly_mm, years, what)
     swing = 0.5 * yearly_mm * years
     until = (day("a day", on) + dt.timedelta(days=round(days))).isoformat()
     return Figure(
@@ -61,7 +66,7 @@ def forecast_at_rate(now_mm: float, yearly_mm: float, on: dt.date, days: float, 
 def years_to_goal(now_mm: float, goal_mm: float, yearly_mm: float, on: dt.date, what: str = "trunk") -> Figure:
     """Years until a size in mm is reached at a growth in mm a year, with the day. low, high: at half as much again and
     at half the growth. Raises FigureError."""
-    value = years_to_size(now_mm, goal_mm, yearly_mm)
+    value = years_to_size(now_mm, goal_mm, yearly_mm, what)
     reached = (day("a day", on) + dt.timedelta(days=min(36525.0, value * DAYS_A_YEAR))).isoformat()
     return Figure(
         "growth-forecast",

@@ -189,13 +189,17 @@ def pipe_sum(
     exponent: Band,
     parent_mm: float | None = None,
     grown_mm: float | None = None,
+    wanted: str = "parent",
 ) -> Figure:
     """Diameter in mm of the stem that branches of these diameters (mm) add up to, or that it comes to.
 
     exponent: of the sum, 2 where cross-sections add up. parent_mm: the stem as it is, to compare. grown_mm: the
-    thickest branch left to grow to that; the value is then the stem below it when it has. Raises FigureError.
+    thickest branch left to grow to that; the value is then the stem below it when it has. wanted: "child" for the one
+    branch that lacks below parent_mm. Raises FigureError.
     """
     children = [within("diameter_mm", child) for child in diameters_mm]
+    if wanted == "child" and parent_mm is not None and grown_mm is None:
+        return _missing_child(children, within("diameter_mm", parent_mm), exponent)
     value = parent_diameter_mm(children, exponent.value)
     ends = [parent_diameter_mm(children, power) for power in (exponent.high, exponent.low)]
     squares = " + ".join(f"{plain(child)}^2" for child in children)
@@ -241,6 +245,37 @@ def pipe_sum(
         "Living, leafy branches of one level; not stubs, grafts, burls or the flare at the roots.",
         tuple(notes),
         tuple(beside),
+    )
+
+
+def missing_child_mm(parent_mm: float, children_mm: Sequence[float], exponent: float = 2.0) -> float:
+    """Diameter in mm of the one more branch that makes the others add up to their stem. Raises FigureError.
+
+    >>> missing_child_mm(15, [12])
+    9.0
+    """
+    power = _exponent(exponent)
+    lacks = positive("a parent", parent_mm) ** power - sum(positive("a child", child) ** power for child in children_mm)
+    if lacks <= 0:
+        raise FigureError(f"nothing is left of {plain(parent_mm)} mm beside those branches; a thicker stem would do")
+    return float(lacks ** (1 / power))
+
+
+def _missing_child(children: Sequence[float], parent: float, exponent: Band) -> Figure:
+    """The branch that lacks beside the others, in mm; the range by the exponents of trees."""
+    value = missing_child_mm(parent, children, exponent.value)
+    ends = [missing_child_mm(parent, children, power) for power in (exponent.low, exponent.high)]
+    squares = " - ".join(f"{plain(child)}^2" for child in children)
+    return Figure(
+        "pipe-sum",
+        value,
+        "mm",
+        min(ends),
+        max(ends),
+        f"cross-sections add up: root of {plain(parent)}^2 - {squares} = {plain(value)} mm for the one more branch",
+        exponent.source,
+        exponent.mark,
+        "Living, leafy branches of one level; not stubs, grafts, burls or the flare at the roots.",
     )
 
 

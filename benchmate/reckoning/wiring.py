@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
 from .bounds import within
-from .figure import Band, Beside, Figure, FigureError, plain, weakest
+from .figure import Band, Beside, Figure, FigureError, exactly, plain, weakest
 from .section import bend_radius_mm, moment_nmm, outer_strain
 from .wire import (
     Metal,
@@ -133,12 +134,14 @@ def wire_length(
     gauge: float | None = None,
     gauge_kind: str | None = None,
     gauges: Sequence[tuple[int, float]] = (),
+    turn_mm: float | None = None,
 ) -> Figure:
     """Wire in mm for a branch of 5 to 3000 mm, coiled at an angle (10 to 80 degrees) to the branch's axis.
 
     spare: share added to anchor and handle it. diameter_mm: of the branch; with it turns and weight are told, wire_mm
-    being the trade's share of it unless given. value: the coil itself; high: with the most spare. Or, of wire by
-    itself: what wire_length_mm of wire_mm weighs, what a gauge is in mm, or the gauge of wire_mm. Raises FigureError.
+    being the trade's share of it unless given. turn_mm: from turn to turn, in place of the angle. value: the coil
+    itself; high: with the most spare. Or, of wire by itself: what wire_length_mm of wire_mm weighs, what a gauge is in
+    mm, or the gauge of wire_mm. Raises FigureError.
     """
     if gauge is not None and length_mm is None and wire_length_mm is None:
         return gauge_thickness(gauge, gauges, gauge_kind)
@@ -154,6 +157,10 @@ def wire_length(
             raise FigureError("a wire for a branch of unknown length cannot be reckoned; the branch's length would do")
         return gauge_of(wire_mm, gauges, gauge_kind)
     length = within("length_mm", length_mm)
+    if turn_mm is not None and diameter_mm is not None:
+        thick = wire_mm if wire_mm is not None else diameter_mm * third.value if third is not None else 0.0
+        turn = math.pi * (within("branch_mm", diameter_mm) + thick) / within("length_mm", turn_mm)
+        angle_deg = exactly(math.degrees(math.atan(turn)), "degrees")
     value = coil_length_mm(length, angle_deg.value)
     cut = value * (1 + spare.low), value * (1 + spare.high)
     beside = [Beside("cut at least", cut[0], "mm"), Beside("cut at most", cut[1], "mm")]

@@ -16,6 +16,7 @@ from benchmate.talk.sums_words import said_values, warm_days
 
 if TYPE_CHECKING:
     from benchmate.hearing import Ear
+    from benchmate.reckoning import FigureSpec
 
 
 def figure_told(
@@ -77,7 +78,14 @@ def figure_told(
         notes=figure.notes,
         beside=tuple((one.name, one.value, one.unit) for one in figure.beside),
     )
-    return told, ()
+    return told, _better_with(spec, known)
+
+
+def _better_with(spec: FigureSpec, known: Mapping[str, Any]) -> tuple[Ask, ...]:
+    """What is asked beside a figure that stands on something assumed: wood is as strong as its species."""
+    if spec.figure == "bend-limit" and not known.get("species"):
+        return (Ask("species", "Which species is it? The wood is taken as middling until then."),)
+    return ()
 
 
 def known_values(

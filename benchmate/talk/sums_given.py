@@ -10,6 +10,7 @@ from benchmate.talk.sums_dates import measured_on, year_day
 from benchmate.talk.sums_said import Given
 
 _A_YEAR = 365
+_STOUTEST = 0.5  # trunk over height; what is wider than that is the crown
 
 
 def _wire_diameter(given: Given) -> dict[str, Any]:
@@ -19,13 +20,15 @@ def _wire_diameter(given: Given) -> dict[str, Any]:
 
 
 def _wire_length(given: Given) -> dict[str, Any]:
-    out = given.single("diameter_mm", "wire_mm", "angle_deg", "gauge", "wire_length_mm") | given.words(
+    out = given.single("diameter_mm", "wire_mm", "angle_deg", "gauge", "wire_length_mm", "turn_mm") | given.words(
         "metal", "gauge_kind"
     )
     lengths = given.many.get("length_mm", [])
     if gauge := next((one for one in given.numbers if one.unit == "gauge"), None):
         out |= {"gauge_kind": gauge.word} if gauge.word in ("awg", "swg") else {}
     wanted = given.said.get("wanted")
+    if wanted == "weight" and "wire_length_mm" in out and "wire_mm" in out:
+        lengths = []
     if wanted == "weight" and lengths and "wire_length_mm" not in out:
         sizes = sorted([*lengths, *(out[name] for name in ("wire_mm", "diameter_mm") if name in out)])
         out = {name: value for name, value in out.items() if name != "diameter_mm"}
@@ -35,6 +38,11 @@ def _wire_length(given: Given) -> dict[str, Any]:
     if "wire_length_mm" in out and not lengths and "wire_mm" not in out and "diameter_mm" in out:
         out["wire_mm"] = out.pop("diameter_mm")
     return out | ({"length_mm": sum(given.each("length_mm"))} if lengths else {})
+
+
+def _guy_pull(given: Given) -> dict[str, Any]:
+    out = given.single()
+    return out if "angle_deg" in out or "angle" not in given.said else out | {"angle_deg": float(given.said["angle"])}
 
 
 def _bite_date(given: Given) -> dict[str, Any]:
@@ -57,6 +65,8 @@ def _leaf_share(given: Given) -> dict[str, Any]:
     )
     branches = given.each("branches_mm")
     lost = given.many.get("lost_mm", [])
+    if (one_in := given.one("one_in")) and (of := given.one("in_how_many")):
+        return {"share": one_in / of}
     if branches and lost and not out:
         return {"branches_mm": tuple(branches), "lost_mm": tuple(lost) * int(given.one("lost_count") or 1)}
     if "leaves_halved" in out and "leaves_cut" not in out and each != 0.5:
@@ -68,7 +78,8 @@ def _leaf_share(given: Given) -> dict[str, Any]:
         out |= {"taken": None, "share": None if lone or "leaves_halved" in out else each}
     elif crown or each:
         # "half the leaves", "each leaf by a third", "every leaf of the top half in two"
-        out["share"] = (crown or 1.0) * (each or 1.0) if (crown != each or given.said.get("of_crown")) else crown
+        apart = crown != each or given.said.get("of_crown") or given.said.get("each_cut")
+        out["share"] = (crown or 1.0) * (each or 1.0) if apart else crown
     return out
 
 
@@ -78,7 +89,7 @@ def _taper(given: Given) -> dict[str, Any]:
 
 def _stems(given: Given) -> dict[str, Any]:
     sizes = given.each("diameters_mm")
-    out = given.single("parent_mm", "grown_mm")
+    out = given.single("parent_mm", "grown_mm") | given.words("wanted")
     return out | ({"diameters_mm": tuple(sizes)} if sizes else {})
 
 
@@ -88,7 +99,7 @@ def _fork(given: Given) -> dict[str, Any]:
 
 
 def _day_length(given: Given) -> dict[str, Any]:
-    out = given.single("on", "latitude_deg")
+    out = given.single("on", "latitude_deg") | given.words("wanted") | given.single("hours")
     if "latitude_deg" in out and given.said.get("hemisphere") == "south":
         out["latitude_deg"] = -abs(out["latitude_deg"])
     return out
@@ -118,7 +129,7 @@ def _frost(given: Given) -> dict[str, Any]:
     out = given.single("needed_days", "spread_days") | given.words("which", "wanted")
     days = [day for day in given.many.get("on", []) if day is not None]
     out |= {"on": days[0], "days_said": tuple(days)} if days else {}
-    if "wanted" in out and "which" not in out:
+    if out.get("wanted") == "chance" and "which" not in out:
         spring = (out.get("on", given.on).month <= 6) != given.southern
         out["which"] = "last" if spring else "first"
     return out
@@ -132,7 +143,9 @@ def _feed(given: Given) -> dict[str, Any]:
 
 
 def _dilution(given: Given) -> dict[str, Any]:
-    out = given.single("stock_percent", "wanted_percent", "volume_l", "dose_l", "per_l")
+    out = given.single("stock_percent", "wanted_percent", "volume_l", "dose_l", "per_l", "have_l") | given.words(
+        "wanted"
+    )
     stock, water, whole = (given.one(name) for name in ("stock_parts", "water_parts", "whole_parts"))
     if whole and not water:
         out["parts"] = whole / (stock or 1.0) - 1
@@ -152,7 +165,7 @@ def _dilution(given: Given) -> dict[str, Any]:
 
 
 def _water(given: Given) -> dict[str, Any]:
-    return given.single() | given.words("shape") | _numbers(given, "factor", "leached")
+    return given.words("shape") | _numbers(given, "factor", "leached") | given.single()
 
 
 def _drying(given: Given) -> dict[str, Any]:
@@ -164,6 +177,14 @@ def _drying(given: Given) -> dict[str, Any]:
 
 def _numbers(given: Given, *names: str) -> dict[str, float]:
     return {name: float(value) for name, value in given.words(*names).items()}
+
+
+def _pot_size(given: Given) -> dict[str, Any]:
+    out = given.single()
+    tall, thick = out.get("height_mm"), out.get("diameter_mm")
+    if tall and thick and thick > _STOUTEST * tall and "spread_mm" not in out:
+        out["spread_mm"] = out.pop("diameter_mm")  # "40 high, 54 across" is no trunk
+    return out
 
 
 def _pot_volume(given: Given) -> dict[str, Any]:
@@ -211,15 +232,29 @@ def _growth(given: Given) -> dict[str, Any]:
     elif "yearly_mm" in out:
         out["readings"] = ()
         out |= {"now_mm": sizes[-1]} if sizes else {}
+    if (
+        len(sizes) > 2 and not readings and "yearly_mm" not in out and "series" in given.said
+    ):  # one a year, the last now
+        out["readings"] = tuple(
+            (given.on - dt.timedelta(days=round(365.25 * (len(sizes) - 1 - n))), size) for n, size in enumerate(sizes)
+        )
+    _spread_over_years(given, out)
     wanted = given.said.get("wanted")
     if wanted == "rate" and "yearly_mm" not in out and not ahead and "days" not in out:
         out["wanted"] = "rate"
     return out | ({"wanted": "limit"} if given.said.get("limit") else {})
 
 
+def _spread_over_years(given: Given, out: dict[str, Any]) -> None:
+    """A gain told for several years becomes that of one: "half an inch every 3 years"."""
+    if "yearly_mm" in out and (years := given.one("per_years")):
+        out["yearly_mm"] /= years
+
+
 def _wound(given: Given) -> dict[str, Any]:
     out = given.single("diameter_mm", "earlier_mm", "yearly_mm", "ago_years")
     place = given.places.get("yearly_mm", [None])[0]
+    _spread_over_years(given, out)
     if place is not None and "side" in given.numbers[place].tags:
         out["yearly_mm"] *= 2
     told = given.one("earlier_on")
@@ -233,6 +268,7 @@ def _wound(given: Given) -> dict[str, Any]:
 GIVEN: dict[str, Callable[[Given], dict[str, Any]]] = {
     "wire-diameter": _wire_diameter,
     "wire-length": _wire_length,
+    "guy-pull": _guy_pull,
     "bite-date": _bite_date,
     "leaf-share": _leaf_share,
     "taper": _taper,
@@ -245,6 +281,7 @@ GIVEN: dict[str, Callable[[Given], dict[str, Any]]] = {
     "dilution": _dilution,
     "water-need": _water,
     "days-to-dry": _drying,
+    "pot-size": _pot_size,
     "pot-volume": _pot_volume,
     "growth-forecast": _growth,
     "wound-close": _wound,
