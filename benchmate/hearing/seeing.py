@@ -89,7 +89,7 @@ def _noted(setting: Setting, clause: Clause, phrase: Phrase, link: Token | None)
 
 def _placed(first: Phrase | None, where: Phrase) -> None:
     """ "the second branch on the right": where it is belongs to what it is."""
-    if first is None or not first.says_place_only or where.shown_part:
+    if first is None or not replace(first, states=[]).says_place_only or where.shown_part:
         return
     first.side, first.level = first.side or where.side, first.level or where.level
     first.ordinal = first.ordinal or where.ordinal
