@@ -103,6 +103,8 @@ def _whole(texts: Sequence[str], at: int, known: NumberWords) -> tuple[float, in
     if texts[at] in (".", "point") and at + 1 < len(texts) and texts[at + 1].isdigit():
         return float("0." + texts[at + 1]), at + 2
     numbers = known.values.number
+    if texts[at] in _ARTICLES and texts[at + 1 : at + 3] == ["pair", "of"]:
+        return 2.0, at + 3
     if (texts[at],) not in numbers:
         if texts[at] in _ARTICLES and texts[at + 1 : at + 2] in (["hundred"], ["dozen"], ["couple"]):
             at += 1

@@ -73,6 +73,8 @@ def _leaf_share(given: Given) -> dict[str, Any]:
         out["leaves_cut"] = out.pop("leaves_halved")
     if "leaves_halved" in out and "leaves_cut" not in out and each == 0.5:
         out["leaves_cut"] = out.pop("leaves_halved")
+    if out.get("leaves_cut") == 1 and each and "leaves_total" not in out:
+        del out["leaves_cut"]  # "one leaf off every pair"
     if "leaves_cut" in out:
         lone = "leaves_total" not in out  # some of nobody knows how many
         out |= {"taken": None, "share": None if lone or "leaves_halved" in out else each}
@@ -165,11 +167,17 @@ def _dilution(given: Given) -> dict[str, Any]:
 
 
 def _water(given: Given) -> dict[str, Any]:
-    return given.words("shape") | _numbers(given, "factor", "leached") | given.single()
+    return given.words("shape") | _numbers(given, "factor", "leached") | _warmth(given.single())
+
+
+def _warmth(out: dict[str, Any]) -> dict[str, Any]:
+    """The values with the colder of two temperatures as the night's: "30 degrees, down to 16"."""
+    low, high = out.get("low_c"), out.get("temperature_c")
+    return out | ({"low_c": high, "temperature_c": low} if low is not None and high is not None and low > high else {})
 
 
 def _drying(given: Given) -> dict[str, Any]:
-    out = given.single() | given.words("shape")
+    out = _warmth(given.single()) | given.words("shape")
     if "available_percent" in out:
         out["available"] = out.pop("available_percent") / 100
     return out

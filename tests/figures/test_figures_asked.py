@@ -7,7 +7,7 @@ CASES = read_cases("questions.toml")
 KNOWN = read_cases("known.toml")["known"]
 QUESTIONS = [
     question
-    for name in ("questions.toml", "questions_more.toml", "questions_plain.toml")
+    for name in ("questions.toml", "questions_more.toml", "questions_plain.toml", "questions_sentences.toml")
     for question in read_cases(name)["question"]
 ]
 FLOOR = 0.95
