@@ -100,7 +100,7 @@ def _weighed(one: Candidate, world: World) -> tuple[Option, tuple[Caution, ...],
     almanac: Almanac = world.almanac(one.opens)
     matcher = Matcher(world.book, world.facts(one.opens), almanac)
     weighed = weigh(one.target, matcher)
-    cautions = cautions_for([weighed], matcher.facts, world.book)
+    cautions = cautions_for([weighed], matcher.facts, world.book, matcher.almanac)
     return weighed.option, cautions, choose_asks([weighed], world.book)
 
 

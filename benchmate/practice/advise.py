@@ -80,7 +80,7 @@ def advise(reading: Reading, facts: Facts, book: RuleBook, place: Place, on: dt.
         tree=facts.tree,
         on=on.isoformat(),
         options=tuple(one.option for one in rows),
-        cautions=cautions_for(rows, facts, book),
+        cautions=cautions_for(rows, facts, book, matcher.almanac),
         asks=asks,
         dose_left=left,
         assumed=tuple(dict.fromkeys(assumed)),

@@ -5,28 +5,38 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from benchmate.practice.advice import Caution
+from benchmate.practice.almanac import Almanac
 from benchmate.practice.book import RuleBook
 from benchmate.practice.facts import Facts
-from benchmate.practice.target import LEAVE
+from benchmate.practice.target import LEAVE, OFFERED
 from benchmate.practice.weigh import Weighed
 
 # people first, then the law, then the tree
 _RANK = {"person": 0, "law": 1, "tree": 2}
 # a bench answer is short: of what is special to a taxon, the first of its own
 _MOST_OF_TAXON = 2
+# what an answer shows before "more"; what only later options bring is told after all else
+_SHOWN = 5
 # handling of a plant that hurts: the taxon's own sentence is told with the first of these
 _HANDLING = ("toxic-plant", "skin-sap", "thorns")
 
 
-def cautions_for(weighed: Iterable[Weighed], facts: Facts, book: RuleBook) -> tuple[Caution, ...]:
-    """Every caution once, those that protect people first."""
+def cautions_for(weighed: Iterable[Weighed], facts: Facts, book: RuleBook, almanac: Almanac) -> tuple[Caution, ...]:
+    """Every caution once, those that protect people first, and after them those of works that are not shown at once.
+
+    almanac: of the day on which the works would be done.
+    """
     rows = list(weighed)
     ids = list(dict.fromkeys(id for one in rows for id in one.cautions))
+    near = {
+        id for number, one in enumerate(rows) if number < _SHOWN or one.target.how != OFFERED for id in one.cautions
+    }
+    late = set(ids) - near
     told = [caution_of(id, book) for id in ids]
     out = _with_hazard([caution for caution in told if caution], facts)
     worked = any(one.target.how != LEAVE for one in rows)
-    out += _of_taxon(rows, facts, book) if worked else []
-    return tuple(sorted(out, key=lambda caution: _RANK.get(caution.kind, 3)))
+    out += _of_taxon(rows, facts, book, almanac) if worked else []
+    return tuple(sorted(out, key=lambda caution: (caution.id in late, _RANK.get(caution.kind, 3))))
 
 
 def caution_of(id: str, book: RuleBook) -> Caution | None:
@@ -60,8 +70,9 @@ def _with_hazard(cautions: list[Caution], facts: Facts) -> list[Caution]:
     return cautions
 
 
-def _of_taxon(rows: list[Weighed], facts: Facts, book: RuleBook) -> list[Caution]:
-    """What growers of this taxon should know of the works weighed; what names no work, with any that touches it."""
+def _of_taxon(rows: list[Weighed], facts: Facts, book: RuleBook, almanac: Almanac) -> list[Caution]:
+    """What growers of this taxon should know of the works weighed, in its part of the year; what names no work, with
+    any that touches it."""
     touching = {work for group in ("cutting", "shaping", "roots") for work in book.group(group)}
     weighed = {one.target.work for one in rows if one.target.how != LEAVE}
     slug = (facts.taxon or "").lower().replace(" ", "-")
@@ -75,6 +86,7 @@ def _of_taxon(rows: list[Weighed], facts: Facts, book: RuleBook) -> list[Caution
         )
         for number, table in enumerate(facts.entry.get("cautions", ()), 1)
         if weighed & (_works(table["work"], book) if table.get("work") else touching)
+        and ("between" not in table or almanac.between(*table["between"]))
     ]
     return told[:_MOST_OF_TAXON]
 

@@ -6,7 +6,7 @@ from typing import Annotated, Any, Literal
 
 from pydantic import Field, model_validator
 
-from benchmate.rulebase.model_rules import Kebab, Names, Provenance, Sentence, Shape
+from benchmate.rulebase.model_rules import Kebab, MonthDay, Names, Provenance, Sentence, Shape
 
 # trait -> the values that its cells may have; None: a number or a list of stages
 TRAITS: dict[str, tuple[str, ...] | type] = {
@@ -36,6 +36,7 @@ class Cell(Provenance):
 class TaxonCaution(Provenance):
     says: Sentence
     work: Names | None = None
+    between: Annotated[list[MonthDay], Field(min_length=2, max_length=2)] | None = None
 
 
 class Hazard(Provenance):
