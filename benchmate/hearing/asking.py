@@ -39,7 +39,10 @@ def question(setting: Setting, clause: Clause, topic: str, node: Node, past: boo
         if child.name == "auxs":
             aux = [token.value for token in child.children if token.value != "not"]
         elif child.name == "vp":
+            named = len(clause.work)
             do(setting, clause, child, [*aux, "i", "ask"], subject)
+            told = {work.work for work in clause.work[named:]}  # "how much feed can I give it" names it twice
+            clause.work = [work for n, work in enumerate(clause.work) if n >= named or work.work not in told]
             if past:
                 _past_dates(setting, clause, child)
         elif child.name == "chosen":

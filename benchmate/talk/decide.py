@@ -146,7 +146,7 @@ def _reminder(work: Mapping[str, Any], day: dt.date, seen: Sequence[str]) -> dic
     """seen: findings that were named with it ("check it for scale")."""
     spot = Spot(*(work.get(key) for key in ("part", "side", "level", "ordinal", "count")))
     words = work_words(str(work["work"]), spot)
-    says = sentence(f"{words} for {list_words(seen)}" if seen and work["work"] == "check" else words)
+    says = sentence(f"{words} for {list_words(list(seen))}" if seen and work["work"] == "check" else words)
     out = {key: work.get(key) for key in ("work", "part", "side", "level")}
     out |= {"on": day.isoformat(), "says": says}
     return {key: value for key, value in out.items() if value is not None}
