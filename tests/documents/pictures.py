@@ -23,7 +23,7 @@ sys.path.insert(0, str(ROOT / "tests" / "cli"))
 from emulator import Emulator  # noqa: E402
 
 TALK = ("let's do Ratchet", "second flush hardened, two competing leaders, what now", "1")
-ON, HEIGHT, QUIET_S, LONGEST_S = "2026-06-14", 60, 0.6, 60
+ON, HEIGHT, QUIET_S, LONGEST_S = "2026-06-14", 60, 1.0, 60
 WIDTHS = {"bench-80.svg": 80, "bench-40.svg": 40}
 ADVANCE, LINE, MARGIN = 8.4, 18, 12  # pixels: a letter, a line, the edge
 PAPER, INK = "#fffdf5", "#1b1b1b"
