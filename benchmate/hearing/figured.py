@@ -101,6 +101,9 @@ def _is_asked(best: Heard, heardings: Heardings, reading: Reading, words: Sequen
         return False
     if reading.topic in _OF_THE_TALK and passed_over < 2 and not (best.complete and best.score >= OVER_RECALLED):
         return False
+    understood = not any(words[at].text in ("how", "what", "which") for at in lost)
+    if understood and (reading.topic == "advice" or (reading.topic == "may" and reading.work)):
+        return best.score >= OVER_ASKED  # "what should I do?", "shall I shorten them?": the bench's first job
     if set(reading.acts) - _STATES:
         return best.score >= OVER_ASKED - min(2, passed_over) * (OVER_ASKED - OVER_MISHEARD) / 2
     if not (heardings.asks or _asks(words)):
