@@ -21,7 +21,8 @@ TRUNKS = ("trunk", "base")
 class Clause:
     """What one clause gives. kind: the head of its tree. joined: the separators before it. idle: tokens that turned out
     to say nothing where they stand; they count as missed. since: the small words and the verb phrase of what happened
-    before ("since I repotted it"). verbless: work told without a verb ("wire off"). onward: since `when`, not at it."""
+    before ("since I repotted it"). verbless: work told without a verb ("wire off"). onward: since `when`, not at it.
+    aside: something was said of it that no rule asks for ("the left one is thicker")."""
 
     kind: str
     joined: tuple[str, ...] = ()
@@ -51,6 +52,7 @@ class Clause:
     since: tuple[list[str], Node] | None = None
     verbless: bool = False
     onward: bool = False
+    aside: bool = False
     span: tuple[int, int] = (0, 0)
     taken: bool = False
 

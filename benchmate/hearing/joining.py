@@ -272,6 +272,8 @@ def _belongs(before: Clause, clause: Clause, lexicon: Lexicon) -> bool:
             spot = replace(spot, part=None)
         before.work[-1] = replace(work, spot=spot, measures={**work.measures, **measures})
         return True
+    if clause.aside and not measures:  # "two leaders, the left one is thicker" does not say where the two are
+        return False
     findings = [n for n, f in enumerate(before.facts) if f.kind == "finding"]
     if findings and before.kind == "observe" and not clause.candidates:
         fact = before.facts[findings[-1]]

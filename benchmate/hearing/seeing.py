@@ -144,6 +144,7 @@ def _said(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | No
     if named is not None and not facts:  # "the back needs wire": the noun of the same word
         clause.work = [Work(named, _needing(setting, subject, named))]
         clause.acts, clause.topic = ["ask"], "may"
+    clause.aside = clause.aside or (bool(phrase.states) and not facts)
     clause.facts += facts
     clause.idle += idle
     clause.means += phrase.means
