@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 import json
 from typing import Any
 
@@ -12,7 +13,15 @@ _OBEYED = {sign: f"\\u{sign:04x}" for sign in (*range(0x7F, 0xA0), *range(0x202A
 def json_text(value: Any) -> str:
     """The value as JSON on one line, letters as they are, and nothing in it that a terminal would obey.
 
+    Days and times of day, which a journal written by hand may hold anywhere, are told in ISO 8601.
+
     >>> json_text({"said": "Ahorn \\x9b31m"})
     '{"said": "Ahorn \\\\u009b31m"}'
     """
-    return json.dumps(value, ensure_ascii=False).translate(_OBEYED)
+    return json.dumps(value, ensure_ascii=False, default=_day_or_time).translate(_OBEYED)
+
+
+def _day_or_time(value: object) -> str:
+    if isinstance(value, dt.date | dt.time):
+        return value.isoformat()
+    raise TypeError(f"a {type(value).__name__} cannot be told as JSON")

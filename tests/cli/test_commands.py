@@ -323,3 +323,11 @@ def test_rules_of_the_grower_are_counted_and_named(demo):
     assert "1 of them yours" in run("rules", "check", "--garden", str(demo)).stdout
     told = run("say", "can I wire it?", "--tree", "Ratchet", "--garden", str(demo), *ON).stdout
     assert "This hornbeam tears under wire. (your rule)" in told
+
+
+def test_a_day_where_words_belong_is_told_in_the_record_as_it_stands(demo):
+    journal = demo / "ratchet" / "journal.toml"
+    words = journal.read_text(encoding="utf-8").replace('id = "2025-01-11-0yp57r"', "id = 1979-05-27")
+    journal.write_text(words, encoding="utf-8")
+    done = run("record", "Ratchet", "--garden", str(demo), "--json")
+    assert done.returncode == 0 and "1979-05-27" in done.stdout, done.stderr
