@@ -10,6 +10,7 @@ from benchmate.rulebase import RuleTables
 
 from .automaton import GRAMMAR
 from .compiling import TERM_FILES, pattern_keys
+from .figure_check import check_figure_words
 from .spelling import spellings
 from .words import split_words
 
@@ -19,7 +20,8 @@ _LOOSE = frozenset({"AUX", "SEP", "DET"})
 
 def check_words(tables: RuleTables) -> list[Fault]:
     """Everything that is wrong with the words among themselves, sorted by place."""
-    return sorted({*_unreachable(tables), *_double_terms(tables), *_double_patterns(tables)})
+    checks = (_unreachable, _double_terms, _double_patterns, check_figure_words)
+    return sorted({fault for check in checks for fault in check(tables)})
 
 
 def _unreachable(tables: RuleTables) -> Iterator[Fault]:

@@ -212,11 +212,17 @@ class _Builder:
                 f: {k: v for k, v in c.items() if k != "asks"}
                 for f, c in self.tables.get("words/figures.toml", {}).get("figure", {}).items()
             },
+            "asking": {
+                key: self.tables.get("words/figures.toml", {}).get("asking", {}).get(key, [])
+                for key in ("words", "inverted", "subjects", "parts", "named")
+            },
             "seen": dict(parts.get("seen", {})),
             "measured": dict(parts.get("measured", {})),
             "pronoun": dict(parts.get("pronoun", {})),
             "manner": dict(parts.get("manner", {})),
             "rare": self._rare(words.get("rare", {})),
+            "opening": words.get("sense", {}).get("opening", []),
+            "inside": words.get("sense", {}).get("inside", []),
             "glossary": sorted(self._glossary()),
             "with_thing": list(self.tables.get("words/verbs.toml", {}).get("thing", {}).get("says", [])),
             "same_past": sorted(verb for verb, forms in self.irregular.items() if forms[0] == verb),

@@ -62,7 +62,6 @@ class FigureWords:
         self.roles: Mapping[str, Mapping[str, Any]] = data["roles"]
         self.needs: Mapping[str, Sequence[str]] = data["needs"]
         self.numbers = NumberWords(values, data)
-        self.extremes = frozenset(day for day in data["named_day"] if day.startswith(("longest", "shortest")))
 
     def heard(self, words: Sequence[Word], dates: DateWords, opening: str | None = None) -> Heardings:
         """Every figure that the statement may ask for. opening: the one that a sentence of the grammar asks for."""
@@ -95,13 +94,14 @@ class FigureWords:
     def _found(self, line: Line) -> list[Found]:
         kinds = [""] * len(line.pieces)
         for n, at in enumerate(line.place):
-            named = line.numbers[n].word in self.extremes
-            kinds[at] = "extreme-day" if named else line.numbers[n].unit
-        return list(find_phrases(self.tree, line.pieces, kinds))
+            number = line.numbers[n]
+            named = number.unit == "date" and bool(line.small.extremes.intersection(number.word.split()))
+            kinds[at] = "extreme-day" if named else number.unit
+        return list(find_phrases(self.tree, line.pieces, kinds, line.small.stops))
 
     def _line(self, words: Sequence[Word], dates: DateWords) -> tuple[Line, list[tuple[int, ...]]]:
         """The statement as pieces, and the words of each."""
-        texts = [word.text for word in words]
+        texts, small = [word.text for word in words], self.numbers.small
         numbers = said_numbers(words, self.numbers, dates)
         first = {number.first: n for n, number in enumerate(numbers)}
         pieces: list[str] = []
@@ -113,10 +113,10 @@ class FigureWords:
             end = at + 1 if n is None else numbers[n].end
             if n is not None:
                 place.append(len(pieces))
-            pieces.append(NUMBER if n is not None else stem(_IS.get(texts[at], texts[at])))
+            pieces.append(NUMBER if n is not None else stem(small.same_as.get(texts[at], texts[at])))
             spans.append(tuple(range(at, end)))
             at = end
-        return Line(pieces, place, numbers, orphan_units(numbers, texts, self.numbers)), spans
+        return Line(pieces, place, numbers, orphan_units(numbers, texts, self.numbers), small), spans
 
     def _heard(
         self,
@@ -148,9 +148,6 @@ class FigureWords:
             score -= NOT_NAMED
         named = bool(groups.get("of"))
         return Heard(figure, score, worded, count, named, roles, values, used, not lacking)
-
-
-_IS = {"'s": "is", "whatll": "what"}
 
 
 def _worded(groups: Mapping[str, Sequence[tuple[float, Found]]]) -> float:

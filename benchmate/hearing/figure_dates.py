@@ -9,20 +9,18 @@ from collections.abc import Sequence
 
 from .dates import FIRST_FROST, DateWords, spot_dates
 from .figure_said import NumberWords, SaidNumber
+from .figure_small import SmallWords
 
 _DAY = re.compile(r"(\d{1,2})(?:st|nd|rd|th)$")
 DATE_REACH = 7  # words from the first of a date to the one that makes it a date
-_OF_THE_SUN = frozenset({"longest", "shortest", "solstice", "equinox", "midsummer", "midwinter"})
-_LEADS = frozenset({"in", "since", "last", "early", "late", "mid", "from", "until", "by", "of", "this", "next"})
 _YEAR = re.compile(r"(?:19|20)\d\d$")
-_SINGLE_DAYS = frozenset({"tomorrow", "yesterday"})
 
 
 def date_words(texts: Sequence[str], known: NumberWords, dates: DateWords) -> set[int]:
     """Places of words without which nothing is a date: months, weekdays, seasons, spans, years and the like."""
     phrases = [*dates.day, *(spelt for named in known.days.values() for spelt, _ in named)]
     named = {word for phrase in phrases for word in phrase}
-    named |= {"'", "’", *dates.month, *dates.weekday, *dates.season, *dates.span} - {"the", "day", "of", "this"}
+    named |= {"'", "’", *dates.month, *dates.weekday, *dates.season, *dates.span} - known.small.no_date
     return {
         at for at, text in enumerate(texts) if text in named or _YEAR.match(text) or _DAY.match(text) or "-" in text
     }
@@ -33,29 +31,37 @@ def date_at(texts: Sequence[str], at: int, known: NumberWords, dates: DateWords)
     another ("may", "sun")."""
     for spelt, day in known.days.get(texts[at], ()):
         if texts[at : at + len(spelt)] == spelt:
-            return SaidNumber(at, at + len(spelt), 0, 0, "date", " ".join(spelt), told=_named(spelt, day, dates))
+            return SaidNumber(at, at + len(spelt), 0, 0, "date", " ".join(spelt), told=_named(spelt, day, dates, known))
     if texts[at] in ("'", "’") and at + 1 < len(texts) and re.fullmatch(r"\d\d", texts[at + 1]):
         year_text = str(2000 + int(texts[at + 1]))
         return SaidNumber(at, at + 2, 0, 0, "date", "year", told=(year_text, year_text))
     match = _DAY.match(texts[at])
-    if match and texts[at - 1 : at] in (["the"], ["on"]) and texts[at + 1 : at + 2] != ["of"]:
+    if (
+        match
+        and known.small.day_leads.intersection(texts[at - 1 : at])
+        and not known.small.of_whole.intersection(texts[at + 1 : at + 2])
+    ):
         longest = max((when.end for when in spot_dates(dates, texts, at)), default=0)
         if 1 <= int(match[1]) <= 31 and longest <= at + 1:
             return SaidNumber(at, at + 1, 0, 0, "date", "day", told=_nearest(int(match[1]), dates))
-    best = None
+    best, small = None, known.small
     for when in spot_dates(dates, texts, at):
         if when.future is None or when.future == FIRST_FROST:
             continue
         inner = texts[at : when.end]
-        if dates.day.get(tuple(inner)) == 0 or "night" in inner:
+        if dates.day.get(tuple(inner)) == 0 or small.nights.intersection(inner):
             continue  # today is no other day than the one that is asked on
-        if any(text in ("year", "years", "seasons") for text in inner) and any(
+        if small.year_counts.intersection(inner) and any(
             word[0].isdigit() or (word,) in known.values.number for word in inner
         ):
             continue
-        led = at > 0 and texts[at - 1] in _LEADS and inner[0] in dates.month  # "in March", and no march or may
+        led = (
+            at > 0 and texts[at - 1] in small.month_leads and inner[0] in dates.month
+        )  # "in March", and no march or may
         single = when.end == at + 1 and not led
-        if single and not (inner[0] in _SINGLE_DAYS or _YEAR.match(inner[0]) or _is_day_name(inner[0], dates)):
+        if single and not (
+            inner[0] in small.single_days or _YEAR.match(inner[0]) or _is_day_name(inner[0], dates, small)
+        ):
             continue
         if best is None or when.end > best.end:
             best = when
@@ -67,18 +73,18 @@ def date_at(texts: Sequence[str], at: int, known: NumberWords, dates: DateWords)
     return SaidNumber(at, best.end, 0, 0, "date", " ".join(texts[at : best.end]), told=(best.past, best.future))
 
 
-def _named(spelt: Sequence[str], day: str, dates: DateWords) -> tuple[str, str]:
+def _named(spelt: Sequence[str], day: str, dates: DateWords, known: NumberWords) -> tuple[str, str]:
     """The last and the next of a named day (month-day, northern) as ISO dates; those of the sun turn with the south."""
     month, of_month = (int(part) for part in day.split("-"))
-    if dates.southern and _OF_THE_SUN & set(spelt):
+    if dates.southern and known.small.of_the_sun.intersection(spelt):
         month = (month + 5) % 12 + 1
     year = dates.on.year + ((month, of_month) < (dates.on.month, dates.on.day))
     return f"{year - 1}-{month:02}-{of_month:02}", f"{year}-{month:02}-{of_month:02}"
 
 
-def _is_day_name(text: str, dates: DateWords) -> bool:
+def _is_day_name(text: str, dates: DateWords, small: SmallWords) -> bool:
     """A month or a weekday that is nothing else."""
-    return (text in dates.month and text not in ("may", "march", "mar")) or (text in dates.weekday and len(text) > 3)
+    return (text in dates.month and text not in small.two_edged) or (text in dates.weekday and len(text) > 3)
 
 
 def _nearest(day: int, dates: DateWords) -> tuple[str, str]:

@@ -17,19 +17,7 @@ from .words import Word
 _DIGITS = re.compile(r"\d{1,12}(?:\.\d{1,18})?$")
 _FRACTION = re.compile(r"(\d{1,12})/(\d{1,12})$")
 _LABEL = re.compile(r"(\d{1,12})-(\d{1,12})-(\d{1,12})$")
-_PER = frozenset({"per", "each", "every"})
-_ARTICLES = frozenset({"a", "an"})
-_ONE_STANDS_BEFORE = frozenset({"part", "parts", "in", "to", "and", "point", "at", "by", ":"})
 _FLAT = frozenset({"length", "degree", "celsius", "fahrenheit"})  # units that a list carries from one number to another
-_AFTER_SHORT = frozenset(
-    {"tall", "high", "wide", "long", "deep", "across", "thick", "at", "by", "x", "and", "up", "of"}
-)
-_KINDS_OF = frozenset({"equal", "even", "live", "living", "main", "similar", "thin", "thick", "small", "big", "side"})
-_NOUGHT = frozenset({"nought", "naught", "zero", "oh"})
-_FILLING = frozenset({"more", "full", "whole", "extra", "further", "good"})  # "six more weeks"
-_LEADING = frozenset({"first", "last", "next"})  # "the first foot of trunk" is one foot
-_ENDS = frozenset({".", ";", "?", "!", ","})
-_ALL = frozenset({"the", "these", "those", "all", "them", "my", "other"})
 
 
 def said_numbers(words: Sequence[Word], known: NumberWords, dates: DateWords) -> list[SaidNumber]:
@@ -49,7 +37,7 @@ def said_numbers(words: Sequence[Word], known: NumberWords, dates: DateWords) ->
         else:
             out.append(found)
             at = found.end
-    out = labelled(unsaid(out, texts), texts)
+    out = labelled(unsaid(out, texts, known.small))
     out = carried(out, texts, known)
     return [replace(one, tags=frozenset(tags_of(out, n, texts, known))) for n, one in enumerate(out)]
 
@@ -59,11 +47,12 @@ def orphan_units(numbers: Sequence[SaidNumber], texts: Sequence[str], known: Num
     kind -> size. What is asked for ("how many inches") is none."""
     taken = {place for one in numbers for place in range(one.first, one.end)}
     out: dict[str, float] = {}
+    small = known.small
     for at, text in enumerate(texts):
-        if at in taken or len(text) < 2 or (at and texts[at - 1] in ("many", "ins", "of", "per", "what")):
+        if at in taken or len(text) < 2 or (at and texts[at - 1] in small.unit_asked):
             continue
         unit = known.unit_at(texts, at)
-        if unit and unit[0] in _FLAT and text not in ("in", "foot", "metre", "degree", "degrees"):
+        if unit and unit[0] in _FLAT and text not in small.never_apart:
             out.setdefault("celsius" if unit[0] == "fahrenheit" else unit[0], unit[1])
             if unit[0] == "fahrenheit":
                 out["fahrenheit"] = 1.0
@@ -79,11 +68,12 @@ def _cardinal(texts: Sequence[str], at: int, known: NumberWords) -> tuple[float,
     if found is None:
         return None
     value, end = found
-    if texts[end : end + 1] == ["point"] and (tenth := _whole(texts, end + 1, known)) and tenth[0] < 10:
+    small = known.small
+    if small.point.intersection(texts[end : end + 1]) and (tenth := _whole(texts, end + 1, known)) and tenth[0] < 10:
         return value + tenth[0] / 10, tenth[1]
     if end < len(texts) and (match := _FRACTION.match(texts[end])) and int(match[2]) and value == int(value):
         return value + int(match[1]) / int(match[2]), end + 1
-    if texts[end : end + 1] == ["and"] and (part := _part(texts, end + 1, known)) and part[0] < 1:
+    if small.added.intersection(texts[end : end + 1]) and (part := _part(texts, end + 1, known)) and part[0] < 1:
         return value + part[0], part[1]
     return value, end
 
@@ -96,33 +86,27 @@ def _whole(texts: Sequence[str], at: int, known: NumberWords) -> tuple[float, in
         if texts[end : end + 1] == [","] and re.fullmatch(r"000", "".join(texts[end + 1 : end + 2])) and value < 1000:
             value, end = value * 1000, end + 2
         return value, end
-    if texts[at] in _NOUGHT and texts[at + 1 : at + 2] == ["point"]:
+    small = known.small
+    if texts[at] in small.nought and small.point.intersection(texts[at + 1 : at + 2]):
         at += 1
         if (tenth := _whole(texts, at + 1, known)) and tenth[0] < 10:
             return tenth[0] / 10, tenth[1]
-    if texts[at] in (".", "point") and at + 1 < len(texts) and texts[at + 1].isdigit():
+    if (texts[at] == "." or texts[at] in small.point) and at + 1 < len(texts) and texts[at + 1].isdigit():
         return float("0." + texts[at + 1]), at + 2
     numbers = known.values.number
-    if texts[at] in _ARTICLES and texts[at + 1 : at + 3] == ["pair", "of"]:
-        return 2.0, at + 3
-    if (texts[at],) not in numbers:
-        if texts[at] in _ARTICLES and texts[at + 1 : at + 2] in (["hundred"], ["dozen"], ["couple"]):
-            at += 1
-        elif texts[at][-2:] == "es" and (texts[at][:-2],) in numbers:  # "one of the sixes"
+    spelt = next((key for length in (3, 2, 1) if (key := tuple(texts[at : at + length])) in numbers), ())
+    if len(spelt) != 1 and numbers.get(spelt, 0) <= 1:  # "a single" counts nothing
+        if texts[at][-2:] == "es" and (texts[at][:-2],) in numbers:  # "one of the sixes"
             return numbers[(texts[at][:-2],)], at + 1
-        else:
-            return None
-    value, end = numbers[(texts[at],)], at + 1
-    if texts[at] == "couple":
-        return 2.0, end + (texts[end : end + 1] == ["of"])
+        return None
+    value, end = numbers[spelt], at + len(spelt)
     if 20 <= value < 100 and value % 10 == 0 and 0 < numbers.get(tuple(texts[end : end + 1]), 0) < 10:
         value, end = value + numbers[(texts[end],)], end + 1
-    if texts[end : end + 1] == ["dozen"] and value < 12:
-        return value * 12, end + 1
-    if texts[end : end + 1] == ["hundred"] and value < 10:
-        value, end = value * 100, end + 1
+    times = small.times.get(texts[end] if end < len(texts) else "", 0)
+    if value < min(times, 12):  # "two dozen", "two hundred"
+        value, end = value * times, end + 1
     if value >= 100 and value % 100 == 0:
-        start = end + (texts[end : end + 1] == ["and"])
+        start = end + bool(small.added.intersection(texts[end : end + 1]))
         rest = _whole(texts, start, known)
         if rest and rest[0] < 100 and rest[0] == int(rest[0]) and not texts[start][0].isdigit() and start > end:
             value, end = value + rest[0], rest[1]
@@ -135,7 +119,7 @@ def _part(texts: Sequence[str], at: int, known: NumberWords) -> tuple[float, int
         return None
     if (match := _FRACTION.match(texts[at])) and int(match[2]):
         end = at + 1
-        if texts[end : end + 1] == ["of"] and texts[end + 1 : end + 2] in (["a"], ["an"]):
+        if known.small.of_whole.intersection(texts[end : end + 1]) and _article(texts, end + 1, known):
             end += 2
         return int(match[1]) / int(match[2]), end
     for table in (known.values.fraction, known.values.share):
@@ -143,12 +127,15 @@ def _part(texts: Sequence[str], at: int, known: NumberWords) -> tuple[float, int
             key = tuple(texts[at : at + length])
             if len(key) == length and key in table:
                 end = at + length
-                for more in (("of", "an"), ("of", "a"), ("an",), ("a",)):
-                    if tuple(texts[end : end + len(more)]) == more and known.unit_at(texts, end + len(more)):
-                        end += len(more)
-                        break
+                more = bool(known.small.of_whole.intersection(texts[end : end + 1]))
+                if _article(texts, end + more, known) and known.unit_at(texts, end + more + 1):
+                    end += more + 1  # "three quarters of an inch"
                 return table[key], end
     return None
+
+
+def _article(texts: Sequence[str], at: int, known: NumberWords) -> bool:
+    return at < len(texts) and texts[at] in known.small.articles
 
 
 def _number_at(texts: Sequence[str], at: int, known: NumberWords) -> SaidNumber | None:
@@ -158,37 +145,40 @@ def _number_at(texts: Sequence[str], at: int, known: NumberWords) -> SaidNumber 
         return SaidNumber(at, at + 1, label[0], label[0], "label", told=label)
     negative = text in known.values.minus and (at == 0 or not texts[at - 1][-1].isdigit())
     start = at + negative
-    gauge = text in ("awg", "swg", "gauge") and at + 1 < len(texts) and texts[at + 1].isdigit()
+    small = known.small
+    gauge = text in small.gauges and at + 1 < len(texts) and texts[at + 1].isdigit()
     if gauge:
         return SaidNumber(at, at + 2, float(texts[at + 1]), float(texts[at + 1]), "gauge", text)
-    if text in ("awg", "swg", "gauge"):  # "SWG, number fourteen"
+    if text in small.gauges:  # "SWG, number fourteen"
         start = at + 1 + (texts[at + 1 : at + 2] == [","])
-        start += texts[start : start + 1] in (["number"], ["no"])
+        start += bool(small.numbered.intersection(texts[start : start + 1]))
         if start > at + 1 and (number := _whole(texts, start, known)):
             return SaidNumber(at, number[1], number[0], number[0], "gauge", text)
     number, part = _cardinal(texts, start, known), _part(texts, start, known)
     if number and part and part[1] > number[1]:
         number = None  # "three quarters of an inch"
-    part = None if number or (text == "half" and texts[at - 1 : at] in (["in"], ["by"])) else part  # "cut in half"
+    part = (
+        None
+        if number or (part and part[1] == at + 1 and small.cut_into.intersection(texts[max(0, at - 1) : at]))
+        else part
+    )  # "cut in half"
     if number is None and part is None:
-        if text in _PER and (unit := known.unit_at(texts, at + 1)) and unit[0] == "volume":
+        if text in small.each and (unit := known.unit_at(texts, at + 1)) and unit[0] == "volume":
             return _measured(texts, at, 1.0, at + 1, known)
         if one := _one_of_unit(texts, at, known):
             return one
-        if text in _ARTICLES and (unit := known.unit_at(texts, at + 1)):
-            spans = texts[at + 1] in ("week", "fortnight", "month") and (not at or not _ends_measure(texts, at, known))
+        if text in small.articles and (unit := known.unit_at(texts, at + 1)):
+            spans = texts[at + 1] in small.spans and (not at or not _ends_measure(texts, at, known))
             if unit[0] in ("length", "volume", "mass") or spans:
                 return _measured(texts, at, 1.0, at + 1, known)
         return None
     value, end = number or part or (0.0, 0)
-    named = bool(at) and texts[at - 1] in _ALL and texts[start].isalpha() and texts[start][-2:] != "es"
+    named = bool(at) and texts[at - 1] in small.named and texts[start].isalpha() and texts[start][-2:] != "es"
     if number and named and value < 10 and not _measured(texts, at, value, end, known).unit:
         return None  # "the two", "all three": who was named before
-    ends = texts[start - 1 : start] == ["to"] and texts[end : end + 1] in (
-        [],
-        *([one] for one in _ENDS),
-    )  # "down to one."
-    if number and value == 1 and texts[start] == "one" and not ends and not _one_counts(texts, end, known):
+    over = end >= len(texts) or texts[end] == "," or texts[end] in small.stops
+    ends = over and bool(small.up_to.intersection(texts[start - 1 : start]))  # "down to one."
+    if number and value == 1 and texts[start].isalpha() and not ends and not _one_counts(texts, end, known):
         return None
     found = _measured(texts, at, -value if negative else value, end, known)
     if part and not found.unit:
@@ -198,9 +188,9 @@ def _number_at(texts: Sequence[str], at: int, known: NumberWords) -> SaidNumber 
 
 def _one_of_unit(texts: Sequence[str], at: int, known: NumberWords) -> SaidNumber | None:
     """One of a unit that no number stands before: "the first foot", "inch and a half"."""
-    if texts[at] in _LEADING and (unit := known.unit_at(texts, at + 1)) and unit[0] == "length":
+    if texts[at] in known.small.leading and (unit := known.unit_at(texts, at + 1)) and unit[0] == "length":
         return _measured(texts, at, 1.0, at + 1, known)
-    added = texts[at + 1 : at + 2] == ["and"] and (not at or not _ends_measure(texts, at, known))
+    added = known.small.added.intersection(texts[at + 1 : at + 2]) and (not at or not _ends_measure(texts, at, known))
     if added and (unit := known.unit_at(texts, at)) and unit[0] == "length" and unit[2] == at + 1:
         part = _part(texts, at + 2, known)
         return _measured(texts, at, 1.0, at, known) if part and part[0] < 1 else None
@@ -215,42 +205,43 @@ def _ends_measure(texts: Sequence[str], at: int, known: NumberWords) -> bool:
 def _one_counts(texts: Sequence[str], end: int, known: NumberWords) -> bool:
     """Whether a "one" is a number, and no way of speaking ("the other one", "that one's fine")."""
     following = texts[end] if end < len(texts) else ""
-    if following == "point":  # "one point five", and no "one point"
+    if following in known.small.point:  # "one point five", and no "one point"
         return _whole(texts, end + 1, known) is not None
-    return following in _ONE_STANDS_BEFORE or following in known.counted or known.unit_at(texts, end) is not None
+    return following in known.small.before_one or following in known.counted or known.unit_at(texts, end) is not None
 
 
 def _measured(texts: Sequence[str], first: int, value: float, end: int, known: NumberWords) -> SaidNumber:
     """The number with the unit that follows it, and what is added behind that ("an inch and a half")."""
     following = texts[end] if end < len(texts) else ""
-    if following in ("gauge", "awg", "swg"):
+    small = known.small
+    if following in small.gauges:
         return SaidNumber(first, end + 1, value, value, "gauge", following)
     unit = known.unit_at(texts, end)
-    if following in _FILLING and (filled := known.unit_at(texts, end + 1)) and filled[0] in ("days", "years"):
+    if following in small.filling and (filled := known.unit_at(texts, end + 1)) and filled[0] in ("days", "years"):
         unit = filled
-    if following == "of" and value < 1 and texts[end + 1 : end + 2] in (["a"], ["an"]):
+    if following in small.of_whole and value < 1 and _article(texts, end + 1, known):
         unit = known.unit_at(texts, end + 2)  # "0.6 of a centimetre"
     if unit is None:
-        if following in _KINDS_OF and texts[end + 1 : end + 2] and texts[end + 1] in known.counted:
+        if following in small.kinds_of and texts[end + 1 : end + 2] and texts[end + 1] in known.counted:
             return SaidNumber(first, end, value, value, "count", known.counted[texts[end + 1]])  # "two equal leaders"
         if following in known.counted:
             return SaidNumber(first, end, value, value, "count", known.counted[following])
         return SaidNumber(first, end, value, value)
     kind, size, after = unit
     word = " ".join(texts[end:after])
-    if texts[after : after + 1] == ["."] and texts[after + 1 : after + 2] and texts[after + 1] in _AFTER_SHORT:
+    if texts[after : after + 1] == ["."] and texts[after + 1 : after + 2] and texts[after + 1] in small.after_short:
         after += 1  # "18 in. tall"
-    if texts[after : after + 1] == ["and"] and (more := _part(texts, after + 1, known)) and more[0] < 1:
+    if small.added.intersection(texts[after : after + 1]) and (more := _part(texts, after + 1, known)) and more[0] < 1:
         still = more[1] >= len(texts) or known.unit_at(texts, more[1]) is None
         if still and kind in ("length", "volume", "mass", "years"):
             value, after = value + more[0], more[1]
-    inches = _whole(texts, after, known) if word in ("foot", "feet", "ft") else None
+    inches = _whole(texts, after, known) if word in small.feet else None
     if inches and inches[0] < 12 and not texts[after][0].isdigit() and known.unit_at(texts, inches[1]) is None:
         value, after = value + inches[0] / 12, inches[1]  # "one foot two"
     if kind == "share":
         return SaidNumber(first, after, value, value, "share", word)
     if kind == "fahrenheit":
         return SaidNumber(first, after, value, (value - 32) / 1.8, "celsius", "fahrenheit")
-    if kind == "years" or word in ("season", "seasons"):
+    if kind == "years":
         return SaidNumber(first, after, value, value, "years", word)
     return SaidNumber(first, after, value, value * size, kind, word, size)

@@ -12,6 +12,7 @@ from typing import Any
 from benchmate.value import dataclass
 
 from .figure_said import SaidNumber
+from .figure_small import SmallWords
 from .figure_words import NUMBER, Found
 
 LEFT_OVER, UNWORDED, UNSEEN = 2.0, 1.0, 9.0
@@ -21,9 +22,6 @@ OTHER_NUMBER, PAUSE, STOP = 1.6, 0.9, 2.2  # what stands between a word and its 
 TAGGED, TURNED, PREFERRED, EXTREME = 1.8, 0.35, 0.2, 0.8
 HOTTEST_C = 45.0  # a day above it was told in Fahrenheit
 G_TO_N = 9.80665e-3
-_PAUSES = frozenset({",", "and", "but", "then", ":", "-", "or", "while", "when"})
-_STOPS = frozenset({".", ";", "?", "!"})
-_MIL = frozenset({"mil", "mils", "mill", "mills"})
 _FEET_OF = "part"
 
 
@@ -48,12 +46,13 @@ class Roles:
 @dataclass(frozen=True, slots=True)
 class Line:
     """A statement as pieces: stems, and "#" for each number. place: of each number among the pieces. orphans: units
-    that stand apart."""
+    that stand apart. small: the little words that pieces are told by."""
 
     pieces: Sequence[str]
     place: Sequence[int]
     numbers: Sequence[SaidNumber]
     orphans: Mapping[str, float]
+    small: SmallWords
 
 
 def give_roles(line: Line, roles: Mapping[str, Mapping[str, Any]], found: Sequence[Found]) -> Roles:
@@ -152,9 +151,17 @@ def _evidence(line: Line, n: int, found: Found) -> float:
         return BESIDE + 1.0
     after = found.first > at
     between = line.pieces[at + 1 : found.first] if after else line.pieces[found.end : at]
-    away = EACH_AWAY * len(between)
+    away, small = EACH_AWAY * len(between), line.small
     for piece in between:
-        away += OTHER_NUMBER if piece == NUMBER else PAUSE if piece in _PAUSES else STOP if piece in _STOPS else 0.0
+        away += (
+            OTHER_NUMBER
+            if piece == NUMBER
+            else PAUSE
+            if piece in small.pauses
+            else STOP
+            if piece in small.stops
+            else 0.0
+        )
     own = side == ("after" if after else "before")
     if side != "near":
         if not own:
@@ -180,7 +187,7 @@ def _unit_cost(line: Line, number: SaidNumber, role: Mapping[str, Any]) -> float
         return costs.get(kind, 1.0) if kind not in ("date", "label", "gauge") else UNSEEN
     if kind == "length" and unit == "share" and number.word == _FEET_OF:
         return 0.7 if any(one.unit == "length" for one in line.numbers) or "length" in line.orphans else UNSEEN
-    if kind == "volume" and number.word in _MIL:
+    if kind == "volume" and number.word in line.small.mil:
         return 0.1
     if kind == "volume" and unit == "share" and number.word == _FEET_OF:
         return 0.9 if any(one.unit == "volume" for one in line.numbers) else UNSEEN
@@ -211,7 +218,7 @@ def _value(line: Line, n: int, role: Mapping[str, Any], alike: float) -> Any:
     if kind == "force" and number.unit == "mass":
         return number.value * G_TO_N
     if kind == "volume" and number.unit != "volume":
-        if number.word in _MIL:
+        if number.word in line.small.mil:
             return number.raw / 1000
         size = _size_beside(line, n, "volume")
         return number.raw * (size or (0.001 if number.raw >= 20 else 1.0))

@@ -7,12 +7,8 @@ from typing import Any
 
 from benchmate.value import dataclass
 
+from .figure_small import SmallWords
 from .values import ValueWords
-
-_AFTER_IN = frozenset(
-    {"half", "two", "all", "total", "a", "an", "the", "my", "each", "every", "one", "three", "it", "this", "that"}
-    | {"'", "there", "diameter", "length", "height", "width", "depth", "and", "at", "from", "to", "for"}
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,6 +38,7 @@ class NumberWords:
 
     def __init__(self, values: ValueWords, data: Mapping[str, Any]) -> None:
         self.values = values
+        self.small = SmallWords(data.get("small", {}))
         self.units: dict[tuple[str, ...], tuple[str, float]] = dict(values.units)
         for unit in data.get("unit", {}).values():
             for word in unit["says"]:
@@ -67,7 +64,7 @@ class NumberWords:
                     key == ("in",)
                     and at + 1 < len(texts)
                     and (
-                        texts[at + 1] in _AFTER_IN
+                        texts[at + 1] in self.small.after_in
                         or texts[at + 1][0].isdigit()
                         or (texts[at + 1],) in self.values.number
                     )

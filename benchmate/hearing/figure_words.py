@@ -7,7 +7,7 @@ stands, a value that the words alone say, or that something is asked.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from typing import Any
 
 from benchmate.value import dataclass
@@ -16,7 +16,6 @@ from .spelling import spellings
 
 GAP, NUMBER, ENDS = "~", "#", ""
 LONGEST_GAP = 4
-_STOPS = frozenset({".", ";", "?", "!"})
 _STEMS: dict[str, str] = {}
 
 
@@ -56,13 +55,15 @@ def _stem(word: str) -> str:
 
 def compiled_from(tables: Mapping[str, Mapping[str, Any]]) -> dict[str, Any]:
     """`compile_figures` from all parsed rule files by name; without the file, no figure is known by its words."""
-    return compile_figures(tables.get("words/figure_questions.toml", {}))
+    asking = tables.get("words/figures.toml", {}).get("asking", {})
+    return compile_figures(tables.get("words/figure_questions.toml", {}), asking.get("words", ()))
 
 
-def compile_figures(file: Mapping[str, Any]) -> dict[str, Any]:
-    """rules/words/figures.toml as plain data: `tree` of stems, and `roles` of each figure without their phrases."""
+def compile_figures(file: Mapping[str, Any], asking: Iterable[str]) -> dict[str, Any]:
+    """rules/words/figure_questions.toml as plain data: `tree` of stems, and `roles` of each figure without their
+    phrases. asking: words that ask wherever they stand."""
     tree: dict[str, Any] = {}
-    for phrase in file.get("asking", {}).get("says", ()):
+    for phrase in (*asking, *file.get("asking", {}).get("says", ())):
         _insert(tree, phrase, ["asks"])
     roles: dict[str, dict[str, Any]] = {}
     needs: dict[str, Any] = {}
@@ -82,22 +83,36 @@ def compile_figures(file: Mapping[str, Any]) -> dict[str, Any]:
             for value, phrases in values.items():
                 for phrase in phrases:
                     _insert(tree, phrase, ["value", figure, name, value])
-    more = {key: file.get(key, {}) for key in ("unit", "counted", "named_day", "rate")}
+    more = {key: file.get(key, {}) for key in ("unit", "counted", "named_day", "rate", "small")}
     return {"tree": tree, "roles": roles, "needs": needs, **more}
 
 
-def _insert(tree: dict[str, Any], phrase: str, gives: list[Any]) -> None:
+def pieces_of(phrase: str) -> Iterator[tuple[str, ...]]:
+    """The stems, gaps and numbers of a phrase, one tuple for each way of its choices.
+
+    >>> list(pieces_of("how [long/far] ~ #degree"))
+    [('how', 'long', '~', '#degree'), ('how', 'far', '~', '#degree')]
+    """
     for spelt in spellings(phrase):
+        pieces = spelt.replace(",", " , ").split()
+        yield tuple(piece if piece[0] in (GAP, NUMBER) else stem(piece) for piece in pieces)
+
+
+def _insert(tree: dict[str, Any], phrase: str, gives: list[Any]) -> None:
+    for pieces in pieces_of(phrase):
         node = tree
-        for piece in spelt.replace(",", " , ").split():
-            node = node.setdefault(piece if piece[0] in (GAP, NUMBER) else stem(piece), {})
+        for piece in pieces:
+            node = node.setdefault(piece, {})
         given = node.setdefault(ENDS, [])
         if gives not in given:
             given.append(gives)
 
 
-def find_phrases(tree: Mapping[str, Any], pieces: Sequence[str], kinds: Sequence[str]) -> Iterator[Found]:
-    """Every phrase that stands among the pieces: stems, and "#" with its unit in `kinds` for numbers."""
+def find_phrases(
+    tree: Mapping[str, Any], pieces: Sequence[str], kinds: Sequence[str], stops: Collection[str]
+) -> Iterator[Found]:
+    """Every phrase among the pieces: stems, and "#" with its unit in `kinds` for numbers. stops: pieces that
+    no gap goes over."""
     for first in range(len(pieces)):
         stack: list[tuple[Mapping[str, Any], int, int]] = [(tree, first, 0)]
         while stack:
@@ -115,6 +130,6 @@ def find_phrases(tree: Mapping[str, Any], pieces: Sequence[str], kinds: Sequence
                 # what stands behind the gap, after none to four words
                 for skip in range(LONGEST_GAP + 1):
                     place = at + skip
-                    if place >= len(pieces) or (skip and (pieces[place - 1] == NUMBER or pieces[place - 1] in _STOPS)):
+                    if place >= len(pieces) or (skip and (pieces[place - 1] == NUMBER or pieces[place - 1] in stops)):
                         break
                     stack.append((gap, place, 1))

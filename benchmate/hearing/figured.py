@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
+from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from benchmate.value import replace
@@ -17,12 +17,7 @@ from .words import Word
 if TYPE_CHECKING:
     from .figure_choice import Heard, Heardings
 
-_ASKING = frozenset(
-    {"how", "what", "which", "when", "where", "?", "please", "tell", "give", "work", "figure", "compare"}
-)
-_INVERTED = frozenset({"is", "are", "does", "do", "will", "would", "can"})
-_SUBJECTS = frozenset({"i", "we", "the", "it", "that", "this", "a", "an", "my", "its"})
-_PARTED = frozenset({",", ".", ";", "and", "?"})
+Asking = Mapping[str, frozenset[str]]
 _STATES = {"observe", "decide"}
 _OF_THE_TALK = frozenset({"why", "recall", "due", "plan", "list"})
 NOTHING: frozenset[int] = frozenset()
@@ -48,7 +43,7 @@ def with_figure(
     lost: places of words that were passed over, in which a question may lie. lattice: what each word may be.
     """
     lexicon = spotter.lexicon
-    if not reading.figure and not _may_hold(reading, words, bool(lost), lexicon.glossary):
+    if not reading.figure and not _may_hold(reading, words, bool(lost), lexicon):
         return reading, NOTHING
     from .figure_choice import figure_words
 
@@ -64,13 +59,13 @@ def with_figure(
             best = own
         if not reading.work:  # "compare the leaders, 13 and 15 mm, what ratio"
             reading = replace(reading, topic="figure")
-        elif reading.topic == "may" and (best.score >= OVER_ASKED or not _PARTED & {word.text for word in words}):
+        elif reading.topic == "may" and (best.score >= OVER_ASKED or not _parted(words, lexicon.asking)):
             reading = replace(_supposed(reading), topic="figure")  # "what gauge should I wrap round it"
         elif reading.topic in _OF_THE_TALK and best.complete and best.score >= OVER_RECALLED:
             reading = replace(_supposed(reading), topic="figure")  # "I thinned out one in four, how much is that"
         reading, named = _with_lost(replace(reading, figure=best.figure), lattice, lexicon, day=False)
         return replace(reading, either=_either(heardings)), best.used | named
-    if not _is_asked(best, heardings, reading, words, lost):
+    if not _is_asked(best, heardings, reading, words, lost, lexicon.asking):
         return reading, NOTHING
     reading, named = _with_lost(reading, lattice, lexicon, day=True)
     if "ask" in reading.acts:  # what the question was taken for belongs to it
@@ -90,7 +85,9 @@ def _either(heardings: Heardings) -> tuple[str, ...]:
     return () if clear else (best.figure, second.figure)
 
 
-def _is_asked(best: Heard, heardings: Heardings, reading: Reading, words: Sequence[Word], lost: frozenset[int]) -> bool:
+def _is_asked(
+    best: Heard, heardings: Heardings, reading: Reading, words: Sequence[Word], lost: frozenset[int], asking: Asking
+) -> bool:
     """Whether the evidence for a figure goes over what the grammar took the statement for."""
     if best.groups < 2:
         return False
@@ -101,12 +98,12 @@ def _is_asked(best: Heard, heardings: Heardings, reading: Reading, words: Sequen
         return False
     if reading.topic in _OF_THE_TALK and passed_over < 2 and not (best.complete and best.score >= OVER_RECALLED):
         return False
-    understood = not any(words[at].text in ("how", "what", "which") for at in lost)
+    understood = not any(words[at].text in asking["named"] for at in lost)
     if understood and (reading.topic == "advice" or (reading.topic == "may" and reading.work)):
         return best.score >= OVER_ASKED  # "what should I do?", "shall I shorten them?": the bench's first job
     if set(reading.acts) - _STATES:
         return best.score >= OVER_ASKED - min(2, passed_over) * (OVER_ASKED - OVER_MISHEARD) / 2
-    if not (heardings.asks or _asks(words)):
+    if not (heardings.asks or _asks(words, asking)):
         if 0 in best.used and not reading.work and (passed_over or not reading.acts):
             return best.score >= OVER_TOLD  # "litres in a round pot 30 cm wide"
         return best.score >= UNASKED and not reading.acts
@@ -148,18 +145,25 @@ def _with_lost(
     return reading, frozenset(place for kind in found for place in places[kind])
 
 
-def _may_hold(reading: Reading, words: Sequence[Word], missed: bool, terms: Collection[str]) -> bool:
+def _may_hold(reading: Reading, words: Sequence[Word], missed: bool, lexicon: Lexicon) -> bool:
     """Whether a question for a number may lie in what was understood: nothing else was asked, or not all of it."""
     if reading.topic == "meaning":
-        return (reading.term or "") not in terms
+        return (reading.term or "") not in lexicon.glossary
     # a whole sentence that asks when may still ask for a figure's day, if the words weigh enough
-    return missed or (_asks(words) and (reading.topic == "when" or not set(reading.acts) - _STATES))
+    return missed or (_asks(words, lexicon.asking) and (reading.topic == "when" or not set(reading.acts) - _STATES))
 
 
-def _asks(words: Sequence[Word]) -> bool:
+def _parted(words: Sequence[Word], asking: Asking) -> bool:
+    """Whether the statement has more than one clause."""
+    return any(word.text in asking["parts"] or word.text == "?" for word in words)
+
+
+def _asks(words: Sequence[Word], asking: Asking) -> bool:
     """Whether a question word stands in the statement, or a clause of it begins as questions do."""
     texts = [word.text for word in words]
-    openings = [at for at in range(len(texts) - 1) if at == 0 or texts[at - 1] in (",", ".", ";", "and")]
-    asked = bool(set(texts) & _ASKING)
+    openings = [at for at in range(len(texts) - 1) if at == 0 or texts[at - 1] in asking["parts"]]
+    if not asking["words"].isdisjoint(texts):
+        return True
     pairs = [(texts[at], texts[at + 1]) for at in openings]
-    return asked or any(verb in _INVERTED and (of in _SUBJECTS or of.isdigit()) for verb, of in pairs)
+    inverted, subjects = asking["inverted"], asking["subjects"]
+    return any(verb in inverted and (of in subjects or of.isdigit()) for verb, of in pairs)

@@ -37,11 +37,14 @@ class Lexicon:
         self.numbers: Mapping[str, Any] = data["numbers"]
         self.dates: Mapping[str, Any] = data["dates"]
         self.figures: Mapping[str, Any] = data["figures"]
+        self.asking: Mapping[str, frozenset[str]] = {key: frozenset(words) for key, words in data["asking"].items()}
         self.seen: Mapping[str, str] = data["seen"]
         self.measured: Mapping[str, str] = data["measured"]
         self.pronoun: Mapping[str, str] = data["pronoun"]
         self.manner: Mapping[str, str] = data["manner"]
         self.rare: Mapping[str, float] = data["rare"]
+        self.opening: frozenset[str] = frozenset(data["opening"])
+        self.inside: frozenset[str] = frozenset(data["inside"])
         self.glossary: frozenset[str] = frozenset(data["glossary"])
         self._fuzzy: list[str] | None = None
 

@@ -33,6 +33,7 @@ def check_shapes(tables: RuleTables) -> list[Fault]:
 
 
 def _check_file(file: RuleFile) -> Iterator[Fault]:
+    from benchmate.rulebase import model_figures as figures
     from benchmate.rulebase import model_rules as rules
     from benchmate.rulebase import model_species as species
     from benchmate.rulebase import model_words as words
@@ -45,11 +46,13 @@ def _check_file(file: RuleFile) -> Iterator[Fault]:
         "source": species.SourceShape,
         "term": words.TermShape,
     }
+    if of_figures := figures.SHAPES.get(file.name):
+        named["figure"] = of_figures[1]
     table = dict(file.table)
     if "taxon" in table:
         yield from _faults(species.TaxonShape, table, file, str(table["taxon"]), whole_file=True)
         return
-    shape = _shape_of(file, words)
+    shape = of_figures[0] if of_figures and file.layer == 0 else _shape_of(file, words)
     for section in _ROWS:
         if (isinstance(table.get(section), list) and file.name.startswith("practice/")) or _in_overlay(file, section):
             for number, row in enumerate(table.pop(section, []), 1):

@@ -7,36 +7,24 @@ from collections.abc import Sequence
 from itertools import pairwise
 from typing import Any
 
+from benchmate.hearing.figure_small import SmallWords
 from benchmate.hearing.reading import Reading
 from benchmate.talk.dates import first_day, span_of
 
-_AHEAD = frozenset({"if", "say", "suppose", "plan", "planning", "intend", "thinking"})
-_BACK = frozenset(
-    {
-        "was",
-        "were",
-        "went",
-        "put",
-        "wired",
-        "took",
-        "had",
-        "did",
-        "pruned",
-        "stripped",
-        "defoliated",
-        "repotted",
-        "since",
-    }
-    | {"ago", "came", "pulled", "clipped", "trimmed", "shortened", "left"}
-)
 _FARTHEST_BACK = 330  # days: what was done longer ago is told with its year
 _A_YEAR = 365.25
 
 
 def day_meant(
-    told: tuple[str | None, str | None], reading: Reading, texts: Sequence[str], on: dt.date, southern: bool
+    told: tuple[str | None, str | None],
+    reading: Reading,
+    texts: Sequence[str],
+    on: dt.date,
+    southern: bool,
+    small: SmallWords,
 ) -> Any:
-    """The day of a date told as (looking back, looking ahead), or None. texts: the statement's words."""
+    """The day of a date told as (looking back, looking ahead), or None. texts: the statement's words. small: those that
+    tell which way is meant."""
     back, ahead = (first_day(text, southern) if text else None for text in told)
     spans = [span_of(text, southern) for text in told if text]
     for span in spans:
@@ -44,12 +32,10 @@ def day_meant(
             return None  # "this year" is no other day than today
     if back is None or ahead is None or back == ahead:
         return back or ahead
-    words = set(texts)
-    meant = any(pair == ("am", "going") for pair in pairwise(texts))
-    if words & _AHEAD or meant:
+    if small.meant_ahead.intersection(texts) or any(pair in small.meaning for pair in pairwise(texts)):
         return ahead
     done = any(work.done == "done" for work in (*reading.work, *reading.supposes))
-    if (words & _BACK or done) and 0 <= (on - back).days <= _FARTHEST_BACK:
+    if (small.meant_back.intersection(texts) or done) and 0 <= (on - back).days <= _FARTHEST_BACK:
         return back
     return min((back, ahead), key=lambda day: abs((day - on).days))
 

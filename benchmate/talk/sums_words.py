@@ -10,6 +10,7 @@ from benchmate.fault import UserError
 from benchmate.hearing.dates import DateWords
 from benchmate.hearing.figure_choice import Heard, figure_words
 from benchmate.hearing.figure_said import SaidNumber
+from benchmate.hearing.figure_small import SmallWords
 from benchmate.hearing.reading import Reading
 from benchmate.talk.dates import first_day, span_of
 from benchmate.talk.sums_dates import day_meant
@@ -41,7 +42,8 @@ def said_values(reading: Reading, tables: Mapping[str, Any], ear: Ear, on: dt.da
     figure = reading.figure or ""
     heard, numbers = figure_words(ear.spotter).of_figure(figure, words, dates)
     _refuse_below_zero(figure, numbers)
-    given = _given(reading, heard, numbers, [word.text for word in words], on, southern)
+    small = figure_words(ear.spotter).numbers.small
+    given = _given(reading, heard, numbers, [word.text for word in words], on, southern, small)
     values = _of_grammar(reading, heard, numbers)
     values |= {name: value for name, value in GIVEN.get(figure, _as_they_are)(given).items()}
     if liquid := _liquid(reading.said, tables):
@@ -52,14 +54,20 @@ def said_values(reading: Reading, tables: Mapping[str, Any], ear: Ear, on: dt.da
 
 
 def _given(
-    reading: Reading, heard: Heard, numbers: Sequence[SaidNumber], texts: Sequence[str], on: dt.date, southern: bool
+    reading: Reading,
+    heard: Heard,
+    numbers: Sequence[SaidNumber],
+    texts: Sequence[str],
+    on: dt.date,
+    southern: bool,
+    small: SmallWords,
 ) -> Given:
     many: dict[str, list[Any]] = {}
     places: dict[str, list[int]] = {}
     for role in heard.roles.roles:
         value = role.value
         if numbers[role.number].unit == "date" and role.name not in ("dates", "earlier_on"):
-            value = day_meant(role.value, reading, texts, on, southern)
+            value = day_meant(role.value, reading, texts, on, southern, small)
         many.setdefault(role.name, []).append(value)
         places.setdefault(role.name, []).append(role.number)
     return Given(many, places, heard.values, numbers, on, southern)
