@@ -214,9 +214,10 @@ class _Builder:
             },
             "asking": {
                 key: self.tables.get("words/figures.toml", {}).get("asking", {}).get(key, [])
-                for key in ("words", "inverted", "subjects", "parts", "named")
+                for key in ("words", "inverted", "subjects", "joining", "tellers", "finite", "parts", "named")
             },
             "seen": dict(parts.get("seen", {})),
+            "harmed": dict(parts.get("harmed", {})),
             "measured": dict(parts.get("measured", {})),
             "pronoun": dict(parts.get("pronoun", {})),
             "manner": dict(parts.get("manner", {})),

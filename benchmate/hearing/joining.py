@@ -107,6 +107,8 @@ def _unique(facts: list[Fact]) -> list[Fact]:
     out: list[Fact] = []
     for fact in facts:
         key = (fact.kind, fact.value, fact.spot, fact.when, fact.denied)
+        if fact.kind == "finding":  # "two leaders are competing at the top": once, with its place
+            out = [f for f in out if not _told_again(f, fact)]
         said = fact.kind == "finding" and fact.spot == Spot() and not fact.measures
         if said and any(f.kind == fact.kind and f.value == fact.value and f.denied == fact.denied for f in out):
             continue  # "a hole on the left, a proper gap": the same again in other words
@@ -116,6 +118,15 @@ def _unique(facts: list[Fact]) -> list[Fact]:
             seen.add(key)
             out.append(fact)
     return out
+
+
+def _told_again(fact: Fact, later: Fact) -> bool:
+    """The same finding, counted alike, whose place the later one only adds to."""
+    same = (fact.kind, fact.value, fact.denied, fact.when) == (later.kind, later.value, later.denied, later.when)
+    first, added = fact.spot, later.spot
+    if not same or first.count is None or first == added:
+        return False
+    return replace(added, part=None, side=None, level=None, ordinal=None) == first
 
 
 def _compared(work: list[Work], clauses: Sequence[Clause]) -> list[Work]:

@@ -14,6 +14,7 @@ from .spotting import Token
 from .values import Value
 
 ASIDE = "aside"  # a meaning that no rule asks for ("a thick branch"): heard, not recorded
+_NOUNS = frozenset({"PART", "FINDING", "EVENT", "MEANS", "TREEWORD", "PRON"})
 HIDDEN = "~"  # a part that only helps to tell the work ("into the ~shade")
 
 
@@ -68,6 +69,12 @@ class Phrase:
         )
 
     @property
+    def only_state(self) -> bool:
+        """One state and nothing that it is said of."""
+        said = self.parts or self.findings or self.events or self.species or self.flush or self.name or self.weather
+        return len(self.states) == 1 and not (said or self.one or self.pronoun or self.side or self.level)
+
+    @property
     def names_one(self) -> bool:
         """One of several is meant: "the left one", "the second"."""
         placed = self.side or self.level or self.ordinal
@@ -92,6 +99,8 @@ def read_phrase(node: Node) -> Phrase:
         if token.kind == "NUM" and place and tokens[place - 1].kind == "SIDE" and place + 1 == len(tokens):
             phrase.ordinal = int(token.value)  # "L2" in notes
             continue
+        if token.kind == "ORD" and place and place + 1 == len(tokens) and tokens[place - 1].kind in _NOUNS:
+            continue  # "sterilised the saw first": when, not which
         if token.kind == "NAME" and place and tokens[place - 1].kind == "CALLED":
             phrase.called = token.value
             continue
@@ -235,6 +244,8 @@ def phrase_facts(
     place = bool(phrase.side or phrase.level) and not phrase.findings
     for token in phrase.states:
         meaning = state_meaning(lexicon, token.value, None if _of_tree(phrase, token) else part)
+        if meaning is None and subject is not None and phrase.part is not None:
+            meaning = state_meaning(lexicon, token.value, subject)  # "the wire is biting into the leader"
         if part is None and meaning and place:
             meaning = meaning_of_some(lexicon, meaning)  # "low left weak": that is not the whole tree
         if meaning is None:
@@ -242,6 +253,8 @@ def phrase_facts(
             continue
         if phrase.findings and not phrase.parts and not phrase.species and meaning.startswith("stage:"):
             continue  # "back buds popping": said of what was found, not of the tree
+        if meaning.startswith("stage:") and any(later.first == token.end for later in phrase.states):
+            continue  # "growing upright"
         spot = phrase.spot(count=True) if phrase.part or not subject else replace(phrase.spot(), part=subject)
         fact = fact_of_meaning(
             meaning,

@@ -8,8 +8,19 @@ from benchmate.value import replace
 
 from .automaton import Node
 from .clauses import TRUNKS, Clause, Setting, chain, take_date
-from .doing import DONE, NOT, NOW, Mood
-from .phrases import ASIDE, HIDDEN, Phrase, meaning_of_some, phrase_facts, read_phrase, settle_bare, species_fact
+from .doing import BENT, DONE, LATER, NOT, NOW, Mood
+from .phrases import (
+    ASIDE,
+    HIDDEN,
+    Phrase,
+    meaning_of_some,
+    phrase_facts,
+    read_phrase,
+    settle_bare,
+    species_fact,
+    without_named,
+)
+from .placing import merged
 from .reading import Fact, Spot, Work
 from .spotting import Token
 
@@ -42,13 +53,26 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
             )
             if named and not aux and not clause.work and _noted(setting, clause, phrase, link):
                 clause.facts += [species_fact(token) for token in phrase.species]
+            elif link is not None and link.kind == "HARM":
+                if not _harmed(setting, clause, phrase, link):
+                    _said(setting, clause, phrase, subject, ["be"])
+            elif link is not None and link.value == "down" and _pulled(setting, clause, phrase):
+                pass
+            elif (at := _placing(setting, phrase, subject)) is not None and link is None:
+                linked(setting, clause, phrase, at, subject)
             elif link is None:
                 before = len(clause.facts)
                 _said(setting, clause, phrase, subject, aux)
+                if aux and len(clause.facts) == before and _only_place(phrase):  # "the open wound is at the front"
+                    clause.facts = [
+                        at_place(setting, f, phrase.spot(count=False), outright=False) for f in clause.facts
+                    ]
                 if place != Spot():
                     clause.facts[before:] = [
                         at_place(setting, f, place, outright=f.spot.part is None) for f in clause.facts[before:]
                     ]
+                if any(fact.kind == "finding" for fact in clause.facts[before:]):  # "the wire on the apex is loose"
+                    clause.facts = [fact for fact in clause.facts if not _only_there(setting, fact, subject)]
                 subject = phrase if subject is None or phrase.parts or phrase.findings else subject
             else:
                 before = len(clause.facts)
@@ -56,7 +80,16 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
                 if link.kind in ("AT", "OF") and phrase.says_place_only and not before:
                     place = phrase.spot(count=False)
                     _placed(clause.phrase, phrase)
-            clause.phrase = clause.phrase or phrase
+            first = clause.phrase
+            if (
+                link is not None
+                and link.kind == "OF"
+                and first is not None
+                and _only_place(first)
+                and phrase.shown_part
+            ):
+                first.parts = [phrase.shown_part]  # "front of the trunk"
+            clause.phrase = first or phrase
             if phrase.called:
                 clause.tree = phrase.called
             aux, link = [], None
@@ -87,6 +120,45 @@ def _noted(setting: Setting, clause: Clause, phrase: Phrase, link: Token | None)
     return False
 
 
+def _harmed(setting: Setting, clause: Clause, phrase: Phrase, verb: Token) -> bool:
+    """ "a late frost got the tips", "the wind snapped the back branch": what weather leaves behind."""
+    weather = [fact for fact in clause.facts if fact.kind == "weather"]
+    finding = verb.value or next((setting.lexicon.harmed.get(str(fact.value)) for fact in weather), None)
+    if not weather or not finding:
+        return False
+    facts, idle = phrase_facts(phrase, setting.lexicon)
+    clause.facts = [fact for fact in clause.facts if fact not in weather] + facts
+    clause.facts.append(
+        Fact("finding", finding, without_named(finding, phrase.spot(), setting.lexicon), span=phrase.span)
+    )
+    clause.idle += idle
+    clause.phrase = phrase
+    return True
+
+
+def _placing(setting: Setting, phrase: Phrase, subject: Phrase | None) -> Token | None:
+    """ "scale has settled on the twigs": what a state such as "on" links, where it says nothing of the thing."""
+    cell = setting.lexicon.states.get(phrase.states[0].value, {}) if len(phrase.states) == 1 and phrase.parts else {}
+    if subject is None or not cell.get("place") or cell.get("of", {}).get(subject.part):
+        return None
+    state = phrase.states.pop()
+    return Token("AT", "at", state.first, state.end, state.cost)
+
+
+def _pulled(setting: Setting, clause: Clause, phrase: Phrase) -> bool:
+    """ "guyed down the first branch": with "down" a state that work leaves behind tells of the work."""
+    first = clause.phrase
+    if first is None or not first.only_state or not phrase.shown_part:
+        return False
+    work = setting.lexicon.states.get(first.states[0].value, {}).get("event")
+    if not work:
+        return False
+    clause.facts = [fact for fact in clause.facts if fact.kind == "species"]
+    clause.work, clause.acts = [Work(work, phrase.spot(), done=DONE, span=(first.span[0], phrase.span[1]))], ["decide"]
+    clause.mood, clause.kind = Mood(DONE), "decide"
+    return True
+
+
 def _placed(first: Phrase | None, where: Phrase) -> None:
     """ "the second branch on the right": where it is belongs to what it is."""
     if first is None or not replace(first, states=[]).says_place_only or where.shown_part:
@@ -95,11 +167,19 @@ def _placed(first: Phrase | None, where: Phrase) -> None:
     first.ordinal = first.ordinal or where.ordinal
 
 
+def _only_place(phrase: Phrase) -> bool:
+    return (
+        phrase.says_place_only
+        and not (phrase.parts or phrase.one or phrase.pronoun)
+        and bool(phrase.side or phrase.level)
+    )
+
+
 def _carried_on(setting: Setting, clause: Clause, node: Node) -> Phrase | None:
     """ "the right one is 8 mm and has dieback": a clause that begins with "has" goes on about the same thing."""
     first = next(iter(chain(node)), ("", None))
     before = setting.before[-1] if setting.before else None
-    if clause.kind != "observe" or first[0] != "aux" or "and" not in clause.joined or before is None:
+    if clause.kind != "observe" or first[0] != "aux" or not {"and", "which"} & set(clause.joined) or before is None:
         return None
     return before.phrase if before.kind == "observe" else None
 
@@ -123,7 +203,13 @@ def _said(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | No
     part = subject.part if subject else None
     measures = measured(setting, clause, phrase, subject)
     facts, idle = phrase_facts(phrase, setting.lexicon, part, seen="have" in aux)
+    if idle and not facts and aux and part is None and phrase.only_state and (subject is None or subject.pronoun):
+        meant = _part_before(setting)  # "checked the wire and it's not biting"
+        facts, idle = phrase_facts(phrase, setting.lexicon, meant) if meant else (facts, idle)
+        facts = [replace(fact, spot=Spot()) for fact in facts]
     clause.denied = clause.denied or ("not" in aux and not facts)
+    if subject is not None and subject.findings and not phrase.species and not phrase.parts:
+        facts = [fact for fact in facts if fact.kind != "stage"]  # "water shoots are growing": of those, not the tree
     if "not" in aux:
         facts = [replace(f, denied=True) if f.kind != "species" else f for f in facts]
     if subject is not None and not phrase.parts:
@@ -140,10 +226,16 @@ def _said(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | No
         clause.work = [Work(str(f.value), _needing(setting, subject, str(f.value))) for f in facts if f.kind == "event"]
         clause.acts, clause.topic = ["ask"], "may"
         facts = [fact for fact in facts if fact.kind != "event"]
-    named = setting.lexicon.patterns.get(f"{(phrase.part or '').removeprefix(HIDDEN)}|||") if "need" in aux else None
-    if named is not None and not facts:  # "the back needs wire": the noun of the same word
+    named = setting.lexicon.patterns.get(f"{(phrase.part or '').removeprefix(HIDDEN)}|||")
+    if named is not None and not facts and "will" in aux:  # "going to guy down the low one": the verb of the same word
+        clause.work = [Work(named, replace(phrase.spot(), part=None), done=LATER, span=phrase.span)]
+        clause.acts, clause.mood, clause.kind = ["decide"], Mood(LATER), "decide"
+    elif named is not None and not facts and "need" in aux:  # "the back needs wire": the noun of the same word
         clause.work = [Work(named, _needing(setting, subject, named))]
         clause.acts, clause.topic = ["ask"], "may"
+    if "do" in aux and "not" not in aux and facts and all(fact.kind == "event" for fact in facts):  # "did a graft"
+        clause.work = [Work(str(fact.value), phrase.spot(), done=DONE, span=phrase.span) for fact in facts]
+        clause.acts, clause.mood, facts = ["decide"], Mood(DONE), []
     clause.aside = clause.aside or (bool(phrase.states) and not facts)
     clause.facts += facts
     clause.idle += idle
@@ -151,6 +243,20 @@ def _said(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | No
     clause.tree = clause.tree or phrase.name
     if phrase.other or phrase.pronoun:
         clause.refers.append(phrase.other or str(phrase.pronoun))
+
+
+def _part_before(setting: Setting) -> str | None:
+    """The part that the clause before spoke of or worked on, if only as the name of its work."""
+    for clause in reversed(setting.before):
+        if clause.phrase is not None and clause.phrase.parts:
+            return clause.phrase.part
+        for work in reversed(clause.work):
+            named = setting.lexicon.works.get(work.work or "", {}).get("part_named", ())
+            return work.spot.part or next(iter(named), None)
+        for fact in reversed(clause.facts):
+            if fact.value in setting.lexicon.pronoun:
+                return setting.lexicon.pronoun[str(fact.value)]
+    return None
 
 
 def _needing(setting: Setting, subject: Phrase | None, work: str) -> Spot:
@@ -167,7 +273,9 @@ def measured(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase |
         parts = subject.parts or ["branch"] * bool(subject.one or subject.side or subject.level or subject.findings)
         phrase.parts = [*parts]
     righted = bool(setting.before) and setting.before[-1].kind == "correct"
-    settle_bare(phrase, setting.lexicon, "diameter_mm" if righted else None, degree_as="temperature_c")
+    bent = bool(setting.before) and any(work.work in BENT for work in setting.before[-1].work)
+    degree_as = "angle_deg" if bent else "temperature_c"  # "bending the leader now, 30 degrees"
+    settle_bare(phrase, setting.lexicon, "diameter_mm" if righted else None, degree_as)
     if borrowed:
         phrase.parts = []
     amount = setting.lexicon.amount.get(phrase.part or "")
@@ -208,13 +316,13 @@ def linked(setting: Setting, clause: Clause, phrase: Phrase, link: Token, subjec
     if link.kind == "BACKTO" and not facts:
         _back_to(setting, clause, phrase)
         return
-    if link.kind == "AT" and phrase.species and subject is not None and subject.part in setting.lexicon.seen:
-        clause.facts.append(
-            Fact("finding", setting.lexicon.seen[subject.part or ""], span=subject.span)
-        )  # "fruit on it"
+    if link.kind == "AT" and subject is not None and (phrase.species or phrase.shown_part):
+        _seen_there(setting, clause, subject)
     measures = measured(setting, clause, phrase, subject)
-    if link.kind == "OF" and phrase.numbers and clause.facts:
+    if link.kind in ("OF", "AT") and phrase.numbers and clause.facts and clause.facts[-1].kind == "finding":
         clause.facts[-1] = replace(clause.facts[-1], spot=replace(clause.facts[-1].spot, count=int(phrase.numbers[0])))
+    if link.kind == "AT" and clause.work and not clause.facts:  # "did a graft on the right"
+        clause.work[-1] = replace(clause.work[-1], spot=merged(clause.work[-1].spot, phrase))
     if link.kind == "AT" and (where.side or where.level) and phrase.says_place_only:
         clause.facts = [of_some(setting, fact) for fact in clause.facts]
         clause.facts = [fact for fact in clause.facts if fact.kind != ASIDE]
@@ -233,6 +341,18 @@ def linked(setting: Setting, clause: Clause, phrase: Phrase, link: Token, subjec
     clause.idle += idle
     clause.means += phrase.means
     clause.tree = clause.tree or phrase.name
+
+
+def _seen_there(setting: Setting, clause: Clause, subject: Phrase) -> None:
+    """ "fruit on the elm", "the guy is still on the low branch": a thing that is a finding by being there."""
+    found = setting.lexicon.seen.get(subject.part or "")
+    if found and not clause.work and not any(fact.kind == "finding" for fact in clause.facts):
+        clause.facts.append(Fact("finding", found, denied=clause.denied, span=subject.span))
+
+
+def _only_there(setting: Setting, fact: Fact, subject: Phrase | None) -> bool:
+    found = setting.lexicon.seen.get(subject.part or "") if subject is not None else None
+    return subject is not None and found == fact.value and fact.span == subject.span
 
 
 def _back_to(setting: Setting, clause: Clause, phrase: Phrase) -> None:

@@ -62,6 +62,7 @@ class ValueWords:
         self.by = frozenset(joined.get("by", []))
         self.range = frozenset(joined.get("range", []))
         self.minus = frozenset(joined.get("minus", []))
+        self.single = frozenset(joined.get("single", []))
         self.inch_alone = {tuple(w.split()) for w in numbers.get("inch_alone", {}).get("says", [])}
         tables: tuple[Mapping[tuple[str, ...], Any], ...] = (
             self.number,
@@ -71,7 +72,7 @@ class ValueWords:
             self.named,
             self.headed,
         )
-        self.starts = {words[0] for table in tables for words in table} | self.minus
+        self.starts = {words[0] for table in tables for words in table} | self.minus | self.single
 
 
 def _longest(table: Mapping[tuple[str, ...], Any], words: Sequence[str], at: int) -> tuple[Any, int] | None:
@@ -179,8 +180,8 @@ def spot_values(vw: ValueWords, words: Sequence[str], at: int) -> Iterator[Value
                 size = unit[0][1]
                 yield Value(unit[1], "MEASURE", number[0] * size, bare="length", others=(second[0] * size,))
         yield Value(number[1], "NUM", number[0])
-    elif words[at : at + 2] in (["an", "inch"], ["a", "foot"], ["a", "metre"]):
-        yield from _measured(vw, words, 1.0, at + 1)
+    elif first in vw.single and (unit := _longest(vw.units, words, at + 1)) and unit[0][0] in ("length", "volume"):
+        yield from _measured(vw, words, 1.0, at + 1)  # "an inch", "a gallon"
 
 
 def _measured(vw: ValueWords, words: Sequence[str], number: float, at: int, negative: bool = False) -> Iterator[Value]:

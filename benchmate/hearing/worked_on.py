@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from benchmate.value import replace
 
 from .clauses import Clause, Setting
-from .doing import LATER
+from .doing import BENT, LATER
 from .phrases import HIDDEN, Phrase, settle_bare, state_meaning
 from .reading import Fact, Spot
 from .seeing import amount
@@ -53,11 +53,14 @@ def work_spot(setting: Setting, name: str, thing: Phrase | None, phrases: Sequen
         if spot.part in named:
             spot = replace(spot, part=None)
         spot = _finding_part(setting, spot, thing, named)
+    before = thing
     for link, phrase in phrases:
+        behind, before = before, phrase
         if link is None or phrase is thing:
             continue
         part = phrase.shown_part if phrase.shown_part not in named and not _no_place(link, phrase) else None
-        if link.kind == "OF" and link is not SUBJECT and thing is not None and thing.part is not None:
+        of_thing = link.kind == "OF" and link is not SUBJECT and behind is thing
+        if of_thing and thing is not None and thing.part is not None:
             part = None
         spot = Spot(
             spot.part or part,
@@ -109,7 +112,7 @@ def work_measures(
     setting: Setting, clause: Clause, name: str, phrases: Sequence[tuple[Token | None, Phrase]], posts: Sequence[Token]
 ) -> dict[str, float]:
     measures: dict[str, float] = {}
-    bends = name in ("bend", "guy", "wire")
+    bends = name in BENT
     for link, phrase in phrases:
         kind = link.kind if link else None
         if (

@@ -40,12 +40,15 @@ def decide(setting: Setting, clause: Clause, node: Node) -> None:
             see(setting, clause, child)
             subject, clause.phrase = clause.phrase, None
             aux = next((item for kind, item in reversed(chain(child)) if kind == "aux"), [])
+        if subject is not None and "i" in aux and subject.span[1] - subject.span[0] == 1 and subject.ordinal:
+            subject = None  # "first I cut it back"
         if (
             ("i" in aux or {"do", "not"} <= set(aux))
             and subject is not None
             and any(fact.kind != "species" for fact in clause.facts)
         ):
             subject, clause.acts = None, ["observe", "decide"]  # "its weak i'll leave it": two things in one breath
+    clause.by_grower = "i" in aux
     if "need" in aux and clause.work:
         _needed(clause)
     clause.acts = clause.acts or (["decide"] if clause.work else ["observe"] if clause.facts else [])

@@ -60,10 +60,13 @@ class StateShape(Shape):
     alone: str | None = None
     on: str | None = None
     of: dict[str, str] = Field(default={})
+    some: str | None = None
+    event: str | None = None
+    place: bool = False
 
 
 class StatesFile(Shape):
-    state: dict[str, dict[str, Any]]
+    state: dict[str, StateShape]
 
 
 class PracticeFile(Shape):
