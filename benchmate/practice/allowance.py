@@ -49,6 +49,8 @@ def allowance(target: Target, matcher: Matcher) -> Allowance:
         return NO_BUDGET
     over = matcher.book.budget.get("over", {})
     too_much = (str(over.get("caution", "over-dose")),)
+    if not said and _too_much_there(target, cap, matcher):
+        cautions = (*too_much, *cautions)
     opens = matcher.almanac.next_season(matcher.almanac.on) if cap.share > 0 and taken > 0 else None
     if said and share is not None and taken + share > cap.share + 1e-6:
         far = taken + share > cap.share + float(over.get("margin", 0.0)) + 1e-6
@@ -68,6 +70,13 @@ def dose_left(matcher: Matcher) -> tuple[float | None, Cap | None]:
     if cap is None:
         return None, None
     return round(max(0.0, cap.share - foliage_taken(matcher.facts, matcher.book)), 3), cap
+
+
+def _too_much_there(target: Target, cap: Cap, matcher: Matcher) -> bool:
+    """Whether leaf is to come off one place in a share that would be too much for the crown: what holds for the whole
+    holds for each part of it."""
+    share = target.measures.get("share")
+    return target.work in matcher.book.budget.get("of_part", {}).get("held", ()) and (share or 0.0) > cap.share + 1e-6
 
 
 def _is_care(target: Target, matcher: Matcher, cap: Cap) -> bool:
