@@ -181,11 +181,15 @@ def _carried_on(setting: Setting, clause: Clause, node: Node) -> Phrase | None:
     before = setting.before[-1] if setting.before else None
     if clause.kind != "observe" or first[0] != "aux" or not {"and", "which"} & set(clause.joined) or before is None:
         return None
+    found = any(kind == "np" and read_phrase(item).findings for kind, item in chain(node))
+    if "i" in first[1] or (found and "have" not in first[1]):
+        return None  # "the candles are out and I find no needle cast": said of the tree
     return before.phrase if before.kind == "observe" else None
 
 
 def seen_date(setting: Setting, clause: Clause, token: Token) -> None:
     """A date said of what is seen belongs to the event before it, if there is one."""
+    clause.dated = token if not clause.facts else None
     before = setting.before[-1] if setting.before else None
     told = before is not None and before.mood is not None and before.when is None and not clause.facts
     told = told and before is not None and before.topic is None
@@ -233,6 +237,9 @@ def _said(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | No
     elif named is not None and not facts and "need" in aux:  # "the back needs wire": the noun of the same word
         clause.work = [Work(named, _needing(setting, subject, named))]
         clause.acts, clause.topic = ["ask"], "may"
+    if {"i", "be"} <= set(aux) and "not" not in aux and facts and all(fact.kind == "event" for fact in facts):
+        clause.work = [Work(str(fact.value), phrase.spot(), done=NOW, span=phrase.span) for fact in facts]
+        clause.acts, clause.mood, facts = ["decide"], Mood(NOW), []  # "I am halving the leaves"
     if "do" in aux and "not" not in aux and facts and all(fact.kind == "event" for fact in facts):  # "did a graft"
         clause.work = [Work(str(fact.value), phrase.spot(), done=DONE, span=phrase.span) for fact in facts]
         clause.acts, clause.mood, facts = ["decide"], Mood(DONE), []

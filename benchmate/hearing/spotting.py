@@ -13,6 +13,7 @@ from benchmate.value import dataclass
 
 from .dates import DateWords, spot_dates
 from .lexicon import CHOICE, END, Lexicon, Trie
+from .opening import stands_there
 from .reading import Guess
 from .values import ValueWords, spot_values
 from .words import Word
@@ -173,13 +174,17 @@ class Spotter:
 
     def _terms(self, alternatives: Sequence[Sequence[_Alternative]], at: int) -> Iterator[Token]:
         rare = self.lexicon.rare
+        texts = [options[0].word for options in alternatives]
         stack: list[tuple[Trie, int, float, tuple[Guess, ...], tuple[str, ...]]] = [
             (self.lexicon.trie, at, 0.0, (), ())
         ]
         while stack:
             node, place, cost, guesses, said = stack.pop()
             for kind, value in node.get(END, ()):
-                price = (SEPARATOR if kind == "SEP" else TERM) + rare.get(f"{' '.join(said)} {kind}", 0.0)
+                sense = f"{' '.join(said)} {kind}"
+                if not stands_there(self.lexicon, sense, texts, at, place):
+                    continue
+                price = (SEPARATOR if kind == "SEP" else TERM) + rare.get(sense, 0.0)
                 if kind == "PART" and value.startswith("~"):
                     price += HELPER
                 marked = (

@@ -51,6 +51,10 @@ def decide(setting: Setting, clause: Clause, node: Node) -> None:
     clause.by_grower = "i" in aux
     if "need" in aux and clause.work:
         _needed(clause)
+    if clause.dated is not None and clause.mood is not None and clause.mood.done == DONE and not clause.mood.open:
+        take_date(setting, clause, clause.dated, past=True)  # "in March I grafted it"
+    if clause.facts and not clause.work and "observe" in clause.acts:
+        clause.acts = ["observe"]  # "twin branches that I had overlooked"
     clause.acts = clause.acts or (["decide"] if clause.work else ["observe"] if clause.facts else [])
 
 
