@@ -53,7 +53,7 @@ def put_right(before: Clause, clause: Clause) -> bool:
     if place != Spot() and not before.work and not clause.denied and not clause.measures:  # "no wait, the right"
         before.work = [Work(None, place)]
         return True
-    if clause.denied or not clause.measures:
+    if not clause.measures or (clause.denied and before.work):
         return clause.denied and bool(before.work)  # "12 mm, not 21"
     before.work = [Work(None, Spot(), dict(clause.measures))]
     return True
@@ -155,4 +155,18 @@ def on_condition(before: Clause, clause: Clause) -> bool:
     if before.mood.done != NOW or not before.work:
         return False
     before.work = [replace(work, done=LATER) if work.done == NOW else work for work in before.work]
+    return True
+
+
+def supposed_too(before: Clause, clause: Clause) -> bool:
+    """ "what if it had mildew and were weak": what goes on with "and" is supposed as well."""
+    if before.kind != "what_if" or clause.topic or not {"and", ","} & set(clause.joined):
+        return False
+    if clause.kind not in ("observe", "decide") or not (clause.facts or clause.work):
+        return False
+    if "and" not in clause.joined and clause.by_grower:  # "suppose it is weak, I leave it alone"
+        return False
+    before.facts += clause.facts
+    before.work += [replace(work, done=None, denied=work.denied or work.done == NOT) for work in clause.work]
+    before.when = before.when or clause.when
     return True

@@ -6,7 +6,7 @@ from benchmate.value import replace
 
 from .automaton import Node
 from .clauses import TRUNKS, Clause, Setting, chain, take_date
-from .doing import NOT, work_of
+from .doing import DONE, NOT, work_of
 from .phrases import Phrase, leaves, phrase_facts, read_phrase, settle_bare, species_fact
 from .reading import Fact, Spot, Work
 from .seeing import linked, observe
@@ -55,11 +55,16 @@ def question(setting: Setting, clause: Clause, topic: str, node: Node, past: boo
             )
         elif child.name in ("observe", "decide"):
             (observe if child.name == "observe" else decide)(setting, clause, child)
-            if topic == "what-if" and clause.work and not (head is not None and head.value == "past"):
+            past_form = (
+                head is not None and head.value == "past" and clause.mood is not None and clause.mood.done == DONE
+            )
+            if topic == "what-if" and clause.work and not past_form:
                 _ahead(setting, clause, child)  # "suppose I left it till autumn"
         elif child.name == "tail":
             _tail(setting, clause, child, past)
     clause.acts = ["ask"]
+    if head is not None and head.kind == "QWHATIF" and head.value == "past":
+        _had_happened(clause)
     if topic in ("due", "plan"):
         clause.when, clause.measures = None, {}
     denied = head is not None and head.kind == "QLIST" and head.value == "not"  # "which have not been fed"
@@ -68,8 +73,27 @@ def question(setting: Setting, clause: Clause, topic: str, node: Node, past: boo
         clause.facts = [replace(f, denied=True) if f.kind != "species" else f for f in clause.facts]
     if topic == "list" and clause.when:
         _done_then(setting, clause)
-    if head is not None and head.kind == "QWHATIF" and head.value == "past":
-        _had_happened(clause)
+
+
+def asked_indirectly(clause: Clause) -> None:
+    """ "I wonder whether I should feed it", "tell me when I may wire it": what would be told is asked."""
+    joined = set(clause.joined)
+    if clause.topic or not ("whether" in joined or ("asking" in joined and {"if", "when"} & joined)):
+        return
+    if clause.kind in ("decide", "gone") and clause.work:
+        clause.acts, clause.topic = ["ask"], "when" if "when" in joined else "may"
+        clause.work = [replace(work, done=None, denied=work.denied or work.done == NOT) for work in clause.work]
+        return
+    clause.acts = []  # "I wonder whether it is weak": nobody has seen that it is
+    clause.facts = [fact for fact in clause.facts if fact.kind == "species"]
+
+
+def told_of(clause: Clause) -> None:
+    """ "I cut it back, which left a wound": what a thing does is no work of the grower's."""
+    if "which" not in clause.joined or clause.kind != "decide" or clause.mood is None or clause.mood.event:
+        return
+    if clause.topic is None and not clause.by_grower:
+        clause.acts, clause.work = ["observe"] if clause.facts else [], []
 
 
 def _done_then(setting: Setting, clause: Clause) -> None:
@@ -82,6 +106,8 @@ def _done_then(setting: Setting, clause: Clause) -> None:
 
 def _had_happened(clause: Clause) -> None:
     """ "if I'd repotted in April": supposed of the past, so an event and not work that is weighed."""
+    if not any(work.done in (DONE, NOT) for work in clause.work):  # "what if I'd wire it", "what if we had frost"
+        return
     clause.facts += [
         Fact("event", work.work or "", Spot(), {}, clause.when, work.denied, work.span) for work in clause.work
     ]

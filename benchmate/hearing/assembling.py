@@ -6,10 +6,10 @@ from collections.abc import Callable
 
 from benchmate.value import replace
 
-from .asking import question
+from .asking import asked_indirectly, question, told_of
 from .automaton import Node
 from .clauses import Clause, Setting, take_date
-from .doing import DONE, NOW
+from .doing import DONE, LATER, NOW
 from .phrases import leaves, phrase_facts, read_phrase, species_fact
 from .reading import Spot, Work
 from .seeing import amount, observe
@@ -41,27 +41,32 @@ def assemble(root: Node, setting: Setting) -> list[Clause]:
             because_at = next((token.first for token in child.children if token.value == "because"), because_at)
             joined += [token.value for token in child.children]
             if setting.before and "?" in joined:
-                _asked(setting.before[-1])
+                if {"when", "was"} & set(joined):
+                    _asked_when(setting.before[-1], "was" in joined)
+                else:
+                    _asked(setting.before[-1])
             continue
         clause = Clause(child.name, tuple(joined))
         _fill(setting, clause, child)
         tokens = list(leaves(child))
         clause.span = (tokens[0].first, tokens[-1].end)
         clause.because_at = because_at if because_at is not None else clause.because_at
+        told_of(clause)
+        asked_indirectly(clause)
         setting.before.append(clause)
         joined, because_at = [], None
-    if "when" in joined and setting.before:
-        _asked_when(setting.before[-1])
+    if {"when", "was"} & set(joined) and setting.before:
+        _asked_when(setting.before[-1], "was" in joined)
     return setting.before
 
 
-def _asked_when(clause: Clause) -> None:
+def _asked_when(clause: Clause, past: bool) -> None:
     """ "last fed when?", "defoliation on the elm, when?": the question comes last and is about what stands before."""
     events = [fact for fact in clause.facts if fact.kind == "event" and fact.when is None]
     works = clause.work or [Work(str(fact.value), span=fact.span) for fact in events]
     if not works or clause.topic == "recall":
         return
-    clause.acts, clause.topic = ["ask"], "recall" if any(work.done == DONE for work in works) else "when"
+    clause.acts, clause.topic = ["ask"], "recall" if past or any(work.done == DONE for work in works) else "when"
     clause.work = [replace(work, done=None) for work in works]
     clause.facts = [fact for fact in clause.facts if fact not in events]
 
@@ -78,13 +83,18 @@ def _fill(setting: Setting, clause: Clause, node: Node) -> None:
 def _asked(clause: Clause) -> None:
     """ "bend it forty degrees?": a bare verb with a question mark asks whether one may."""
     clause.asked = True
+    if "if" in clause.joined and clause.topic is None and (clause.facts or clause.work):  # "and if it were weak?"
+        clause.acts, clause.topic = ["ask"], "what-if"
+        clause.work = [replace(work, done=None) for work in clause.work]
+        return
     events = [fact for fact in clause.facts if fact.kind == "event" and fact.when is None and not fact.denied]
     if clause.kind == "observe" and events:  # "full defoliation?"
         clause.work = [Work(str(fact.value), span=fact.span) for fact in events]
         clause.facts = [fact for fact in clause.facts if fact not in events]
         clause.acts, clause.topic = ["ask"], "may"
         return
-    if clause.kind == "decide" and clause.mood and (clause.mood.done == NOW or clause.verbless) and clause.work:
+    nobody = clause.mood is not None and not clause.mood.someone and clause.mood.done in (NOW, LATER)
+    if clause.kind == "decide" and clause.mood and (nobody or clause.verbless) and clause.work:  # "need to seal it?"
         clause.acts, clause.topic = ["ask"], "may"
         clause.work = [replace(work, done=None) for work in clause.work]
 
@@ -104,6 +114,8 @@ def _talk(setting: Setting, clause: Clause, node: Node) -> None:
                 clause.facts += facts
                 clause.idle += idle
                 clause.tree = phrase.called or phrase.name
+        elif child.kind == "TURNTO" and child.value == "passing":
+            clause.passing = True
         elif child.kind in ("ORD", "NUM"):
             clause.pick = int(child.value)
         elif child.kind == "WORDS":
@@ -125,13 +137,21 @@ def _again(setting: Setting, clause: Clause, node: Node) -> None:
 
 def _correct(setting: Setting, clause: Clause, node: Node) -> None:
     """ "no, the right one": a place or a number laid over what was said last."""
+    refused = any(isinstance(child, Token) and child.kind == "REFUSED" for child in node.children)
     for child in node.children:
-        if isinstance(child, Node):
-            setting.before.append(Clause("correct"))  # a bare size is that of what was spoken of, not of the tree
-            _KINDS[child.name](setting, clause, child)
-            setting.before.pop()
+        if isinstance(child, Token) or child.name == "refused":
+            continue
+        setting.before.append(Clause("correct"))  # a bare size is that of what was spoken of, not of the tree
+        _KINDS["observe" if child.name == "np" else child.name](setting, clause, child)
+        setting.before.pop()
+        refused = refused and child.name == "observe"
     clause.acts = ["correct"]
-    if clause.work:
+    _drop_denied(clause, node)
+    if refused and any(fact.kind != "species" for fact in clause.facts):  # "no, not weak"
+        clause.facts = [replace(fact, denied=True) for fact in clause.facts]
+    elif refused:  # "no, not the front one": what is meant instead follows
+        clause.refused, clause.work, clause.measures, clause.facts, clause.candidates = True, [], {}, [], []
+    if clause.work or refused:
         return
     phrase = clause.phrase
     spot = phrase.spot(count=False) if phrase else Spot()
@@ -146,11 +166,25 @@ def _correct(setting: Setting, clause: Clause, node: Node) -> None:
         clause.work = [Work(None, spot, measures)]
 
 
+def _drop_denied(clause: Clause, node: Node) -> None:
+    """ "it was the hornbeam, not the beech": the kind that is denied is not the one meant."""
+    tokens = list(leaves(node))
+    denial = next((token.first for token in tokens if token.kind == "AUX" and token.value == "not"), None)
+    denied = {
+        token.value for token in tokens if token.kind == "SPECIES" and denial is not None and token.first > denial
+    }
+    if any(fact.kind == "species" and fact.value not in denied for fact in clause.facts):
+        clause.facts = [fact for fact in clause.facts if fact.kind != "species" or fact.value not in denied]
+
+
 def _remind(setting: Setting, clause: Clause, node: Node) -> None:
     """ "remind me to check the wire in three weeks"; without a verb, a part that is named is checked."""
+    span: float | None = None
     for child in node.children:
         if isinstance(child, Token) and child.kind == "DATE":
             take_date(setting, clause, child, past=False)
+        elif isinstance(child, Token) and child.kind == "MEASURE":
+            span = child.value.measures.get("days")  # "remind me 2 weeks check the guy"
         elif isinstance(child, Node) and child.name == "vp":
             do(setting, clause, child, ["will", "i"])
         elif isinstance(child, Node):
@@ -168,6 +202,8 @@ def _remind(setting: Setting, clause: Clause, node: Node) -> None:
             if phrase and phrase.part and not clause.work:
                 clause.work = [Work("check", Spot(phrase.shown_part, phrase.side, phrase.level))]
     clause.acts = ["remind"]
+    if span and clause.work:
+        clause.work[-1] = replace(clause.work[-1], measures={"days": span})
     clause.work = [replace(work, done=None) for work in clause.work]
 
 

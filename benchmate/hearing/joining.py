@@ -6,7 +6,18 @@ from collections.abc import Sequence
 
 from benchmate.value import replace
 
-from .amending import after_days, asked_back, both, but_not, looked_again, no_but, on_condition, put_right, reminded
+from .amending import (
+    after_days,
+    asked_back,
+    both,
+    but_not,
+    looked_again,
+    no_but,
+    on_condition,
+    put_right,
+    reminded,
+    supposed_too,
+)
 from .clauses import Clause
 from .doing import AT_ONCE, DONE, LATER, NOW
 from .lexicon import Lexicon
@@ -26,6 +37,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
             _same_unit(before, clause)
             if (
                 _supposed(before, clause)
+                or supposed_too(before, clause)
                 or on_condition(before, clause)
                 or no_but(before, clause)
                 or put_right(before, clause)
@@ -40,6 +52,10 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
         done.append(clause)
     for clause in done:
         after_days(clause, on)
+        if clause.refused and not (clause.work or clause.facts):
+            clause.acts = []  # nothing that is meant instead came
+        if clause.passing and any(other.acts for other in done if other is not clause):
+            clause.acts = []
         _bare_place(clause, alone=len(done) == 1)
     _named_works(done, lexicon)
     done = _supposed_first(done)

@@ -1,0 +1,27 @@
+"""Words that ask at the opening of a sentence and only join elsewhere: "which goes?", but "the elm, which is weak"."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from .lexicon import END, Lexicon
+
+STOPS = frozenset({".", ";", "?", "!", ":", "(", "-", "..."})
+JOINERS = frozenset({",", "and", "so", "but", "or", "then"})
+
+
+def stands_there(lexicon: Lexicon, sense: str, heard: Sequence[str], first: int, end: int) -> bool:
+    """Whether a sense of a word ("which QCOMPARE") may stand at heard[first:end], by the lists of the lexicon."""
+    if sense not in lexicon.opening and sense not in lexicon.inside:
+        return True
+    outside = opens(lexicon, heard, first) or end == len(heard) or heard[end] == "?"
+    return outside == (sense in lexicon.opening)
+
+
+def opens(lexicon: Lexicon, heard: Sequence[str], at: int) -> bool:
+    """Whether nothing but filler and joining words stands before `at` in its sentence."""
+    while at > 0 and heard[at - 1] not in STOPS:
+        at -= 1
+        if heard[at] not in JOINERS and END not in lexicon.filler.get(heard[at], {}):
+            return False
+    return True
