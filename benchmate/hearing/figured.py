@@ -99,6 +99,8 @@ def _is_asked(
     if reading.topic in _OF_THE_TALK and passed_over < 2 and not (best.complete and best.score >= OVER_RECALLED):
         return False
     understood = not any(words[at].text in asking["named"] for at in lost)
+    if not lost and reading.topic == "when" and any(work.work != "check" for work in reading.work):
+        return best.score >= OVER_RECALLED  # "it is not biting, so when ought I to take it off": when to do it
     if understood and (reading.topic == "advice" or (reading.topic == "may" and reading.work)):
         return best.score >= OVER_ASKED  # "what should I do?", "shall I shorten them?": the bench's first job
     if set(reading.acts) - _STATES:
@@ -162,8 +164,18 @@ def _asks(words: Sequence[Word], asking: Asking) -> bool:
     """Whether a question word stands in the statement, or a clause of it begins as questions do."""
     texts = [word.text for word in words]
     openings = [at for at in range(len(texts) - 1) if at == 0 or texts[at - 1] in asking["parts"]]
-    if not asking["words"].isdisjoint(texts):
+    if any(text in asking["words"] and not _joins(texts, at, asking) for at, text in enumerate(texts)):
         return True
     pairs = [(texts[at], texts[at + 1]) for at in openings]
     inverted, subjects = asking["inverted"], asking["subjects"]
     return any(verb in inverted and (of in subjects or of.isdigit()) for verb, of in pairs)
+
+
+def _joins(texts: Sequence[str], at: int, asking: Asking) -> bool:
+    """Whether a question word only joins: "when I came home", "where the sun gets in", "a wound which is closing"."""
+    if texts[at] not in asking["joining"] or at + 1 >= len(texts) or "?" in texts[at:]:
+        return False
+    behind = texts[at + 1]
+    if at == 0 or texts[at - 1] in asking["parts"] - {","}:
+        return behind in asking["tellers"]
+    return behind in asking["subjects"] | asking["tellers"] or (texts[at] == "which" and behind in asking["finite"])

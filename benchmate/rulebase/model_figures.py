@@ -190,6 +190,9 @@ class AskingWords(Shape):
     words: Phrases
     inverted: Phrases
     subjects: Phrases
+    joining: Phrases = Field(default=[])
+    tellers: Phrases = Field(default=[])
+    finite: Phrases = Field(default=[])
     parts: Phrases
     named: Phrases
 
