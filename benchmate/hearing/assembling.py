@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from benchmate.value import replace
 
@@ -66,9 +66,13 @@ def _asked_when(clause: Clause, past: bool) -> None:
     works = clause.work or [Work(str(fact.value), span=fact.span) for fact in events]
     if not works or clause.topic == "recall":
         return
-    clause.acts, clause.topic = ["ask"], "recall" if past or any(work.done == DONE for work in works) else "when"
+    clause.acts, clause.topic = ["ask"], "recall" if past or _told_done(clause, works) else "when"
     clause.work = [replace(work, done=None) for work in works]
     clause.facts = [fact for fact in clause.facts if fact not in events]
+
+
+def _told_done(clause: Clause, works: Sequence[Work]) -> bool:
+    return any(work.done == DONE for work in works) and not clause.verbless  # "wire off when?" is still to come
 
 
 def _fill(setting: Setting, clause: Clause, node: Node) -> None:

@@ -18,12 +18,14 @@ BENT = frozenset({"bend", "guy", "wire"})
 @dataclass(frozen=True, slots=True)
 class Mood:
     """How the verb is meant. done: as in the contract. event: something is told of the tree rather than decided.
-    denied: the event did not happen. open: the form alone does not tell past from present ("put", "cut")."""
+    denied: the event did not happen. open: the form alone does not tell past from present ("put", "cut").
+    someone: it is told who does it ("I need to seal it")."""
 
     done: str
     event: bool = False
     denied: bool = False
     open: bool = False
+    someone: bool = False
 
 
 def mood_of(aux: Sequence[str], form: str, verb: str, lexicon: Lexicon, subject: bool, thing: bool = False) -> Mood:
@@ -36,11 +38,11 @@ def mood_of(aux: Sequence[str], form: str, verb: str, lexicon: Lexicon, subject:
         if "done" in aux:  # "had to chop it"
             return Mood(DONE)
         if "will" in aux:
-            return Mood(LATER)
+            return Mood(LATER, someone=someone)
         past = _same_past(verb, lexicon) and "let" not in aux
         if past and someone and not {"ask", "need"} & set(aux):
             return Mood(DONE, open=True)  # "I cut the candles off"
-        return Mood(NOW, open=past)
+        return Mood(NOW, open=past, someone=someone)
     if form == "VNOW":  # "the left one goes"
         return Mood(NOT if denied else NOW)
     if form == "VING":

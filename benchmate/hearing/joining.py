@@ -33,6 +33,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
         if before is not None:
             _inherit(before, clause)
             _fronted(before, clause)
+            _place_first(before, clause)
             looked_again(next((one for one in reversed(done) if not one.idle_whole), before), clause)
             _same_unit(before, clause)
             if (
@@ -255,6 +256,24 @@ def _fronted(before: Clause, clause: Clause) -> None:
         }
         clause.work[0] = replace(work, spot=merged(work.spot, phrase), measures=measures)
         before.acts, before.measures, before.candidates, before.taken = [], {}, [], True
+
+
+def _place_first(before: Clause, clause: Clause) -> None:
+    """ "back branch, the guy's still on": the place named first is where it is seen."""
+    phrase = before.phrase
+    named = before.kind == "observe" and phrase is not None and phrase.says_place_only and phrase.shown_part
+    if not named or phrase is None or before.measures or before.candidates or before.aside or before.refers:
+        return
+    if before.facts or before.work or before.denied:
+        return
+    findings = [fact for fact in clause.facts if fact.kind == "finding"]
+    if clause.kind != "observe" or not findings or any(fact.spot != Spot() for fact in findings):
+        return
+    if clause.phrase is not None and clause.phrase.pronoun:
+        return
+    spot = phrase.spot(count=False)
+    clause.facts = [replace(fact, spot=spot) if fact.kind == "finding" else fact for fact in clause.facts]
+    before.taken = True
 
 
 def _belongs(before: Clause, clause: Clause, lexicon: Lexicon) -> bool:

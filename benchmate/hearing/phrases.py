@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from benchmate.value import dataclass, field, replace
@@ -211,20 +211,22 @@ def meaning_of_some(lexicon: Lexicon, meaning: str) -> str:
     return meaning
 
 
-def fact_of_meaning(meaning: str, spot: Spot, lexicon: Lexicon, span: Span) -> Fact | None:
+def fact_of_meaning(meaning: str, spot: Spot, lexicon: Lexicon, span: Span, parts: Sequence[str] = ()) -> Fact | None:
     """The fact that a meaning stands for; None for an aside. A part that the finding names already is left out."""
     kind, _, value = meaning.partition(":")
     if kind == ASIDE:
         return None
     if kind != "finding":
         return Fact(kind, value, span=span)
-    return Fact(kind, value, without_named(value, spot, lexicon), span=span)
+    return Fact(kind, value, without_named(value, spot, lexicon, parts), span=span)
 
 
-def without_named(finding: str, spot: Spot, lexicon: Lexicon) -> Spot:
-    """The spot without a part that the finding names."""
-    if spot.part in lexicon.names.get(finding, ()):
-        return replace(spot, part=None)
+def without_named(finding: str, spot: Spot, lexicon: Lexicon, parts: Sequence[str] = ()) -> Spot:
+    """The spot without a part that the finding names. parts: all that are named; "left branch wire biting" has two."""
+    named = lexicon.names.get(finding, ())
+    if spot.part in named:
+        others = [part for part in parts if part not in named and not part.startswith(HIDDEN)]
+        return replace(spot, part=others[-1] if others else None)
     return spot
 
 
@@ -261,6 +263,7 @@ def phrase_facts(
             replace(spot, part=None if (spot.part or "").startswith(HIDDEN) else spot.part),
             lexicon,
             (token.first, token.end),
+            phrase.parts,
         )
         if fact is not None:
             facts.append(fact)

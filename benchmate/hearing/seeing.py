@@ -182,7 +182,7 @@ def _carried_on(setting: Setting, clause: Clause, node: Node) -> Phrase | None:
     if clause.kind != "observe" or first[0] != "aux" or not {"and", "which"} & set(clause.joined) or before is None:
         return None
     found = any(kind == "np" and read_phrase(item).findings for kind, item in chain(node))
-    if "i" in first[1] or (found and "have" not in first[1]):
+    if "i" in (first[1] or ()) or (found and "have" not in (first[1] or ())):
         return None  # "the candles are out and I find no needle cast": said of the tree
     return before.phrase if before.kind == "observe" else None
 
@@ -191,6 +191,11 @@ def seen_date(setting: Setting, clause: Clause, token: Token) -> None:
     """A date said of what is seen belongs to the event before it, if there is one."""
     clause.dated = token if not clause.facts else None
     before = setting.before[-1] if setting.before else None
+    if before is not None and not clause.facts and "pause" in clause.joined and before.facts:
+        last = before.facts[-1]
+        if last.kind == "event" and last.when is None:  # "weak since the repot in March this fir"
+            before.facts[-1] = replace(last, when=token.value.past)
+            return
     told = before is not None and before.mood is not None and before.when is None and not clause.facts
     told = told and before is not None and before.topic is None
     told = told and before is not None and before.mood is not None and (before.mood.done == DONE or before.mood.open)
@@ -207,7 +212,7 @@ def _said(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | No
     part = subject.part if subject else None
     measures = measured(setting, clause, phrase, subject)
     facts, idle = phrase_facts(phrase, setting.lexicon, part, seen="have" in aux)
-    if idle and not facts and aux and part is None and phrase.only_state and (subject is None or subject.pronoun):
+    if idle and not facts and part is None and phrase.only_state and (subject is None or subject.pronoun):
         meant = _part_before(setting)  # "checked the wire and it's not biting"
         facts, idle = phrase_facts(phrase, setting.lexicon, meant) if meant else (facts, idle)
         facts = [replace(fact, spot=Spot()) for fact in facts]
@@ -326,6 +331,8 @@ def linked(setting: Setting, clause: Clause, phrase: Phrase, link: Token, subjec
     if link.kind == "AT" and subject is not None and (phrase.species or phrase.shown_part):
         _seen_there(setting, clause, subject)
     measures = measured(setting, clause, phrase, subject)
+    if link.kind == "WITH" and measures and subject is not None and _worked(setting, clause, subject, measures):
+        return
     if link.kind in ("OF", "AT") and phrase.numbers and clause.facts and clause.facts[-1].kind == "finding":
         clause.facts[-1] = replace(clause.facts[-1], spot=replace(clause.facts[-1].spot, count=int(phrase.numbers[0])))
     if link.kind == "AT" and clause.work and not clause.facts:  # "did a graft on the right"
@@ -350,6 +357,17 @@ def linked(setting: Setting, clause: Clause, phrase: Phrase, link: Token, subjec
     clause.tree = clause.tree or phrase.name
 
 
+def _worked(setting: Setting, clause: Clause, subject: Phrase, measures: dict[str, float]) -> bool:
+    """ "low branch wired with 2.5 mm": what it was done with tells that it was done."""
+    events = [setting.lexicon.states.get(token.value, {}).get("event") for token in subject.states]
+    if not any(events) or any(fact.kind != "finding" for fact in clause.facts) or clause.acts:
+        return False
+    work = next(event for event in events if event)
+    clause.facts, clause.acts, clause.mood, clause.kind = [], ["decide"], Mood(DONE), "decide"
+    clause.work = [Work(work, subject.spot(), dict(measures), DONE, span=subject.span)]
+    return True
+
+
 def _seen_there(setting: Setting, clause: Clause, subject: Phrase) -> None:
     """ "fruit on the elm", "the guy is still on the low branch": a thing that is a finding by being there."""
     found = setting.lexicon.seen.get(subject.part or "")
@@ -367,7 +385,7 @@ def _back_to(setting: Setting, clause: Clause, phrase: Phrase) -> None:
     spot = clause.phrase.spot() if clause.phrase else Spot()
     clause.facts = [f for f in clause.facts if f.kind == "species"]
     clause.work = [Work("shorten", spot, amount(setting, phrase), NOW)]
-    clause.acts, clause.mood = ["decide"], Mood(NOW)
+    clause.acts, clause.mood, clause.kind = ["decide"], Mood(NOW), "decide"
 
 
 def at_place(setting: Setting, fact: Fact, where: Spot, outright: bool) -> Fact:

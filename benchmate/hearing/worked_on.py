@@ -123,7 +123,7 @@ def work_measures(
             measures.update(amount(setting, phrase))
             phrase.parts = []
         else:
-            as_length = "length_mm" if kind in ("OVER", "TO", "BACKTO") else None
+            as_length = "length_mm" if kind in ("OVER", "TO", "BACKTO", "BY") else None
             settle_bare(phrase, setting.lexicon, as_length, "angle_deg" if bends else "temperature_c")
             measures.update(phrase.measures)
         clause.series += phrase.series

@@ -40,6 +40,10 @@ def decide(setting: Setting, clause: Clause, node: Node) -> None:
             see(setting, clause, child)
             subject, clause.phrase = clause.phrase, None
             aux = next((item for kind, item in reversed(chain(child)) if kind == "aux"), [])
+        if subject is not None and "i" in aux and clause.work and clause.measures and subject.says_place_only:
+            last = clause.work[-1]  # "80 ppm I fed the figs"
+            clause.work[-1] = replace(last, measures={**clause.measures, **last.measures})
+            subject, clause.measures = None, {}
         if subject is not None and "i" in aux and subject.span[1] - subject.span[0] == 1 and subject.ordinal:
             subject = None  # "first I cut it back"
         if (
@@ -53,6 +57,9 @@ def decide(setting: Setting, clause: Clause, node: Node) -> None:
         _needed(clause)
     if clause.dated is not None and clause.mood is not None and clause.mood.done == DONE and not clause.mood.open:
         take_date(setting, clause, clause.dated, past=True)  # "in March I grafted it"
+    told = any(fact.kind in ("health", "stage", "phase") for fact in clause.facts)
+    if not clause.acts and clause.work and told and clause.work[-1].work != "leave":
+        clause.acts = ["observe", "decide"]  # "not feeding it too weak"
     if clause.facts and not clause.work and "observe" in clause.acts:
         clause.acts = ["observe"]  # "twin branches that I had overlooked"
     clause.acts = clause.acts or (["decide"] if clause.work else ["observe"] if clause.facts else [])
