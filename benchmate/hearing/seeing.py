@@ -8,7 +8,8 @@ from benchmate.value import replace
 
 from .automaton import Node
 from .clauses import TRUNKS, Clause, Setting, chain, take_date
-from .doing import BENT, DONE, LATER, NOT, NOW, Mood
+from .doing import BENT, DONE, LATER, NOW, Mood
+from .noting import harmed, noted, only_there, placing, pulled, seen_there, worked
 from .phrases import (
     ASIDE,
     HIDDEN,
@@ -18,7 +19,6 @@ from .phrases import (
     read_phrase,
     settle_bare,
     species_fact,
-    without_named,
 )
 from .placing import merged
 from .reading import Fact, Spot, Work
@@ -51,14 +51,14 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
             named = all(fact.kind == "species" for fact in clause.facts) and (
                 subject is None or subject.species or (subject.part or "").startswith(HIDDEN)
             )
-            if named and not aux and not clause.work and _noted(setting, clause, phrase, link):
+            if named and not aux and not clause.work and noted(setting, clause, phrase, link):
                 clause.facts += [species_fact(token) for token in phrase.species]
             elif link is not None and link.kind == "HARM":
-                if not _harmed(setting, clause, phrase, link):
+                if not harmed(setting, clause, phrase, link):
                     _said(setting, clause, phrase, subject, ["be"])
-            elif link is not None and link.value == "down" and _pulled(setting, clause, phrase):
+            elif link is not None and link.value == "down" and pulled(setting, clause, phrase):
                 pass
-            elif (at := _placing(setting, phrase, subject)) is not None and link is None:
+            elif (at := placing(setting, phrase, subject)) is not None and link is None:
                 linked(setting, clause, phrase, at, subject)
             elif link is None:
                 before = len(clause.facts)
@@ -72,7 +72,7 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
                         at_place(setting, f, place, outright=f.spot.part is None) for f in clause.facts[before:]
                     ]
                 if any(fact.kind == "finding" for fact in clause.facts[before:]):  # "the wire on the apex is loose"
-                    clause.facts = [fact for fact in clause.facts if not _only_there(setting, fact, subject)]
+                    clause.facts = [fact for fact in clause.facts if not only_there(setting, fact, subject)]
                 subject = phrase if subject is None or phrase.parts or phrase.findings else subject
             else:
                 before = len(clause.facts)
@@ -93,70 +93,6 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
             if phrase.called:
                 clause.tree = phrase.called
             aux, link = [], None
-
-
-def _noted(setting: Setting, clause: Clause, phrase: Phrase, link: Token | None) -> bool:
-    """Notes without a verb: "wired first branch" is done, "back out into full sun" is being done."""
-    if link is None and phrase.parts and phrase.states and phrase.states[0].first == phrase.span[0]:
-        cell = setting.lexicon.states.get(phrase.states[0].value, {})
-        if work := cell.get("event"):
-            clause.work, clause.acts, clause.mood = [Work(work, phrase.spot(), done=DONE)], ["decide"], Mood(DONE)
-            clause.kind = "decide"
-            return True
-    put = setting.lexicon.patterns.get(f"put||{phrase.part}|")
-    on = setting.lexicon.patterns.get(f"put|on|{clause.phrase.part}|") if clause.phrase and not clause.facts else None
-    if link is not None and link.kind == "AT" and on and (clause.phrase.part or "").startswith(HIDDEN):  # type: ignore[union-attr]
-        spot = phrase.spot(count=False)
-        named = setting.lexicon.works.get(on, {}).get("part_named", ())
-        spot = replace(spot, part=None) if spot.part in named else spot
-        done = NOT if clause.denied else DONE  # "cut paste on the wound", "no cut paste on it"
-        clause.work, clause.acts, clause.mood = [Work(on, spot, done=done)], ["decide"], Mood(done)
-        clause.kind = "decide"
-        return True
-    if link is not None and link.value == "into" and put and (phrase.part or "").startswith(HIDDEN):
-        clause.work, clause.acts, clause.mood = [Work(put, done=NOW)], ["decide"], Mood(NOW)
-        clause.kind = "decide"
-        return True
-    return False
-
-
-def _harmed(setting: Setting, clause: Clause, phrase: Phrase, verb: Token) -> bool:
-    """ "a late frost got the tips", "the wind snapped the back branch": what weather leaves behind."""
-    weather = [fact for fact in clause.facts if fact.kind == "weather"]
-    finding = verb.value or next((setting.lexicon.harmed.get(str(fact.value)) for fact in weather), None)
-    if not weather or not finding:
-        return False
-    facts, idle = phrase_facts(phrase, setting.lexicon)
-    clause.facts = [fact for fact in clause.facts if fact not in weather] + facts
-    clause.facts.append(
-        Fact("finding", finding, without_named(finding, phrase.spot(), setting.lexicon), span=phrase.span)
-    )
-    clause.idle += idle
-    clause.phrase = phrase
-    return True
-
-
-def _placing(setting: Setting, phrase: Phrase, subject: Phrase | None) -> Token | None:
-    """ "scale has settled on the twigs": what a state such as "on" links, where it says nothing of the thing."""
-    cell = setting.lexicon.states.get(phrase.states[0].value, {}) if len(phrase.states) == 1 and phrase.parts else {}
-    if subject is None or not cell.get("place") or cell.get("of", {}).get(subject.part):
-        return None
-    state = phrase.states.pop()
-    return Token("AT", "at", state.first, state.end, state.cost)
-
-
-def _pulled(setting: Setting, clause: Clause, phrase: Phrase) -> bool:
-    """ "guyed down the first branch": with "down" a state that work leaves behind tells of the work."""
-    first = clause.phrase
-    if first is None or not first.only_state or not phrase.shown_part:
-        return False
-    work = setting.lexicon.states.get(first.states[0].value, {}).get("event")
-    if not work:
-        return False
-    clause.facts = [fact for fact in clause.facts if fact.kind == "species"]
-    clause.work, clause.acts = [Work(work, phrase.spot(), done=DONE, span=(first.span[0], phrase.span[1]))], ["decide"]
-    clause.mood, clause.kind = Mood(DONE), "decide"
-    return True
 
 
 def _placed(first: Phrase | None, where: Phrase) -> None:
@@ -329,9 +265,9 @@ def linked(setting: Setting, clause: Clause, phrase: Phrase, link: Token, subjec
         _back_to(setting, clause, phrase)
         return
     if link.kind == "AT" and subject is not None and (phrase.species or phrase.shown_part):
-        _seen_there(setting, clause, subject)
+        seen_there(setting, clause, subject)
     measures = measured(setting, clause, phrase, subject)
-    if link.kind == "WITH" and measures and subject is not None and _worked(setting, clause, subject, measures):
+    if link.kind == "WITH" and measures and subject is not None and worked(setting, clause, subject, measures):
         return
     if link.kind in ("OF", "AT") and phrase.numbers and clause.facts and clause.facts[-1].kind == "finding":
         clause.facts[-1] = replace(clause.facts[-1], spot=replace(clause.facts[-1].spot, count=int(phrase.numbers[0])))
@@ -355,29 +291,6 @@ def linked(setting: Setting, clause: Clause, phrase: Phrase, link: Token, subjec
     clause.idle += idle
     clause.means += phrase.means
     clause.tree = clause.tree or phrase.name
-
-
-def _worked(setting: Setting, clause: Clause, subject: Phrase, measures: dict[str, float]) -> bool:
-    """ "low branch wired with 2.5 mm": what it was done with tells that it was done."""
-    events = [setting.lexicon.states.get(token.value, {}).get("event") for token in subject.states]
-    if not any(events) or any(fact.kind != "finding" for fact in clause.facts) or clause.acts:
-        return False
-    work = next(event for event in events if event)
-    clause.facts, clause.acts, clause.mood, clause.kind = [], ["decide"], Mood(DONE), "decide"
-    clause.work = [Work(work, subject.spot(), dict(measures), DONE, span=subject.span)]
-    return True
-
-
-def _seen_there(setting: Setting, clause: Clause, subject: Phrase) -> None:
-    """ "fruit on the elm", "the guy is still on the low branch": a thing that is a finding by being there."""
-    found = setting.lexicon.seen.get(subject.part or "")
-    if found and not clause.work and not any(fact.kind == "finding" for fact in clause.facts):
-        clause.facts.append(Fact("finding", found, denied=clause.denied, span=subject.span))
-
-
-def _only_there(setting: Setting, fact: Fact, subject: Phrase | None) -> bool:
-    found = setting.lexicon.seen.get(subject.part or "") if subject is not None else None
-    return subject is not None and found == fact.value and fact.span == subject.span
 
 
 def _back_to(setting: Setting, clause: Clause, phrase: Phrase) -> None:
