@@ -43,6 +43,10 @@ def put_right(before: Clause, clause: Clause) -> bool:
         before.work = clause.work or before.work
         before.when = clause.when or before.when
         return True
+    named = clause.kind == "observe" and clause.facts and all(fact.kind == "species" for fact in clause.facts)
+    if before.refused and named and not before.facts and not before.work and not clause.measures:
+        before.facts = clause.facts  # "no, not the larch, the spruce"
+        return True
     if clause.kind != "observe" or clause.facts or clause.candidates:
         return False
     if before.work and clause.measures and not clause.denied:  # "no, the back one, three leaves"
@@ -149,13 +153,35 @@ def looked_again(before: Clause, clause: Clause) -> bool:
 
 
 def on_condition(before: Clause, clause: Clause) -> bool:
-    """ "bring it under cover if it drops below minus 10": meant for then, not done now, and nothing of it seen yet."""
+    """ "bring it under cover if it drops below minus 10": meant for then, not done now, and nothing of it seen yet. A
+    temperature is when to do it."""
     if "if" not in clause.joined or clause.kind != "observe" or before.kind != "decide" or before.mood is None:
         return False
-    if before.mood.done != NOW or not before.work:
+    if before.mood.done not in (NOW, LATER) or not before.work:
         return False
     before.work = [replace(work, done=LATER) if work.done == NOW else work for work in before.work]
+    if "temperature_c" in clause.measures:
+        last = before.work[-1]
+        before.work[-1] = replace(last, measures={"temperature_c": clause.measures["temperature_c"], **last.measures})
     return True
+
+
+def only_if(before: Clause | None, clause: Clause) -> None:
+    """ "once the buds swell I'll repot it": what must come first is not seen yet."""
+    if clause.kind != "decide" or clause.mood is None or clause.mood.done not in (NOW, LATER) or clause.topic:
+        return
+    condition = next((one for one in (before, clause) if one is not None and "if" in one.joined), None)
+    if condition is None or condition.kind not in ("observe", "decide") or not clause.work:
+        return
+    if condition is before and condition.kind == "decide":
+        return
+    at = condition.measures.pop("temperature_c", None)
+    condition.facts = [fact for fact in condition.facts if fact.kind == "species"]
+    condition.acts, condition.taken = [act for act in condition.acts if act != "observe"], True
+    condition.phrase = None
+    clause.work = [replace(work, done=LATER) if work.done == NOW else work for work in clause.work]
+    if at is not None:
+        clause.work[0] = replace(clause.work[0], measures={"temperature_c": at, **clause.work[0].measures})
 
 
 def supposed_too(before: Clause, clause: Clause) -> bool:

@@ -12,6 +12,7 @@ from .assembling import assemble
 from .automaton import Automaton
 from .clauses import Clause, Setting
 from .dates import DateWords
+from .days_lost import drop_lost_days
 from .figured import NOTHING, with_figure
 from .joining import join
 from .lexicon import END, Lexicon
@@ -49,6 +50,7 @@ class Ear:
         found = find_reading(words, lattice, self.automaton, self.lexicon)
         tree = self.automaton.tree([(token.kind, token) for token in found.tokens])
         clauses = assemble(tree, Setting(self.lexicon, on.isoformat(), first_frost))
+        drop_lost_days(clauses, found)
         reading = _with_places(join(text, clauses, self.lexicon, on.isoformat()), words)
         reason = _reason(text, words, clauses)
         filler = self.lexicon.filler

@@ -27,8 +27,11 @@ def meant_by_one(setting: Setting) -> list[str]:
 
 def meant_by_it(setting: Setting) -> list[str]:
     """The part that "it" means after a finding of the clause before ("wire's biting, take it off")."""
-    facts = setting.before[-1].facts if setting.before else []
-    return [setting.lexicon.pronoun[str(f.value)] for f in facts if f.value in setting.lexicon.pronoun and not f.denied]
+    before = setting.before[-1] if setting.before else None
+    facts = [f for f in before.facts if f.value in setting.lexicon.pronoun] if before is not None else []
+    named = before.phrase.part if before is not None and before.phrase is not None else None
+    meant = [(setting.lexicon.pronoun[str(f.value)], f.denied) for f in facts]
+    return [part for part, denied in meant if not denied or part == named]  # "the wire is not biting, take it off"
 
 
 def spoken_of(setting: Setting) -> str | None:
