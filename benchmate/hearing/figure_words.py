@@ -7,7 +7,7 @@ stands, a value that the words alone say, or that something is asked.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from typing import Any
 
 from benchmate.value import dataclass
@@ -55,15 +55,14 @@ def _stem(word: str) -> str:
 
 def compiled_from(tables: Mapping[str, Mapping[str, Any]]) -> dict[str, Any]:
     """`compile_figures` from all parsed rule files by name; without the file, no figure is known by its words."""
-    asking = tables.get("words/figures.toml", {}).get("asking", {})
-    return compile_figures(tables.get("words/figure_questions.toml", {}), asking.get("words", ()))
+    return compile_figures(tables.get("words/figure_questions.toml", {}))
 
 
-def compile_figures(file: Mapping[str, Any], asking: Iterable[str]) -> dict[str, Any]:
+def compile_figures(file: Mapping[str, Any]) -> dict[str, Any]:
     """rules/words/figure_questions.toml as plain data: `tree` of stems, and `roles` of each figure without their
-    phrases. asking: words that ask wherever they stand."""
+    phrases."""
     tree: dict[str, Any] = {}
-    for phrase in (*asking, *file.get("asking", {}).get("says", ())):
+    for phrase in file.get("asking", {}).get("says", ()):
         _insert(tree, phrase, ["asks"])
     roles: dict[str, dict[str, Any]] = {}
     needs: dict[str, Any] = {}

@@ -14,6 +14,7 @@ from .amending import (
     looked_again,
     no_but,
     on_condition,
+    only_if,
     put_right,
     reminded,
     supposed_too,
@@ -30,6 +31,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
     done: list[Clause] = []
     for clause in clauses:
         before = done[-1] if done else None
+        only_if(before, clause)
         if before is not None:
             _inherit(before, clause)
             _fronted(before, clause)
