@@ -184,6 +184,18 @@ def only_if(before: Clause | None, clause: Clause) -> None:
         clause.work[0] = replace(clause.work[0], measures={"temperature_c": at, **clause.work[0].measures})
 
 
+def either(before: Clause, clause: Clause) -> None:
+    """ "pinch it or leave it": two that are offered are asked about, not decided on."""
+    both = before.kind == "decide" and clause.kind == "decide" and "or" in clause.joined
+    if not both or before.mood is None or clause.mood is None or not before.work or not clause.work:
+        return
+    if {before.mood.done, clause.mood.done} - {NOW, LATER} or before.topic or clause.topic:
+        return
+    for one in (before, clause):
+        one.acts, one.topic = ["ask"], "compare"
+        one.work = [replace(work, done=None) for work in one.work]
+
+
 def supposed_too(before: Clause, clause: Clause) -> bool:
     """ "what if it had mildew and were weak": what goes on with "and" is supposed as well."""
     if before.kind != "what_if" or clause.topic or not {"and", ","} & set(clause.joined):

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from benchmate.value import replace
 
 from .automaton import Node
@@ -33,6 +35,7 @@ def question(setting: Setting, clause: Clause, topic: str, node: Node, past: boo
     head = next((token for token in node.children if isinstance(token, Token)), None)
     aux: list[str] = []
     subject: Phrase | None = None
+    places: list[tuple[Token, Phrase]] = []
     for child in node.children:
         if not isinstance(child, Node):
             continue
@@ -40,7 +43,7 @@ def question(setting: Setting, clause: Clause, topic: str, node: Node, past: boo
             aux = [token.value for token in child.children if token.value != "not"]
         elif child.name == "vp":
             named = len(clause.work)
-            do(setting, clause, child, [*aux, "i", "ask"], subject)
+            do(setting, clause, child, [*aux, "i", "ask"], subject, places)
             told = {work.work for work in clause.work[named:]}  # "how much feed can I give it" names it twice
             clause.work = [work for n, work in enumerate(clause.work) if n >= named or work.work not in told]
             if past:
@@ -48,6 +51,10 @@ def question(setting: Setting, clause: Clause, topic: str, node: Node, past: boo
         elif child.name == "chosen":
             do(setting, clause, child.children[1], ["i", "ask"], subject)
             clause.work = [work for work in clause.work if work.work not in _CHOOSING]
+        elif child.name == "there":
+            subject, places = _thing_there(setting, clause, child)
+            if not any(c.name == "vp" for c in node.children if isinstance(c, Node)):
+                _asked_there(setting, clause, subject, places)
         elif child.name == "np":
             subject = read_phrase(child)
             _subject(
@@ -78,6 +85,8 @@ def question(setting: Setting, clause: Clause, topic: str, node: Node, past: boo
 def asked_indirectly(clause: Clause) -> None:
     """ "I wonder whether I should feed it", "tell me when I may wire it": what would be told is asked."""
     joined = set(clause.joined)
+    if clause.topic == "may" and "when" in joined:  # "when, in your view, should I thin it"
+        clause.topic = "when"
     if clause.topic or not ("whether" in joined or ("asking" in joined and {"if", "when"} & joined)):
         return
     if clause.kind in ("decide", "gone") and clause.work:
@@ -145,6 +154,27 @@ def _subject(setting: Setting, clause: Clause, phrase: Phrase, alone: bool = Tru
             clause.facts.append(fact)
     if not facts:
         clause.phrase = phrase
+
+
+def _thing_there(setting: Setting, clause: Clause, node: Node) -> tuple[Phrase, list[tuple[Token, Phrase]]]:
+    """ "the branch on the left": the thing, and what is said of its place, each with its link."""
+    steps = chain(node)
+    thing = read_phrase(steps[0][1])
+    places: list[tuple[Token, Phrase]] = []
+    link: Token | None = None
+    for kind, item in steps[1:]:
+        if kind == "link":
+            link = item
+        elif link is not None:
+            places.append((link, read_phrase(item)))
+    _subject(setting, clause, thing, alone=False)
+    return thing, places
+
+
+def _asked_there(setting: Setting, clause: Clause, thing: Phrase, places: Sequence[tuple[Token, Phrase]]) -> None:
+    """ "can the wire on the left branch?" has no verb: the places are those of what is named."""
+    for link, phrase in places:
+        linked(setting, clause, phrase, link, thing)
 
 
 def _tail(setting: Setting, clause: Clause, node: Node, past: bool) -> None:

@@ -35,7 +35,7 @@ def mood_of(aux: Sequence[str], form: str, verb: str, lexicon: Lexicon, subject:
     if form == "V":
         if denied:
             return Mood(NOT)
-        if "done" in aux:  # "had to chop it"
+        if "done" in aux or ("do" in aux and someone and "not" not in aux):  # "had to chop it", "I did wire it"
             return Mood(DONE)
         if "will" in aux:
             return Mood(LATER, someone=someone)

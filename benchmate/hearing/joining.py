@@ -11,6 +11,7 @@ from .amending import (
     asked_back,
     both,
     but_not,
+    either,
     looked_again,
     no_but,
     on_condition,
@@ -34,7 +35,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
         only_if(before, clause)
         if before is not None:
             _inherit(before, clause)
-            _fronted(before, clause)
+            _fronted(before, clause, lexicon)
             _place_first(before, clause)
             looked_again(next((one for one in reversed(done) if not one.idle_whole), before), clause)
             _same_unit(before, clause)
@@ -244,7 +245,7 @@ def _bare_place(clause: Clause, alone: bool) -> None:
         clause.refers.append("one")
 
 
-def _fronted(before: Clause, clause: Clause) -> None:
+def _fronted(before: Clause, clause: Clause, lexicon: Lexicon) -> None:
     """ "3/8 inch branch, bend it": the thing named first is what is worked on."""
     phrase = before.phrase
     if before.kind != "observe" or before.facts or before.work or phrase is None or not phrase.parts:
@@ -256,7 +257,10 @@ def _fronted(before: Clause, clause: Clause) -> None:
             **{k: v for c in before.candidates for k, v in c.measures.items()},
             **work.measures,
         }
-        clause.work[0] = replace(work, spot=merged(work.spot, phrase), measures=measures)
+        spot = merged(work.spot, phrase)
+        if phrase.at is not None and phrase.part in lexicon.works.get(work.work or "", {}).get("part_named", ()):
+            spot = phrase.at  # "the wound at the base, I've sealed it"
+        clause.work[0] = replace(work, spot=spot, measures=measures)
         before.acts, before.measures, before.candidates, before.taken = [], {}, [], True
 
 
@@ -302,7 +306,12 @@ def _belongs(before: Clause, clause: Clause, lexicon: Lexicon) -> bool:
         before.measures.update(clause.measures)
         before.series += clause.series
         return True
-    place = phrase.side or phrase.level or phrase.ordinal or phrase.shown_part
+    place = (
+        phrase.side
+        or phrase.level
+        or phrase.shown_part
+        or (phrase.ordinal and (phrase.one or phrase.span[1] - phrase.span[0] > 1))
+    )
     if not (place or clause.measures or clause.candidates or (phrase.numbers and before.kind == "observe")):
         return False
     measures = {**clause.measures, **{k: v for c in clause.candidates for k, v in c.measures.items()}}

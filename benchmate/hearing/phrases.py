@@ -46,6 +46,7 @@ class Phrase:
     measures: dict[str, float] = field(default_factory=dict)
     bare: list[Value] = field(default_factory=list)
     series: list[tuple[str, float]] = field(default_factory=list)
+    at: Spot | None = None  # what it is on: "the wound on the trunk"
 
     @property
     def part(self) -> str | None:

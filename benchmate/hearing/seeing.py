@@ -89,6 +89,8 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
                 and phrase.shown_part
             ):
                 first.parts = [phrase.shown_part]  # "front of the trunk"
+            if link is not None and link.kind == "AT" and first is not None and first.parts and phrase.shown_part:
+                first.at = phrase.spot(count=False)
             clause.phrase = first or phrase
             if phrase.called:
                 clause.tree = phrase.called
@@ -222,6 +224,7 @@ def measured(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase |
         phrase.parts = [*parts]
     righted = bool(setting.before) and setting.before[-1].kind == "correct"
     bent = bool(setting.before) and any(work.work in BENT for work in setting.before[-1].work)
+    bent = bent or any(token.value in BENT for token in phrase.events)
     degree_as = "angle_deg" if bent else "temperature_c"  # "bending the leader now, 30 degrees"
     settle_bare(phrase, setting.lexicon, "diameter_mm" if righted else None, degree_as)
     if borrowed:

@@ -74,6 +74,12 @@ def _back_of(setting: Setting, verb: Token, thing: Phrase | None, posts: Sequenc
     particles.remove("back")
 
 
+def _is_particle(setting: Setting, thing: Phrase, state: Token) -> bool:
+    """Whether a state that also links, such as "on", stands last and says nothing of the thing."""
+    cell = setting.lexicon.states.get(state.value, {})
+    return bool(cell.get("place")) and state.end == thing.span[1] and not cell.get("of", {}).get(thing.part)
+
+
 def gone(setting: Setting, clause: Clause, node: Node) -> None:
     """ "a quarter of the roots off": told as if "took" had been said."""
     things = [item for kind, item in chain(node) if kind != "aux"]  # "has finished flowering cut off the left one"
@@ -112,10 +118,17 @@ def _needed(clause: Clause) -> None:
     clause.work = [replace(work, done=None) for work in clause.work]
 
 
-def do(setting: Setting, clause: Clause, vp: Node, aux: Sequence[str], subject: Phrase | None = None) -> None:
-    """One verb with its object and what hangs on it."""
+def do(
+    setting: Setting,
+    clause: Clause,
+    vp: Node,
+    aux: Sequence[str],
+    subject: Phrase | None = None,
+    places: Sequence[tuple[Token, Phrase]] = (),
+) -> None:
+    """One verb with its object and what hangs on it. places: where the subject is, each with its link."""
     verb, things, posts = _verb_phrase(vp)
-    phrases = [(link, read_phrase(np)) for link, np in things]
+    phrases: list[tuple[Token | None, Phrase]] = [(link, read_phrase(np)) for link, np in things]
     thing = next((p for link, p in phrases if link is None), None)
     mood = mood_of(aux, verb.kind, verb.value, setting.lexicon, subject is not None, thing is not None)
     clause.mood = mood
@@ -130,9 +143,13 @@ def do(setting: Setting, clause: Clause, vp: Node, aux: Sequence[str], subject: 
     if any(link and link.kind == "TO" and p.part in setting.lexicon.amount for link, p in phrases):
         particles.append("back")  # "cut it to three leaves"
     _back_of(setting, verb, thing, posts, particles)
+    if thing is not None and thing.states and _is_particle(setting, thing, thing.states[-1]):
+        particles.append(thing.states.pop().value)  # "potted the olive on"
     particles += [
         setting.lexicon.manner[t.value] for t in posts if t.kind == "MANNER" and t.value in setting.lexicon.manner
     ]
+    if any(t.value == "into" for t in posts):
+        particles = [particle for particle in particles if particle != "out"]  # "moved it out into the sun"
     particles += [way for t in posts if t.kind == "FROM" and t.value == "out" for way in ("out-of", "out")]
     parts = telling_parts(phrases) + (list(subject.parts) if subject else [])
     if thing is not None:  # "take the flower buds off", "give it a high-nitrogen feed"
@@ -144,6 +161,7 @@ def do(setting: Setting, clause: Clause, vp: Node, aux: Sequence[str], subject: 
         parts += meant_by_one(setting)
     if thing is not None and thing.names_one:
         parts.append("~one")
+    phrases += places
     if subject is not None and subject is not thing:
         phrases.append((SUBJECT, subject))  # "would a 6 mm branch take a bend": sizes and place of the subject
     clause.vague = not parts
