@@ -11,7 +11,7 @@ from benchmate.garden.record import Entry, Place, Tree
 from benchmate.hearing.reading import Fact, Reading
 from benchmate.planning.course import Step, collected_on, course_of, step_at
 from benchmate.planning.wishes import PlanBook
-from benchmate.practice.almanac import Almanac, almanac_for
+from benchmate.practice.almanac import Almanac, almanac_for, work_counts_from
 from benchmate.practice.book import RuleBook
 from benchmate.practice.facts import Done, Facts, Known
 from benchmate.practice.gather import gather, said_traits
@@ -85,7 +85,7 @@ class World:
         turn = self.turns[max(0, bisect_right(self.turns, day) - 1)]
         if turn not in self._base:
             self._base[turn] = self._gathered(turn)
-        facts = replace(self._base[turn], on=day, season_start=self.season(day))
+        facts = replace(self._base[turn], on=day, season_start=work_counts_from(day, self.season(day), self.book.seasons))
         return self._with(facts, done) if done else facts
 
     def _gathered(self, day: dt.date) -> Facts:

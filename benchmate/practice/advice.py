@@ -124,6 +124,7 @@ class FigureTold:
     """A number worked out, as the contract carries it. value: a number, or an ISO date for a date.
 
     notes: what to say with it, cautions first. beside: further numbers of the same sum, as (name, value, unit).
+    opens: yes or no with its reason, where the question can be answered so.
     """
 
     figure: str
@@ -137,6 +138,7 @@ class FigureTold:
     limits: str = ""
     notes: tuple[str, ...] = ()
     beside: tuple[tuple[str, float | str, str], ...] = ()
+    opens: str = ""
 
     def as_json(self) -> dict[str, Any]:
         out: dict[str, Any] = {

@@ -68,9 +68,10 @@ class Almanac:
     @property
     def season_start(self) -> dt.date:
         """First day of the growing season that today belongs to; work on a bare tree belongs to the one that
-        follows."""
+        follows. The last weeks belong to it always: what was done in them is not yet mended."""
         if self._season_start is None:
-            self._season_start = seasons.season_start(self.on, self.place, self.tables)
+            start = seasons.season_start(self.on, self.place, self.tables)
+            self._season_start = work_counts_from(self.on, start, self.tables)
         return self._season_start
 
     def next_season(self, after: dt.date) -> dt.date:
@@ -108,6 +109,12 @@ class Almanac:
         from benchmate.reckoning.sun import day_length
 
         return float(day_length(self.place.latitude, self.on.timetuple().tm_yday))
+
+
+def work_counts_from(on: dt.date, season_start: dt.date, tables: Mapping[str, Any]) -> dt.date:
+    """First day whose work counts as done this season: the season's own first day, or so many days back as what was
+    done then is not yet mended."""
+    return min(season_start, on - dt.timedelta(days=tables["frost"]["season"]["recent_days"]))
 
 
 def almanac_for(

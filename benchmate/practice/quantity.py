@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+import math
 from collections.abc import Callable
 
 from benchmate.hearing.reading import Work
@@ -154,6 +155,15 @@ def _heavy_works(target: Target, facts: Facts, almanac: Almanac, book: RuleBook)
     return float(done + any(_serious(work, facts, book) for work in meant)), " this season"
 
 
+def _heavy_cut_days(target: Target, facts: Facts, almanac: Almanac, book: RuleBook) -> Number:
+    """Days since the crown was last cut hard, whatever this work adds; without end where the record holds no such."""
+    kept = facts.without_now(target.work).done
+    cuts = [done for done in kept if not done.denied and takes(done.work, book) == "foliage" and is_heavy(done, book)]
+    if not cuts:
+        return math.inf, ""
+    return float((almanac.on - max(done.last for done in cuts)).days), " days"
+
+
 def _serious(work: Work, facts: Facts, book: RuleBook) -> bool:
     share = work.measures.get("share")
     return is_heavy(Done(str(work.work), facts.on, facts.on, share=share, manner=work.manner), book)
@@ -171,6 +181,7 @@ _RECKONED: dict[str, Reckoner] = {
     "spring_frost_days": lambda target, facts, almanac, book: (almanac.spring_frost_days(), " days"),
     "day_length_h": lambda target, facts, almanac, book: (almanac.day_length_h(), " h"),
     "heavy_works": _heavy_works,
+    "heavy_cut_days": _heavy_cut_days,
 }
 MEASURES = (
     "diameter_mm",
