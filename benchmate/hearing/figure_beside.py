@@ -10,6 +10,7 @@ from benchmate.value import replace
 from .figure_said import NumberWords, SaidNumber
 from .figure_small import SmallWords
 
+NAMED, AGAIN = "named", "again"
 _SIDE_REACH = 7
 _BACK_REACH = 9  # words between what was taken back and what stands in its place
 
@@ -35,6 +36,22 @@ def unsaid(numbers: list[SaidNumber], texts: Sequence[str], small: SmallWords) -
         back = any(text in small.breaths and small.takes_back(between, at + 1) for at, text in enumerate(between))
         if back and len(between) <= _BACK_REACH and right.unit != "date":
             out.remove(left)
+    return out
+
+
+def named_again(numbers: list[SaidNumber], texts: Sequence[str], small: SmallWords) -> list[SaidNumber]:
+    """Sizes that only name what was measured before ("6, 8 and 10 mm, and I've sawn off the six") are of the unit
+    "again"; what else was only named ("the two") is no number."""
+    out: list[SaidNumber] = []
+    for one in numbers:
+        before = {(other.raw, other.size): other for other in out if other.unit == "length"}
+        same = before.get((one.raw, one.size)) or next((o for (raw, _), o in before.items() if raw == one.raw), None)
+        led = small.again.intersection(texts[max(0, one.first - 1) : one.first])
+        alike = same is not None and (one.unit in ("", NAMED) or (one.unit, one.size) == ("length", same.size))
+        if same is not None and led and alike:
+            out.append(replace(one, unit=AGAIN, value=same.value, size=same.size))
+        elif one.unit != NAMED:
+            out.append(one)
     return out
 
 
@@ -91,6 +108,10 @@ def tags_of(numbers: Sequence[SaidNumber], n: int, texts: Sequence[str], known: 
         yield "yearly"
     if n and here.unit == "years" and numbers[n - 1].unit == "length" and bool(small.each & lead):
         yield "per"
+    if here.unit == "volume" and texts[here.first] in small.each:
+        yield "per"  # "2 spoons per gallon"
+    if after is not None and after.unit == "volume" and texts[after.first] in small.each:
+        yield "dosed"
     yield from _rates(texts, here.end, numbers[n + 1].first if n + 1 < len(numbers) else len(texts), known)
     if small.each & lead:
         yield "each"

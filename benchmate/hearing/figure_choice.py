@@ -10,7 +10,7 @@ from benchmate.value import dataclass
 from .dates import DateWords
 from .figure_numbers import orphan_units, said_numbers
 from .figure_roles import Line, Role, Roles, give_roles
-from .figure_said import NumberWords, SaidNumber
+from .figure_said import NumberWords, SaidNumber, texts_of
 from .figure_words import NUMBER, Found, find_phrases, stem
 from .spotting import Spotter
 from .values import ValueWords
@@ -31,7 +31,7 @@ class Heard:
 
     score: evidence. worded: that of its words alone. groups: how many kinds of evidence spoke; named: whether the
     figure's own thing was. values: said by words alone. used: places of the words that went into it. complete: whether
-    all that a sum needs was said.
+    all that a sum needs was said. phrased: places of the words that stand in a phrase of several words without a gap.
     """
 
     figure: str
@@ -43,6 +43,7 @@ class Heard:
     values: Mapping[str, str]
     used: frozenset[int]
     complete: bool
+    phrased: frozenset[int] = frozenset()
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,7 +102,7 @@ class FigureWords:
 
     def _line(self, words: Sequence[Word], dates: DateWords) -> tuple[Line, list[tuple[int, ...]]]:
         """The statement as pieces, and the words of each."""
-        texts, small = [word.text for word in words], self.numbers.small
+        texts, small = texts_of(words), self.numbers.small
         numbers = said_numbers(words, self.numbers, dates)
         first = {number.first: n for n, number in enumerate(numbers)}
         pieces: list[str] = []
@@ -147,7 +148,9 @@ class FigureWords:
         if worded and not groups.get("of"):
             score -= NOT_NAMED
         named = bool(groups.get("of"))
-        return Heard(figure, score, worded, count, named, roles, values, used, not lacking)
+        whole = [one for one in taken if not one.gapped and one.end > one.first + 1]
+        phrased = frozenset(word for one in whole for at in range(one.first, one.end) for word in spans[at])
+        return Heard(figure, score, worded, count, named, roles, values, used, not lacking, phrased)
 
 
 def _worded(groups: Mapping[str, Sequence[tuple[float, Found]]]) -> float:

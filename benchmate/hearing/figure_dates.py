@@ -65,8 +65,8 @@ def date_at(texts: Sequence[str], at: int, known: NumberWords, dates: DateWords)
             continue
         if best is None or when.end > best.end:
             best = when
-    if best is None:
-        return None
+    if best is None or small.no_date_before.intersection(texts[best.end : best.end + 1]):
+        return None  # "the last spring frost" is no spring
     lead = dates.match("lead", texts, at)
     if lead and any(when.end == best.end for when in spot_dates(dates, texts, lead)):
         return None  # "since 3 May": the small word stays one of the statement's

@@ -9,20 +9,20 @@ from itertools import pairwise
 from benchmate.value import replace
 
 from .dates import DateWords
-from .figure_beside import carried, labelled, tags_of, unsaid
+from .figure_beside import NAMED, carried, labelled, named_again, tags_of, unsaid
+from .figure_cardinals import article_at, cardinal, part_of_one, whole
 from .figure_dates import DATE_REACH, date_at, date_words
-from .figure_said import NumberWords, SaidNumber
+from .figure_said import NumberWords, SaidNumber, texts_of
 from .words import Word
 
-_DIGITS = re.compile(r"\d{1,12}(?:\.\d{1,18})?$")
-_FRACTION = re.compile(r"(\d{1,12})/(\d{1,12})$")
+INCH_MM = 25.4
 _LABEL = re.compile(r"(\d{1,12})-(\d{1,12})-(\d{1,12})$")
 _FLAT = frozenset({"length", "degree", "celsius", "fahrenheit"})  # units that a list carries from one number to another
 
 
 def said_numbers(words: Sequence[Word], known: NumberWords, dates: DateWords) -> list[SaidNumber]:
     """Every number and date in its place, with what the words beside it make of it."""
-    texts = [word.text for word in words]
+    texts = texts_of(words)
     for here, after in pairwise(range(len(texts))):
         if texts[here] == "." and texts[after][0].isdigit() and words[here].end < words[after].start:
             texts[here] = ";"  # the end of a sentence, and no decimal point
@@ -38,7 +38,7 @@ def said_numbers(words: Sequence[Word], known: NumberWords, dates: DateWords) ->
             out.append(found)
             at = found.end
     out = labelled(unsaid(out, texts, known.small))
-    out = carried(out, texts, known)
+    out = named_again(carried(out, texts, known), texts, known.small)
     return [replace(one, tags=frozenset(tags_of(out, n, texts, known))) for n, one in enumerate(out)]
 
 
@@ -62,82 +62,6 @@ def orphan_units(numbers: Sequence[SaidNumber], texts: Sequence[str], known: Num
 # -- numbers
 
 
-def _cardinal(texts: Sequence[str], at: int, known: NumberWords) -> tuple[float, int] | None:
-    """A number without its unit, from figures or words, with what is added to it ("two and a half")."""
-    found = _whole(texts, at, known)
-    if found is None:
-        return None
-    value, end = found
-    small = known.small
-    if small.point.intersection(texts[end : end + 1]) and (tenth := _whole(texts, end + 1, known)) and tenth[0] < 10:
-        return value + tenth[0] / 10, tenth[1]
-    if end < len(texts) and (match := _FRACTION.match(texts[end])) and int(match[2]) and value == int(value):
-        return value + int(match[1]) / int(match[2]), end + 1
-    if small.added.intersection(texts[end : end + 1]) and (part := _part(texts, end + 1, known)) and part[0] < 1:
-        return value + part[0], part[1]
-    return value, end
-
-
-def _whole(texts: Sequence[str], at: int, known: NumberWords) -> tuple[float, int] | None:
-    if at >= len(texts):
-        return None
-    if _DIGITS.match(texts[at]):
-        value, end = float(texts[at]), at + 1
-        if texts[end : end + 1] == [","] and re.fullmatch(r"000", "".join(texts[end + 1 : end + 2])) and value < 1000:
-            value, end = value * 1000, end + 2
-        return value, end
-    small = known.small
-    if texts[at] in small.nought and small.point.intersection(texts[at + 1 : at + 2]):
-        at += 1
-        if (tenth := _whole(texts, at + 1, known)) and tenth[0] < 10:
-            return tenth[0] / 10, tenth[1]
-    if (texts[at] == "." or texts[at] in small.point) and at + 1 < len(texts) and texts[at + 1].isdigit():
-        return float("0." + texts[at + 1]), at + 2
-    numbers = known.values.number
-    spelt = next((key for length in (3, 2, 1) if (key := tuple(texts[at : at + length])) in numbers), ())
-    if len(spelt) != 1 and numbers.get(spelt, 0) <= 1:  # "a single" counts nothing
-        if texts[at][-2:] == "es" and (texts[at][:-2],) in numbers:  # "one of the sixes"
-            return numbers[(texts[at][:-2],)], at + 1
-        return None
-    value, end = numbers[spelt], at + len(spelt)
-    if 20 <= value < 100 and value % 10 == 0 and 0 < numbers.get(tuple(texts[end : end + 1]), 0) < 10:
-        value, end = value + numbers[(texts[end],)], end + 1
-    times = small.times.get(texts[end] if end < len(texts) else "", 0)
-    if value < min(times, 12):  # "two dozen", "two hundred"
-        value, end = value * times, end + 1
-    if value >= 100 and value % 100 == 0:
-        start = end + bool(small.added.intersection(texts[end : end + 1]))
-        rest = _whole(texts, start, known)
-        if rest and rest[0] < 100 and rest[0] == int(rest[0]) and not texts[start][0].isdigit() and start > end:
-            value, end = value + rest[0], rest[1]
-    return value, end
-
-
-def _part(texts: Sequence[str], at: int, known: NumberWords) -> tuple[float, int] | None:
-    """A part of one: "a quarter of", "3/8", "half", "three quarters of an"."""
-    if at >= len(texts):
-        return None
-    if (match := _FRACTION.match(texts[at])) and int(match[2]):
-        end = at + 1
-        if known.small.of_whole.intersection(texts[end : end + 1]) and _article(texts, end + 1, known):
-            end += 2
-        return int(match[1]) / int(match[2]), end
-    for table in (known.values.fraction, known.values.share):
-        for length in (4, 3, 2, 1):
-            key = tuple(texts[at : at + length])
-            if len(key) == length and key in table:
-                end = at + length
-                more = bool(known.small.of_whole.intersection(texts[end : end + 1]))
-                if _article(texts, end + more, known) and known.unit_at(texts, end + more + 1):
-                    end += more + 1  # "three quarters of an inch"
-                return table[key], end
-    return None
-
-
-def _article(texts: Sequence[str], at: int, known: NumberWords) -> bool:
-    return at < len(texts) and texts[at] in known.small.articles
-
-
 def _number_at(texts: Sequence[str], at: int, known: NumberWords) -> SaidNumber | None:
     text = texts[at]
     if match := _LABEL.match(text):
@@ -152,21 +76,21 @@ def _number_at(texts: Sequence[str], at: int, known: NumberWords) -> SaidNumber 
     if text in small.gauges:  # "SWG, number fourteen"
         start = at + 1 + (texts[at + 1 : at + 2] == [","])
         start += bool(small.numbered.intersection(texts[start : start + 1]))
-        if start > at + 1 and (number := _whole(texts, start, known)):
+        if start > at + 1 and (number := whole(texts, start, known)):
             return SaidNumber(at, number[1], number[0], number[0], "gauge", text)
-    number, part = _cardinal(texts, start, known), _part(texts, start, known)
+    number, part = cardinal(texts, start, known), part_of_one(texts, start, known)
     if number and part and part[1] > number[1]:
         number = None  # "three quarters of an inch"
-    part = (
-        None
-        if number or (part and part[1] == at + 1 and small.cut_into.intersection(texts[max(0, at - 1) : at]))
-        else part
-    )  # "cut in half"
+    halved = part and part[1] == at + 1 and small.cut_into.intersection(texts[max(0, at - 1) : at])  # "cut in half"
+    part = None if number or halved else part
     if number is None and part is None:
         if text in small.each and (unit := known.unit_at(texts, at + 1)) and unit[0] == "volume":
             return _measured(texts, at, 1.0, at + 1, known)
         if one := _one_of_unit(texts, at, known):
             return one
+        of_rate = text in small.named and small.before_rate.intersection(texts[max(0, at - 1) : at])
+        if of_rate and (unit := known.unit_at(texts, at + 1)) and unit[0] == "volume":
+            return _measured(texts, at, 1.0, at + 1, known)  # "5 ml to the litre"
         if text in small.articles and (unit := known.unit_at(texts, at + 1)):
             spans = texts[at + 1] in small.spans and (not at or not _ends_measure(texts, at, known))
             if unit[0] in ("length", "volume", "mass") or spans:
@@ -175,12 +99,14 @@ def _number_at(texts: Sequence[str], at: int, known: NumberWords) -> SaidNumber 
     value, end = number or part or (0.0, 0)
     named = bool(at) and texts[at - 1] in small.named and texts[start].isalpha() and texts[start][-2:] != "es"
     if number and named and value < 10 and not _measured(texts, at, value, end, known).unit:
-        return None  # "the two", "all three": who was named before
+        return SaidNumber(at, end, value, value, NAMED)  # "the two", "all three": who was named before
     over = end >= len(texts) or texts[end] == "," or texts[end] in small.stops
     ends = over and bool(small.up_to.intersection(texts[start - 1 : start]))  # "down to one."
     if number and value == 1 and texts[start].isalpha() and not ends and not _one_counts(texts, end, known):
         return None
     found = _measured(texts, at, -value if negative else value, end, known)
+    if part and found.unit in ("", "count") and tuple(texts[start:end]) in known.values.inch_alone:
+        return SaidNumber(at, end, value, value * INCH_MM, "length", "inch", INCH_MM)  # "a three-eighths branch"
     if part and not found.unit:
         return replace(found, unit="share", value=100 * value, word="part")
     return found
@@ -192,7 +118,7 @@ def _one_of_unit(texts: Sequence[str], at: int, known: NumberWords) -> SaidNumbe
         return _measured(texts, at, 1.0, at + 1, known)
     added = known.small.added.intersection(texts[at + 1 : at + 2]) and (not at or not _ends_measure(texts, at, known))
     if added and (unit := known.unit_at(texts, at)) and unit[0] == "length" and unit[2] == at + 1:
-        part = _part(texts, at + 2, known)
+        part = part_of_one(texts, at + 2, known)
         return _measured(texts, at, 1.0, at, known) if part and part[0] < 1 else None
     return None
 
@@ -206,7 +132,7 @@ def _one_counts(texts: Sequence[str], end: int, known: NumberWords) -> bool:
     """Whether a "one" is a number, and no way of speaking ("the other one", "that one's fine")."""
     following = texts[end] if end < len(texts) else ""
     if following in known.small.point:  # "one point five", and no "one point"
-        return _whole(texts, end + 1, known) is not None
+        return whole(texts, end + 1, known) is not None
     return following in known.small.before_one or following in known.counted or known.unit_at(texts, end) is not None
 
 
@@ -219,11 +145,12 @@ def _measured(texts: Sequence[str], first: int, value: float, end: int, known: N
     unit = known.unit_at(texts, end)
     if following in small.filling and (filled := known.unit_at(texts, end + 1)) and filled[0] in ("days", "years"):
         unit = filled
-    if following in small.of_whole and value < 1 and _article(texts, end + 1, known):
+    if following in small.of_whole and value < 1 and article_at(texts, end + 1, known):
         unit = known.unit_at(texts, end + 2)  # "0.6 of a centimetre"
     if unit is None:
-        if following in small.kinds_of and texts[end + 1 : end + 2] and texts[end + 1] in known.counted:
-            return SaidNumber(first, end, value, value, "count", known.counted[texts[end + 1]])  # "two equal leaders"
+        noun = next((at for at in range(end, min(end + 3, len(texts))) if texts[at] not in small.kinds_of), len(texts))
+        if end < noun < len(texts) and texts[noun] in known.counted:
+            return SaidNumber(first, end, value, value, "count", known.counted[texts[noun]])  # "two equal leaders"
         if following in known.counted:
             return SaidNumber(first, end, value, value, "count", known.counted[following])
         return SaidNumber(first, end, value, value)
@@ -231,11 +158,15 @@ def _measured(texts: Sequence[str], first: int, value: float, end: int, known: N
     word = " ".join(texts[end:after])
     if texts[after : after + 1] == ["."] and texts[after + 1 : after + 2] and texts[after + 1] in small.after_short:
         after += 1  # "18 in. tall"
-    if small.added.intersection(texts[after : after + 1]) and (more := _part(texts, after + 1, known)) and more[0] < 1:
+    if (
+        small.added.intersection(texts[after : after + 1])
+        and (more := part_of_one(texts, after + 1, known))
+        and more[0] < 1
+    ):
         still = more[1] >= len(texts) or known.unit_at(texts, more[1]) is None
         if still and kind in ("length", "volume", "mass", "years"):
             value, after = value + more[0], more[1]
-    inches = _whole(texts, after, known) if word in small.feet else None
+    inches = whole(texts, after, known) if word in small.feet else None
     if inches and inches[0] < 12 and not texts[after][0].isdigit() and known.unit_at(texts, inches[1]) is None:
         value, after = value + inches[0] / 12, inches[1]  # "one foot two"
     if kind == "share":

@@ -11,6 +11,7 @@ from typing import Any
 
 from benchmate.value import dataclass
 
+from .figure_beside import AGAIN
 from .figure_said import SaidNumber
 from .figure_small import SmallWords
 from .figure_words import NUMBER, Found
@@ -22,6 +23,7 @@ OTHER_NUMBER, PAUSE, STOP = 1.6, 0.9, 2.2  # what stands between a word and its 
 TAGGED, TURNED, PREFERRED, EXTREME = 1.8, 0.35, 0.2, 0.8
 HOTTEST_C = 45.0  # a day above it was told in Fahrenheit
 G_TO_N = 9.80665e-3
+FAR_UNDER = 1 / 3  # of the least size of a role: no words make a number that small one of it
 _FEET_OF = "part"
 
 
@@ -69,7 +71,7 @@ def give_roles(line: Line, roles: Mapping[str, Mapping[str, Any]], found: Sequen
         for n, name in enumerate(best[1])
         if name
     )
-    left = tuple(n for n, name in enumerate(best[1]) if not name)
+    left = tuple(n for n, name in enumerate(best[1]) if not name and line.numbers[n].unit != AGAIN)
     return Roles(given, left, sum(LEFT_OVER - costs[role.number][role.name] for role in given) - 0.5 * len(left))
 
 
@@ -97,7 +99,7 @@ class _Search:
             return
         for name, price in sorted(self.costs[n].items(), key=lambda pair: pair[1]):
             role = self.roles[name]
-            if not role.get("many") and name in given:
+            if given.count(name) >= (role.get("up_to", len(given) + 1) if role.get("many") else 1):
                 continue
             self._go(n + 1, cost + price + self._turned(n, name, given), (*given, name))
         self._go(n + 1, cost + LEFT_OVER, (*given, ""))
@@ -130,12 +132,13 @@ def _cost(line: Line, n: int, name: str, role: Mapping[str, Any], near: Sequence
     if unit >= UNSEEN or (set(role.get("not_tags", ())) & tags) or role.get("equals", number.raw) != number.raw:
         return UNSEEN
     seen = max([0.0, *(_evidence(line, n, one) for one in near)])
-    if set(role.get("tags", ())) & tags:
+    if (set(role.get("tags", ())) & tags) or number.unit == AGAIN:
         seen = max(seen, TAGGED) + 0.3
     if role.get("unit_said") and not number.unit:
         return UNSEEN
     size = number.value if number.unit else number.raw
-    if size > role.get("most", size) or (number.unit and size < role.get("least", size) and not seen):
+    least = role.get("least", size)
+    if size > role.get("most", size) or (number.unit and 0 < size < (least * FAR_UNDER if seen else least)):
         return UNSEEN
     if role.get("only") and seen < REACH:
         return UNSEEN
@@ -174,6 +177,8 @@ def _unit_cost(line: Line, number: SaidNumber, role: Mapping[str, Any]) -> float
     """What the unit of a number costs for a role, UNSEEN where it cannot be."""
     kind, _, noun = role["is"].partition(":")
     unit = number.unit
+    if unit == AGAIN:
+        return 0.0 if AGAIN in role.get("tags", ()) else UNSEEN
     if kind == "count":
         if unit == "count":
             return 0.0 if number.word == noun else UNSEEN
@@ -222,7 +227,7 @@ def _value(line: Line, n: int, role: Mapping[str, Any], alike: float) -> Any:
             return number.raw / 1000
         size = _size_beside(line, n, "volume")
         return number.raw * (size or (0.001 if number.raw >= 20 else 1.0))
-    if kind in ("length", "mass") and number.unit != kind:
+    if kind in ("length", "mass") and number.unit not in (kind, AGAIN):
         size = alike or line.orphans.get(kind) or _size_beside(line, n, kind)
         if number.raw * size > role.get("bare_most", number.raw * size):
             size = 1.0  # "90 at the bottom" beside "20 cm up" is no trunk of 90 cm

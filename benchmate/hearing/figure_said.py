@@ -9,6 +9,16 @@ from benchmate.value import dataclass
 
 from .figure_small import SmallWords
 from .values import ValueWords
+from .words import Word
+
+
+def texts_of(words: Sequence[Word]) -> list[str]:
+    """The words' texts. A lone letter that was spelt out for small talk ("salt n water") is a unit behind figures."""
+    out = [word.text for word in words]
+    for at in range(1, len(out)):
+        if out[at] == "and" and words[at].end - words[at].start == 1 and out[at - 1][-1].isdigit():
+            out[at] = "n"
+    return out
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,6 +57,8 @@ class NumberWords:
         self.counted: Mapping[str, str] = {
             word: noun for noun, words in data.get("counted", {}).items() for word in words
         }
+        self.told_in: Mapping[str, Mapping[str, float]] = data.get("told_in", {})
+        self.unit_names = {(kind, size): name for kind, names in self.told_in.items() for name, size in names.items()}
         self.rates: dict[str, list[tuple[str, list[str]]]] = {}
         for tag, phrases in data.get("rate", {}).items():
             for phrase in phrases:

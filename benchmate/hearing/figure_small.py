@@ -28,6 +28,7 @@ class SmallWords:
     ratio: Words
     each: Words
     # before and behind a number
+    again: Words
     articles: Words
     named: Words
     kinds_of: Words
@@ -43,6 +44,9 @@ class SmallWords:
     after_in: Words
     after_short: Words
     unit_asked: Words
+    before_asked: Words
+    before_rate: Words
+    percent: Words
     never_apart: Words
     spans: Words
     feet: Words
@@ -56,6 +60,7 @@ class SmallWords:
     single_days: Words
     year_counts: Words
     no_date: Words
+    no_date_before: Words
     nights: Words
     of_the_sun: Words
     extremes: Words
@@ -68,6 +73,7 @@ class SmallWords:
         self.taken_back = [tuple(said.split()) for said in data.get("taken_back", ())]
         self.meaning = [tuple(said.split()) for said in data.get("meaning", ())]
         self.times: Mapping[str, float] = data.get("times", {})
+        self.parts_of: Mapping[str, float] = data.get("parts_of", {})
         self.same_as: Mapping[str, str] = data.get("same_as", {})
 
     def takes_back(self, texts: Sequence[str], at: int) -> bool:

@@ -21,13 +21,14 @@ _STEMS: dict[str, str] = {}
 
 @dataclass(frozen=True, slots=True)
 class Found:
-    """A phrase in its place: pieces [first, end) of the statement. gives: what it says, as compiled; gapped: through a
-    gap. of: what it is for ("cue", "role", "value", "asks")."""
+    """A phrase in its place: pieces [first, end) of the statement. gives: what it says, as compiled; gapped: whether
+    words that it does not name stand in it. of: what it is for ("cue", "role", "value", "asks")."""
 
     first: int
     end: int
     of: str
     gives: Sequence[Any]
+    gapped: bool = False
 
 
 def stem(word: str) -> str:
@@ -82,7 +83,7 @@ def compile_figures(file: Mapping[str, Any]) -> dict[str, Any]:
             for value, phrases in values.items():
                 for phrase in phrases:
                     _insert(tree, phrase, ["value", figure, name, value])
-    more = {key: file.get(key, {}) for key in ("unit", "counted", "named_day", "rate", "small")}
+    more = {key: file.get(key, {}) for key in ("unit", "counted", "named_day", "rate", "small", "told_in")}
     return {"tree": tree, "roles": roles, "needs": needs, **more}
 
 
@@ -113,22 +114,22 @@ def find_phrases(
     """Every phrase among the pieces: stems, and "#" with its unit in `kinds` for numbers. stops: pieces that
     no gap goes over."""
     for first in range(len(pieces)):
-        stack: list[tuple[Mapping[str, Any], int, int]] = [(tree, first, 0)]
+        stack: list[tuple[Mapping[str, Any], int, bool, bool]] = [(tree, first, False, False)]
         while stack:
-            node, at, passed = stack.pop()
+            node, at, passed, gapped = stack.pop()
             for gives in node.get(ENDS, ()) if at > first and not passed else ():
-                yield Found(first, at, gives[0], gives[1:])
+                yield Found(first, at, gives[0], gives[1:], gapped)
             if at >= len(pieces):
                 continue
             piece = pieces[at]
             if inner := node.get(piece):
-                stack.append((inner, at + 1, 0))
+                stack.append((inner, at + 1, False, gapped))
             if piece == NUMBER and (inner := node.get(NUMBER + kinds[at])):
-                stack.append((inner, at + 1, 0))
+                stack.append((inner, at + 1, False, gapped))
             if at > first and (gap := node.get(GAP)):
                 # what stands behind the gap, after none to four words
                 for skip in range(LONGEST_GAP + 1):
                     place = at + skip
                     if place >= len(pieces) or (skip and (pieces[place - 1] == NUMBER or pieces[place - 1] in stops)):
                         break
-                    stack.append((gap, place, 1))
+                    stack.append((gap, place, True, True))

@@ -47,9 +47,12 @@ def with_figure(
         return reading, NOTHING
     from .figure_choice import figure_words
 
-    heardings = figure_words(spotter).heard(words, dates, reading.figure)
+    known = figure_words(spotter)
+    heardings = known.heard(words, dates, reading.figure)
     if not heardings.figures:
         return reading, NOTHING
+    if "correct" in reading.acts and not known.numbers.small.takes_back([word.text for word in words], 0):
+        reading = _without_correction(reading)  # "18 mm and the other 11, no, sorry, ten": a number said anew
     best = heardings.figures[0]
     if reading.figure:
         if not best.named:  # nothing names another figure than the question's own words
@@ -63,11 +66,11 @@ def with_figure(
             reading = replace(_supposed(reading), topic="figure")  # "what gauge should I wrap round it"
         elif reading.topic in _OF_THE_TALK and best.complete and best.score >= OVER_RECALLED:
             reading = replace(_supposed(reading), topic="figure")  # "I thinned out one in four, how much is that"
-        reading, named = _with_lost(replace(reading, figure=best.figure), lattice, lexicon, day=False)
+        reading, named = _with_lost(replace(reading, figure=best.figure), lattice, lexicon, best.phrased, day=False)
         return replace(reading, either=_either(heardings)), best.used | named
     if not _is_asked(best, heardings, reading, words, lost, lexicon.asking):
         return reading, NOTHING
-    reading, named = _with_lost(reading, lattice, lexicon, day=True)
+    reading, named = _with_lost(reading, lattice, lexicon, best.phrased, day=True)
     if "ask" in reading.acts:  # what the question was taken for belongs to it
         reading = replace(_supposed(reading), term=None)
     acts = (*(act for act in reading.acts if act in _STATES), "ask")
@@ -94,7 +97,8 @@ def _is_asked(
     passed_over = len(best.used & lost)  # what speaks for the figure is what the grammar could not take in
     if reading.topic == "meaning":
         return best.score >= OVER_MISHEARD
-    if reading.topic == "what-if" and (passed_over < 2 or not best.complete or best.score < OVER_SUPPOSED):
+    least = OVER_SUPPOSED if passed_over >= 2 else OVER_RECALLED
+    if reading.topic == "what-if" and not (best.complete and best.score >= least):
         return False
     if reading.topic in _OF_THE_TALK and passed_over < 2 and not (best.complete and best.score >= OVER_RECALLED):
         return False
@@ -104,7 +108,8 @@ def _is_asked(
     if understood and (reading.topic == "advice" or (reading.topic == "may" and reading.work)):
         return best.score >= OVER_ASKED  # "what should I do?", "shall I shorten them?": the bench's first job
     if set(reading.acts) - _STATES:
-        return best.score >= OVER_ASKED - min(2, passed_over) * (OVER_ASKED - OVER_MISHEARD) / 2
+        lost_to = min(2, passed_over + (not understood))  # a question word that was passed over speaks for itself
+        return best.score >= OVER_ASKED - lost_to * (OVER_ASKED - OVER_MISHEARD) / 2
     if not (heardings.asks or _asks(words, asking)):
         if 0 in best.used and not reading.work and (passed_over or not reading.acts):
             return best.score >= OVER_TOLD  # "litres in a round pot 30 cm wide"
@@ -113,17 +118,29 @@ def _is_asked(
     return best.score >= (OVER_TOLD if told and not passed_over else ALONE)
 
 
+def _without_correction(reading: Reading) -> Reading:
+    """The reading without what was heard as setting right something said before it."""
+    work = tuple(work for work in reading.work if work.work is not None)
+    return replace(reading, acts=tuple(act for act in reading.acts if act != "correct"), work=work)
+
+
 def _supposed(reading: Reading) -> Reading:
     """The reading with its work as what the question supposes."""
     return replace(reading, supposes=(*reading.supposes, *reading.work), work=())
 
 
 def _with_lost(
-    reading: Reading, lattice: Sequence[Sequence[Token]], lexicon: Lexicon, day: bool
+    reading: Reading,
+    lattice: Sequence[Sequence[Token]],
+    lexicon: Lexicon,
+    phrased: frozenset[int],
+    day: bool,
 ) -> tuple[Reading, frozenset[int]]:
     """The reading with the species, the health ("a weak tree") and with `day` the date that its words name and no
-    sentence took in; and the places of the words that name them."""
+    sentence took in; and the places of the words that name them. phrased: words that are part of the figure's own
+    phrases ("lime sulphur" is no lime)."""
     exact = [token for tokens in lattice for token in tokens if not token.guesses]
+    exact = [one for one in exact if not phrased.issuperset(range(one.first, one.end))]
     longest = sorted(exact, key=lambda token: token.first - token.end)
     trees = {token.first for token in exact if token.kind in ("SPECIES", "TREEWORD")}
     found: dict[str, Fact] = {}
@@ -152,7 +169,9 @@ def _may_hold(reading: Reading, words: Sequence[Word], missed: bool, lexicon: Le
     if reading.topic == "meaning":
         return (reading.term or "") not in lexicon.glossary
     # a whole sentence that asks when may still ask for a figure's day, if the words weigh enough
-    return missed or (_asks(words, lexicon.asking) and (reading.topic == "when" or not set(reading.acts) - _STATES))
+    return missed or (
+        _asks(words, lexicon.asking) and (reading.topic in ("when", "what-if") or not set(reading.acts) - _STATES)
+    )
 
 
 def _parted(words: Sequence[Word], asking: Asking) -> bool:

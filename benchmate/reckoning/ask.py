@@ -27,6 +27,7 @@ class Need:
     known names whose values pick among bands of that id, first match first. row: "module:Class" of such rows. unless:
     names any one of which makes this one not required. where: names without any of which it is not. also: other names
     under which it may be known. none_says: a known None is a value (a place without frost), not something lacking.
+    asks: the measure of the vocabulary that is asked for, where it has another name than the argument.
     """
 
     name: str
@@ -41,6 +42,7 @@ class Need:
     where: tuple[str, ...] = ()
     also: tuple[str, ...] = ()
     none_says: bool = False
+    asks: str = ""
 
     @property
     def is_band(self) -> bool:

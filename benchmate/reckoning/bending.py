@@ -10,6 +10,8 @@ from .figure import Band, Beside, Figure, plain
 from .section import bend_radius_mm, elastic_stress_mpa, outer_strain, radius_at_strain_mm
 from .wood import Wood, wood_for
 
+_IN_ONE_GO = 3  # times the breaking strain of grown wood: what is bent further goes in stages
+
 
 def bend_limit(
     diameter_mm: float,
@@ -19,15 +21,22 @@ def bend_limit(
     species: str | None = None,
     length_mm: float | None = None,
     angle_deg: float | None = None,
+    radius_mm: float | None = None,
+    strain_percent: float | None = None,
+    wanted: str | None = None,
 ) -> Figure:
     """How far a branch of 0.5 to 150 mm may be bent: the tightest radius in mm, or over a length the angle in degrees.
 
     The value is where grown wood of the genus would break if it stayed elastic; the careful end is where it stops
     springing back; the bold end is where a living branch, which is softer (live_gpa: stiffness in GPa), reaches the
     breaking stress. angle_deg: the bend meant, told as a multiple of the breaking strain and in the words of `scale`
-    (bands of that multiple, from easy to refused). Raises FigureError.
+    (bands of that multiple, from easy to refused); radius_mm: that bend told as a radius. strain_percent: the outer
+    strain that is put up with, in place of the wood's. wanted: "strain" for the strain in % of the bend that is meant.
+    Raises FigureError.
     """
     branch = within("branch_mm", diameter_mm)
+    if strain_percent is not None:
+        return _at_strain(branch, strain_percent)
     wood = wood_for(species, woods)
     bold = wood.mor_mpa / (live_gpa.value * 1000)
     strains = (wood.elastic_strain, wood.breaking_strain, max(bold, wood.breaking_strain))
@@ -49,16 +58,34 @@ def bend_limit(
     if wood.borrowed or not wood.species:
         notes.append("There are no measured figures for this wood; these are borrowed")
     value, low, high, unit = middle, tight, careful, "mm"
-    if length_mm is not None:
+    meant, opens = radius_mm, ""
+    if radius_mm is None and length_mm is not None and angle_deg is not None:
+        meant = bend_radius_mm(within("length_mm", length_mm), within("angle_deg", angle_deg))
+    if radius_mm is not None:
+        more, words = _asked(
+            branch, within("radius_mm", radius_mm), f"a radius of {plain(radius_mm)} mm", wood, live_gpa, scale
+        )
+        beside += more
+        notes.insert(0, words)
+        opens = _opens(branch, radius_mm, wood, scale)
+    if wanted == "strain" and meant is not None:
+        strain = 100 * outer_strain(branch, meant)
+        value = low = high = strain
+        unit = "%"
+        bent = f"{plain(branch)} mm bent to a radius of {plain(meant)} mm"
+        how = f"{bent} strains its outer side by {plain(branch)} / (2 x {plain(meant)}) = {plain(strain)} %"
+    elif length_mm is not None:
         length = within("length_mm", length_mm)
         angles = [math.degrees(length / radius) for radius in (careful, middle, tight)]
         low, value, high = angles
         unit = "degrees"
         how += f", so {plain(length)} mm bends {plain(value)} degrees"
         if angle_deg is not None:
-            more, words = _asked(branch, length, within("angle_deg", angle_deg), wood, live_gpa, scale)
+            bend = f"{plain(angle_deg)} degrees over {plain(length)} mm"
+            more, words = _asked(branch, bend_radius_mm(length, angle_deg), bend, wood, live_gpa, scale)
             beside += more
             notes.insert(0, words)
+            opens = _opens(branch, bend_radius_mm(length, angle_deg), wood, scale)
     return Figure(
         "bend-limit",
         value,
@@ -71,14 +98,23 @@ def bend_limit(
         "Even bend, straight grain; knots, forks, old wounds and frozen or dry wood break sooner.",
         tuple(notes),
         tuple(beside),
+        opens,
     )
 
 
+def _opens(branch: float, radius: float, wood: Wood, scale: Sequence[Band]) -> str:
+    """Whether a branch (mm) takes a bend of that radius (mm), in a few words."""
+    multiple = outer_strain(branch, radius) / wood.breaking_strain
+    step = next((at for at, band in enumerate(scale) if multiple <= band.high), len(scale) - 1)
+    if step == len(scale) - 1:
+        return f"No: {scale[step].says}"
+    return f"Yes: {scale[step].says}" if multiple <= _IN_ONE_GO else f"Not in one go: {scale[step].says}"
+
+
 def _asked(
-    branch: float, length: float, angle: float, wood: Wood, live_gpa: Band, scale: Sequence[Band]
+    branch: float, radius: float, bend: str, wood: Wood, live_gpa: Band, scale: Sequence[Band]
 ) -> tuple[list[Beside], str]:
-    """What the bend that is meant asks of the wood. A stage is taken as twice the breaking strain."""
-    radius = bend_radius_mm(length, angle)
+    """What the bend that is meant asks of the wood. bend: in words. A stage is taken as twice the breaking strain."""
     strain = outer_strain(branch, radius)
     multiple = strain / wood.breaking_strain
     step = next((band for band in scale if multiple <= band.high), scale[-1])
@@ -92,6 +128,24 @@ def _asked(
         Beside("stages", float(stages), "stages"),
     ]
     return beside, (
-        f"{plain(angle)} degrees over {plain(length)} mm strains the bark side by {100 * strain:.1f} %, "
+        f"{bend} strains the bark side by {100 * strain:.1f} %, "
         f"{plain(multiple)} times the breaking strain of grown wood: {step.says}"
+    )
+
+
+def _at_strain(branch: float, strain_percent: float) -> Figure:
+    """The radius in mm at which the outer side of a branch (mm) reaches a strain in per cent, 0.05 to 20."""
+    strain = within("percent", strain_percent) / 100
+    value = radius_at_strain_mm(branch, strain)
+    return Figure(
+        "bend-limit",
+        value,
+        "mm",
+        value,
+        value,
+        f"a strain of {plain(strain_percent)} % is reached at a radius of {plain(branch)} / (2 x {plain(strain)}) = "
+        f"{plain(value)} mm",
+        "geometry of bending: outer strain is half the thickness over the radius",
+        "practice",
+        "Even bend, straight grain; the radius runs to the middle of the branch.",
     )

@@ -20,6 +20,7 @@ RANGES: dict[str, tuple[float, float, str, str]] = {
     "spread_mm": (10, 5000, "mm", "a crown"),
     "gap_mm": (0, 20, "mm", "a gap under the wire"),
     "move_mm": (0.5, 1000, "mm", "a movement"),
+    "radius_mm": (1, 10000, "mm", "a bend radius"),
     "angle_deg": (1, 180, "degrees", "an angle"),
     "coil_deg": (10, 80, "degrees", "a coil angle to the branch"),
     "guy_deg": (10, 170, "degrees", "a guy angle to the branch"),

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from .bounds import positive, within
 from .figure import Band, Beside, Figure, FigureError, plain
+from .label_dose import label_dose
 
 #: Element over oxide by mass, from the atomic masses P 30.974, K 39.098, O 15.999.
 P_SHARE = 2 * 30.974 / (2 * 30.974 + 5 * 15.999)
@@ -83,22 +84,30 @@ def elements_ppm(grams_a_litre: float, label: Sequence[float]) -> tuple[float, f
 
 
 def feed_dose(
-    label: Sequence[float],
     ppm: Band,
+    label: Sequence[float] | None = None,
     volume_l: float = 1.0,
     nutrient: str = "N",
     injector_ratio: float | None = None,
     density_g_ml: float | None = None,
     soluble_g_l: Band | None = None,
     unit: str = "g",
+    dose: float | None = None,
+    per_l: float | None = None,
+    strength: float = 1.0,
 ) -> Figure:
     """Grams of a soluble feed for a volume of water, or of stock for an injector.
 
     label: N, P2O5 and K2O in per cent, as printed (20, 20, 20). ppm: strength wanted of the nutrient (N, P or K, as
     the element). volume_l: of water; with injector_ratio, of stock. density_g_ml: of a liquid feed, to tell it in mL.
     soluble_g_l: how much a litre of stock dissolves. unit: "oz" for ounces. A label of one number is nitrogen alone.
-    Raises FigureError.
+    dose, per_l: what the label says in its own unit, `unit`, for so many litres, in place of a strength in ppm.
+    strength: how much of that. Raises FigureError.
     """
+    if dose is not None and per_l is not None:
+        return label_dose(dose, unit, per_l, volume_l, strength)
+    if label is None:
+        raise FigureError("a feed of unknown label cannot be reckoned; its N-P-K, as in 20-20-20, would do")
     alone = len(label) == 1
     percents = _label((*label, 0.0, 0.0) if alone else label)
     if nutrient not in ("N", "P", "K"):

@@ -50,6 +50,7 @@ class Figure:
     value, low, high: numbers in `unit`, ISO dates, or None where there is no number to give. how: one sentence with
     the numbers in it. source: what the working rests on, in words. mark: published, practice or memory. limits: where
     the figure stops being true. notes: what to say with it, cautions first. beside: further numbers of the same sum.
+    opens: a first sentence where the question wants one before the number: yes or no with its reason, a day.
     """
 
     figure: str
@@ -63,6 +64,7 @@ class Figure:
     limits: str
     notes: tuple[str, ...] = ()
     beside: tuple[Beside, ...] = ()
+    opens: str = ""
 
     def __post_init__(self) -> None:
         # Six figures are more than any of this is good for, and rid JSON of 2.0000000000000004.

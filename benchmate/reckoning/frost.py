@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import math
+from dataclasses import replace
 
 from .bounds import day, month_day, within
 from .figure import Band, Beside, Figure, FigureError, percent, plain
@@ -104,9 +105,14 @@ def frost_margin(
     first_frost, last_frost: (month, day) of the mean dates. spread_days: standard deviation of the dates. low, high:
     days to the dates with `risk` and 1 - `risk` of frost before them. needed_days: what some work needs, to compare.
     which: "last" for the days to or from the mean last spring frost. wanted: "chance" for the chance of a frost on the
-    wrong side of the day, "slack" for the days left once needed_days are over.
+    wrong side of the day, "slack" for the days left once needed_days are over, "date" for the mean date first.
     """
     today = day("a day", on)
+    if first_frost is not None and wanted == "date":
+        from .frost_asked import frost_day
+
+        margin = frost_margin(on, first_frost, spread_days, last_frost, risk, needed_days, which)
+        return replace(margin, opens=frost_day(today, which, first_frost, last_frost))
     if first_frost is not None and last_frost is not None and (which == "last" or wanted == "chance"):
         from .frost_asked import frost_chance, last_frost_margin
 

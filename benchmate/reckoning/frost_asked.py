@@ -45,6 +45,14 @@ def last_frost_margin(on: dt.date, last_frost: MonthDay, spread_days: Band) -> F
     )
 
 
+def frost_day(on: dt.date, which: str, first_frost: MonthDay, last_frost: MonthDay | None) -> str:
+    """The next mean frost date in words: the last of spring (which "last") or the first of autumn."""
+    name, when = ("last", last_frost) if which == "last" and last_frost is not None else ("first", first_frost)
+    today = day("a day", on)
+    mean = min(one for step in (0, 1) if (one := month_day("a frost", when, today.year + step)) >= today)
+    return f"The mean {name} frost there is {mean.isoformat()}"
+
+
 def frost_chance(on: dt.date, spread_days: Band, which: str, first_frost: MonthDay, last_frost: MonthDay) -> Figure:
     """Chance, 0 to 1, of a spring frost after a day (which "last"), or of an autumn frost before it (which "first").
 

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from .bounds import positive, within
 from .figure import Band, Beside, Figure, FigureError, plain
+from .pipe_asked import missing_child, pipe_exponent, ratio_to_parent
 
 LEONARDO = 2.0  # exponent of the rule that children's cross-sections add up to their parent's
 
@@ -39,7 +40,7 @@ def parent_diameter_mm(children_mm: Sequence[float], exponent: float = LEONARDO)
     """
     if not children_mm:
         raise FigureError("a sum of no branches cannot be; the diameter of at least one would do")
-    power = _exponent(exponent)
+    power = pipe_exponent(exponent)
     return float(sum(positive("a branch diameter", child) ** power for child in children_mm) ** (1 / power))
 
 
@@ -53,7 +54,7 @@ def foliage_share(children_mm: Sequence[float], index: int, exponent: float = LE
     """
     if not 0 <= index < len(children_mm):
         raise FigureError(f"branch {index + 1} is not among {len(children_mm)}; one that is would do")
-    power = _exponent(exponent)
+    power = pipe_exponent(exponent)
     areas = [positive("a branch diameter", child) ** power for child in children_mm]
     return float(areas[index] / sum(areas))
 
@@ -64,7 +65,7 @@ def thickened_parent_mm(parent_mm: float, before_mm: float, after_mm: float, exp
     >>> round(thickened_parent_mm(30, 5, 15), 2)
     33.17
     """
-    power = _exponent(exponent)
+    power = pipe_exponent(exponent)
     before, after = positive("a branch diameter", before_mm), positive("a branch diameter", after_mm)
     if after < before:
         raise FigureError(
@@ -195,11 +196,13 @@ def pipe_sum(
 
     exponent: of the sum, 2 where cross-sections add up. parent_mm: the stem as it is, to compare. grown_mm: the
     thickest branch left to grow to that; the value is then the stem below it when it has. wanted: "child" for the one
-    branch that lacks below parent_mm. Raises FigureError.
+    branch that lacks below parent_mm, "ratio" for the branches' cross-sections over the stem's. Raises FigureError.
     """
     children = [within("diameter_mm", child) for child in diameters_mm]
     if wanted == "child" and parent_mm is not None and grown_mm is None:
-        return _missing_child(children, within("diameter_mm", parent_mm), exponent)
+        return missing_child(children, within("diameter_mm", parent_mm), exponent)
+    if wanted == "ratio" and parent_mm is not None and grown_mm is None:
+        return ratio_to_parent(children, within("diameter_mm", parent_mm), exponent)
     value = parent_diameter_mm(children, exponent.value)
     ends = [parent_diameter_mm(children, power) for power in (exponent.high, exponent.low)]
     squares = " + ".join(f"{plain(child)}^2" for child in children)
@@ -246,41 +249,3 @@ def pipe_sum(
         tuple(notes),
         tuple(beside),
     )
-
-
-def missing_child_mm(parent_mm: float, children_mm: Sequence[float], exponent: float = 2.0) -> float:
-    """Diameter in mm of the one more branch that makes the others add up to their stem. Raises FigureError.
-
-    >>> missing_child_mm(15, [12])
-    9.0
-    """
-    power = _exponent(exponent)
-    lacks = positive("a parent", parent_mm) ** power - sum(positive("a child", child) ** power for child in children_mm)
-    if lacks <= 0:
-        raise FigureError(f"nothing is left of {plain(parent_mm)} mm beside those branches; a thicker stem would do")
-    return float(lacks ** (1 / power))
-
-
-def _missing_child(children: Sequence[float], parent: float, exponent: Band) -> Figure:
-    """The branch that lacks beside the others, in mm; the range by the exponents of trees."""
-    value = missing_child_mm(parent, children, exponent.value)
-    ends = [missing_child_mm(parent, children, power) for power in (exponent.low, exponent.high)]
-    squares = " - ".join(f"{plain(child)}^2" for child in children)
-    return Figure(
-        "pipe-sum",
-        value,
-        "mm",
-        min(ends),
-        max(ends),
-        f"cross-sections add up: root of {plain(parent)}^2 - {squares} = {plain(value)} mm for the one more branch",
-        exponent.source,
-        exponent.mark,
-        "Living, leafy branches of one level; not stubs, grafts, burls or the flare at the roots.",
-    )
-
-
-def _exponent(exponent: float) -> float:
-    power = positive("an exponent", exponent)
-    if not 1 <= power <= 4:
-        raise FigureError(f"an exponent of {power:g} cannot be; 1.8 to 2.3 is what trees show")
-    return power

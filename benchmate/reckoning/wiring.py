@@ -38,13 +38,15 @@ def wire_diameter(
     length_mm: float | None = None,
     angle_deg: float | None = None,
     metal: str | None = None,
+    tried_mm: float | None = None,
 ) -> Figure:
     """Wire diameter in mm for a branch of 0.5 to 150 mm, by the trade's share of it, with the mechanics beside.
 
     third: wire over branch diameter. metals: the first is the trade's aluminium, the others are compared with it.
     strands: 1 to 4 laid side by side. length_mm, angle_deg: the bend meant, if known; without it the branch is taken
     to push back as hard as it can before its wood gives. live_gpa: stiffness of living branches. metal: the wire's,
-    where another than the trade's aluminium is asked for: the thickness that holds as much. Raises FigureError.
+    where another than the trade's aluminium is asked for: the thickness that holds as much. tried_mm: a wire that is at
+    hand, told whether it will do. Raises FigureError.
     """
     branch = within("branch_mm", diameter_mm)
     count = within("strands", strands)
@@ -106,7 +108,17 @@ def wire_diameter(
         "A rule of the trade for aluminium on healthy shoots; try the wire on the branch before trusting it.",
         tuple(notes),
         tuple(beside),
+        "" if tried_mm is None else _tried(within("wire_mm", tried_mm), third, branch * thinner * scale),
     )
+
+
+def _tried(wire: float, third: Band, full: float) -> str:
+    """Whether a wire (mm) at hand will do. full: what the trade's share is of, mm."""
+    if wire < third.low * full:
+        return f"No: {plain(wire)} mm is thin for it; two strands side by side, or {plain(third.value * full)} mm"
+    if wire > third.high * full:
+        return f"Yes, and more than it needs: {plain(wire)} mm holds, and is hard to lay without hurting the bark"
+    return f"Yes: {plain(wire)} mm is about a third of it"
 
 
 def _push_back(

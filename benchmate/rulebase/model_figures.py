@@ -43,6 +43,8 @@ TAGS = (
     "ratio2",
     "in1",
     "in2",
+    "again",
+    "dosed",
 )
 
 
@@ -94,6 +96,7 @@ class RoleShape(Shape):
     not_tags: list[Tag] = Field(default=[])
     order: Annotated[int, Field(ge=1)] | None = None
     many: bool = False
+    up_to: Annotated[int, Field(ge=2)] | None = None
     only: bool = False
     prefer: bool = False
     unit_said: bool = False
@@ -137,6 +140,7 @@ class SmallShape(Shape):
     one_in: Phrases = Field(default=[])
     ratio: Phrases = Field(default=[])
     each: Phrases = Field(default=[])
+    again: Phrases = Field(default=[])
     articles: Phrases = Field(default=[])
     named: Phrases = Field(default=[])
     kinds_of: Phrases = Field(default=[])
@@ -150,6 +154,9 @@ class SmallShape(Shape):
     past: Phrases = Field(default=[])
     after_in: Phrases = Field(default=[])
     after_short: Phrases = Field(default=[])
+    before_rate: Phrases = Field(default=[])
+    before_asked: Phrases = Field(default=[])
+    percent: Phrases = Field(default=[])
     unit_asked: Phrases = Field(default=[])
     never_apart: Phrases = Field(default=[])
     spans: Phrases = Field(default=[])
@@ -162,6 +169,7 @@ class SmallShape(Shape):
     two_edged: Phrases = Field(default=[])
     single_days: Phrases = Field(default=[])
     year_counts: Phrases = Field(default=[])
+    no_date_before: Phrases = Field(default=[])
     no_date: Phrases = Field(default=[])
     nights: Phrases = Field(default=[])
     of_the_sun: Phrases = Field(default=[])
@@ -170,6 +178,7 @@ class SmallShape(Shape):
     meant_back: Phrases = Field(default=[])
     meaning: Phrases = Field(default=[])
     times: dict[str, Size] = Field(default={})
+    parts_of: dict[str, Size] = Field(default={})
     same_as: dict[str, str] = Field(default={})
 
 
@@ -182,6 +191,7 @@ class FigureQuestionsFile(Shape):
     unit: dict[str, FigureUnit]
     small: SmallShape
     counted: dict[str, Phrases]
+    told_in: dict[str, dict[str, Size]]
     rate: dict[Tag, Phrases]
     named_day: dict[str, MonthDay]
 
@@ -189,10 +199,10 @@ class FigureQuestionsFile(Shape):
 class AskingWords(Shape):
     words: Phrases
     inverted: Phrases
-    subjects: Phrases
     joining: Phrases = Field(default=[])
     tellers: Phrases = Field(default=[])
     finite: Phrases = Field(default=[])
+    subjects: Phrases
     parts: Phrases
     named: Phrases
 

@@ -152,7 +152,7 @@ def _with_figure(turn: Turn, advice: Advice) -> Advice:
     """Advice on a question of work whose size was said, with the number that answers it beside."""
     from benchmate.talk.sums_words import sized_work
 
-    if turn.reading.topic not in ("may", "when") or not (asked := sized_work(turn.reading)):
+    if turn.reading.topic not in ("may", "when") or not (asked := sized_work(turn.reading, turn.house.ear, turn.on)):
         return advice
     told, _ = _reckoned(turn, asked, facts_of(turn, turn.reading, turn.tree))
     return replace(advice, figures=(*advice.figures, told)) if told else advice

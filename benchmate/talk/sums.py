@@ -12,6 +12,7 @@ from benchmate.hearing.reading import Reading
 from benchmate.practice.advice import Ask, FigureTold
 from benchmate.practice.facts import Facts
 from benchmate.talk.sums_record import recorded_values
+from benchmate.talk.sums_units import in_unit
 from benchmate.talk.sums_words import said_values, warm_days
 
 if TYPE_CHECKING:
@@ -55,12 +56,13 @@ def figure_told(
         known["temperatures"] = days
     known |= known_values(reading, tables, facts, place, on, ear=ear, tree=tree, entries=entries)
     bound = bind(spec, known, tables)
-    lacks = [need for need in bound.lacks if need.question]
+    unsaid = [need for need in spec.needs if need.name in known.get("lacks", ())]
+    lacks = [need for need in (*bound.lacks, *unsaid) if need.question]
     if bound.lacks and not lacks:
         names = ", ".join(need.name for need in bound.lacks)
         raise UserError(f"{spec.figure}: the rules hold no value for {names}; add it to rules/figures")
     if lacks:
-        return None, tuple(Ask(need.name, need.question) for need in lacks[:2])
+        return None, tuple(Ask(need.asks or need.name, need.question) for need in lacks[:2])
     try:
         figure = spec.work_out(**bound.values)
     except FigureError as error:
@@ -75,10 +77,11 @@ def figure_told(
         figure.source,
         figure.mark,
         figure.limits,
-        notes=figure.notes,
+        notes=(*known.get("notes", ()), *figure.notes),
         beside=tuple((one.name, one.value, one.unit) for one in figure.beside),
+        opens=figure.opens,
     )
-    return told, _better_with(spec, known)
+    return in_unit(told, known.get("asked_in")), _better_with(spec, known)
 
 
 def _better_with(spec: FigureSpec, known: Mapping[str, Any]) -> tuple[Ask, ...]:

@@ -6,15 +6,13 @@ import datetime as dt
 from collections.abc import Callable
 from typing import Any
 
-from benchmate.talk.sums_dates import measured_on, year_day
-from benchmate.talk.sums_said import Given
-
-_A_YEAR = 365
-_STOUTEST = 0.5  # trunk over height; what is wider than that is the crown
+from benchmate.talk.sums_growth import growth, wound
+from benchmate.talk.sums_said import Given, across
+from benchmate.talk.sums_weather import degree_days, dilution, drying, feed, frost, pot_size, pot_volume, water
 
 
 def _wire_diameter(given: Given) -> dict[str, Any]:
-    out = given.single("diameter_mm", "length_mm", "angle_deg") | given.words("metal")
+    out = across(given, given.single("diameter_mm", "length_mm", "angle_deg", "tried_mm") | given.words("metal"))
     strands = given.one("strand_count") or given.said.get("strands")
     return out | ({"strands": float(strands)} if strands else {})
 
@@ -38,6 +36,11 @@ def _wire_length(given: Given) -> dict[str, Any]:
     if "wire_length_mm" in out and not lengths and "wire_mm" not in out and "diameter_mm" in out:
         out["wire_mm"] = out.pop("diameter_mm")
     return out | ({"length_mm": sum(given.each("length_mm"))} if lengths else {})
+
+
+def _bend_limit(given: Given) -> dict[str, Any]:
+    out = across(given, given.single() | given.words("wanted"))
+    return out
 
 
 def _guy_pull(given: Given) -> dict[str, Any]:
@@ -86,12 +89,21 @@ def _leaf_share(given: Given) -> dict[str, Any]:
 
 
 def _taper(given: Given) -> dict[str, Any]:
-    return given.single("base_mm", "upper_mm", "length_mm", "height_mm") | given.words("measured")
+    out = given.single("base_mm", "upper_mm", "length_mm", "height_mm") | given.words("measured")
+    lone = "length_mm" in out and "upper_mm" not in out and "height_mm" not in out
+    return out | ({"lacks": ("upper_mm",)} if lone else {})
 
 
 def _stems(given: Given) -> dict[str, Any]:
     sizes = given.each("diameters_mm")
     out = given.single("parent_mm", "grown_mm") | given.words("wanted")
+    if "one_of" in given.said:
+        sizes = given.many.get("diameters_mm", [])
+    if not sizes and "grown_mm" in out:
+        out.pop("grown_mm")
+        sizes = given.each("grown_mm")  # "if I grow two shoots to 10 mm each"
+    if len(sizes) < 2 and not ({"parent_mm", "grown_mm"} & set(out)):
+        return out  # one branch adds up to nothing
     return out | ({"diameters_mm": tuple(sizes)} if sizes else {})
 
 
@@ -107,175 +119,11 @@ def _day_length(given: Given) -> dict[str, Any]:
     return out
 
 
-def _degree_days(given: Given) -> dict[str, Any]:
-    out: dict[str, Any] = given.single("base_c", "upper_c") | given.words("method") | {"temperature_c": None}
-    lows, highs = given.many.get("low_c", []), given.many.get("temperature_c", [])
-    pairs = list(zip(lows, highs, strict=False))
-    if len(lows) != len(highs) and (len(lows) + len(highs)) % 2 == 0:  # told by turns, and not which is which
-        at = sorted(
-            zip(given.places.get("low_c", []) + given.places.get("temperature_c", []), lows + highs, strict=True)
-        )
-        ends = [value for _, value in at]
-        pairs = [(min(pair), max(pair)) for pair in zip(ends[::2], ends[1::2], strict=True)]
-    if not pairs and given.one("mean_c") is not None:
-        pairs = [(given.one("mean_c"), given.one("mean_c"))]
-    days = given.one("day_count")
-    if len(pairs) == 1 and days and 1 <= days <= 366:
-        pairs *= int(days)
-    elif len(pairs) == 1 and any(number.unit == "date" and "week" in number.word for number in given.numbers):
-        pairs *= 7
-    return out | ({"temperatures": tuple(pairs)} if pairs else {})
-
-
-def _frost(given: Given) -> dict[str, Any]:
-    out = given.single("needed_days", "spread_days") | given.words("which", "wanted")
-    days = [day for day in given.many.get("on", []) if day is not None]
-    out |= {"on": days[0], "days_said": tuple(days)} if days else {}
-    if out.get("wanted") == "chance" and "which" not in out:
-        spring = (out.get("on", given.on).month <= 6) != given.southern
-        out["which"] = "last" if spring else "first"
-    return out
-
-
-def _feed(given: Given) -> dict[str, Any]:
-    out = given.single("label", "ppm", "volume_l", "injector_ratio") | given.words("nutrient")
-    if "label" not in out and given.one("nitrogen_percent"):
-        out["label"] = (given.one("nitrogen_percent"),)
-    return out | ({"unit": "oz"} if given.said.get("asked_in") == "ounces" else {})
-
-
-def _dilution(given: Given) -> dict[str, Any]:
-    out = given.single("stock_percent", "wanted_percent", "volume_l", "dose_l", "per_l", "have_l") | given.words(
-        "wanted"
-    )
-    stock, water, whole = (given.one(name) for name in ("stock_parts", "water_parts", "whole_parts"))
-    if whole and not water:
-        out["parts"] = whole / (stock or 1.0) - 1
-    elif water:
-        out["parts"] = water / (stock or 1.0)
-    if "stock_percent" in out and "wanted_percent" not in out and "parts" not in out:
-        out["wanted_percent"] = out.pop("stock_percent")  # "10 % bleach": of what is made
-    if "wanted_percent" in out and "stock_percent" not in out:
-        return {name: value for name, value in out.items() if name != "wanted_percent"} | {
-            "share": out["wanted_percent"] / 100
-        }
-    if "parts" in out:
-        out = {name: value for name, value in out.items() if not name.endswith("percent")}
-    if "dose_l" in out and "per_l" not in out:
-        out = {name: value for name, value in out.items() if name != "dose_l"}
-    return out | {"share": None}
-
-
-def _water(given: Given) -> dict[str, Any]:
-    return given.words("shape") | _numbers(given, "factor", "leached") | _warmth(given.single())
-
-
-def _warmth(out: dict[str, Any]) -> dict[str, Any]:
-    """The values with the colder of two temperatures as the night's: "30 degrees, down to 16"."""
-    low, high = out.get("low_c"), out.get("temperature_c")
-    return out | ({"low_c": high, "temperature_c": low} if low is not None and high is not None and low > high else {})
-
-
-def _drying(given: Given) -> dict[str, Any]:
-    out = _warmth(given.single()) | given.words("shape")
-    if "available_percent" in out:
-        out["available"] = out.pop("available_percent") / 100
-    return out
-
-
-def _numbers(given: Given, *names: str) -> dict[str, float]:
-    return {name: float(value) for name, value in given.words(*names).items()}
-
-
-def _pot_size(given: Given) -> dict[str, Any]:
-    out = given.single()
-    tall, thick = out.get("height_mm"), out.get("diameter_mm")
-    if tall and thick and thick > _STOUTEST * tall and "spread_mm" not in out:
-        out["spread_mm"] = out.pop("diameter_mm")  # "40 high, 54 across" is no trunk
-    return out
-
-
-def _pot_volume(given: Given) -> dict[str, Any]:
-    out = given.single() | given.words("shape")
-    if out.get("shape") == "round" and "diameter_mm" not in out and ("length_mm" in out) != ("width_mm" in out):
-        out["diameter_mm"] = out.pop("length_mm" if "length_mm" in out else "width_mm")
-    if "diameter_mm" in out and "bottom_mm" not in out and "length_mm" in out and out.get("shape") == "round":
-        out["bottom_mm"] = out.pop("length_mm")
-    return out
-
-
-def _growth(given: Given) -> dict[str, Any]:
-    out = given.single("yearly_mm", "goal_mm") | given.words("what")
-    dates: list[tuple[float, dt.date]] = []
-    for told, place in zip(given.many.get("dates", []), given.places.get("dates", []), strict=True):
-        days = [year_day(text, given.on, given.southern) for text in told]
-        if day := days[0] if days[0] and days[0] <= given.on else days[1]:
-            touches = place + 1 < len(given.numbers) and given.numbers[place + 1].first == given.numbers[place].end
-            dates.append((place + (0.4 if touches else 0.0), day))  # "this spring 59": it is of what follows
-    for place, number in enumerate(given.numbers):
-        if number.unit == "years" and "ago" in number.tags:
-            dates.append((place, given.on - dt.timedelta(days=round(number.raw * 365.25))))
-    dates.sort()
-    sizes, places = given.many.get("sizes_mm", []), given.places.get("sizes_mm", [])
-    past = [(place, day) for place, day in dates if day <= given.on]
-    since = next((day for place, day in past if "since" in given.numbers[int(place)].tags), None)
-    past = [(places[0], since)] if since and places else past
-    readings = measured_on(sizes, places, past, given.on)
-    ahead = [day for _, day in dates if day > given.on]
-    if readings and dates[-1][1] == given.on and len(dates) > 1 and dates[-1][0] > places[-1] + 1:
-        ahead = [given.on]  # "46 in 2024; what in 2026", asked in 2026
-    if ahead:
-        out["days"] = (ahead[-1] - given.on).days
-    if given.one("ahead_years"):
-        out["days"] = round(given.one("ahead_years") * _A_YEAR)
-    elif given.one("ahead_days"):
-        out["days"] = given.one("ahead_days")
-    elif "ahead" in given.said and not ahead:
-        out["days"] = float(given.said["ahead"])
-    if len(sizes) == 2 and "yearly_mm" in out and "goal_mm" not in out and not readings:
-        out["goal_mm"] = max(sizes)
-        sizes = [min(sizes)]
-    if readings:
-        out["readings"] = readings
-    elif "yearly_mm" in out:
-        out["readings"] = ()
-        out |= {"now_mm": sizes[-1]} if sizes else {}
-    if (
-        len(sizes) > 2 and not readings and "yearly_mm" not in out and "series" in given.said
-    ):  # one a year, the last now
-        out["readings"] = tuple(
-            (given.on - dt.timedelta(days=round(365.25 * (len(sizes) - 1 - n))), size) for n, size in enumerate(sizes)
-        )
-    _spread_over_years(given, out)
-    wanted = given.said.get("wanted")
-    if wanted == "rate" and "yearly_mm" not in out and not ahead and "days" not in out:
-        out["wanted"] = "rate"
-    return out | ({"wanted": "limit"} if given.said.get("limit") else {})
-
-
-def _spread_over_years(given: Given, out: dict[str, Any]) -> None:
-    """A gain told for several years becomes that of one: "half an inch every 3 years"."""
-    if "yearly_mm" in out and (years := given.one("per_years")):
-        out["yearly_mm"] /= years
-
-
-def _wound(given: Given) -> dict[str, Any]:
-    out = given.single("diameter_mm", "earlier_mm", "yearly_mm", "ago_years")
-    place = given.places.get("yearly_mm", [None])[0]
-    _spread_over_years(given, out)
-    if place is not None and "side" in given.numbers[place].tags:
-        out["yearly_mm"] *= 2
-    told = given.one("earlier_on")
-    day = year_day(told[0], given.on, given.southern) if told else None
-    if "earlier_mm" in out and day is not None and (given.on - day).days > 30:
-        out["ago_years"] = (given.on - day).days / 365.25
-    return out
-
-
 #: Figure -> what gives its arguments.
 GIVEN: dict[str, Callable[[Given], dict[str, Any]]] = {
     "wire-diameter": _wire_diameter,
     "wire-length": _wire_length,
+    "bend-limit": _bend_limit,
     "guy-pull": _guy_pull,
     "bite-date": _bite_date,
     "leaf-share": _leaf_share,
@@ -283,14 +131,14 @@ GIVEN: dict[str, Callable[[Given], dict[str, Any]]] = {
     "union-ratio": _fork,
     "pipe-sum": _stems,
     "day-length": _day_length,
-    "degree-days": _degree_days,
-    "frost-margin": _frost,
-    "feed-dose": _feed,
-    "dilution": _dilution,
-    "water-need": _water,
-    "days-to-dry": _drying,
-    "pot-size": _pot_size,
-    "pot-volume": _pot_volume,
-    "growth-forecast": _growth,
-    "wound-close": _wound,
+    "degree-days": degree_days,
+    "frost-margin": frost,
+    "feed-dose": feed,
+    "dilution": dilution,
+    "water-need": water,
+    "days-to-dry": drying,
+    "pot-size": pot_size,
+    "pot-volume": pot_volume,
+    "growth-forecast": growth,
+    "wound-close": wound,
 }

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import math
 from collections.abc import Mapping, Sequence
 from typing import Any
 
@@ -13,12 +14,13 @@ from benchmate.value import dataclass
 @dataclass(frozen=True, slots=True)
 class Given:
     """many: values by role, in the order said; places: which numbers they were. said: what words alone say, by name.
-    numbers: all of the statement. on: today."""
+    numbers: all of the statement. unit_names: what answers call a unit, by its kind and size. on: today."""
 
     many: Mapping[str, list[Any]]
     places: Mapping[str, list[int]]
     said: Mapping[str, str]
     numbers: Sequence[SaidNumber]
+    unit_names: Mapping[tuple[str, float], str]
     on: dt.date
     southern: bool
 
@@ -68,3 +70,14 @@ class Given:
 
 def one_whole(number: SaidNumber) -> bool:
     return number.raw == int(number.raw)
+
+
+def across(given: Given, out: dict[str, Any]) -> dict[str, Any]:
+    """The values with a girth made the thickness that sums are of."""
+    girth = out.get("diameter_mm")
+    if girth is None or given.said.get("measured") != "girth":
+        return out
+    return out | {
+        "diameter_mm": girth / math.pi,
+        "notes": (f"Worked from the girth: {girth:.3g} mm round is {girth / math.pi:.3g} mm across",),
+    }

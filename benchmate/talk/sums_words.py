@@ -9,13 +9,13 @@ from typing import TYPE_CHECKING, Any
 from benchmate.fault import UserError
 from benchmate.hearing.dates import DateWords
 from benchmate.hearing.figure_choice import Heard, figure_words
-from benchmate.hearing.figure_said import SaidNumber
-from benchmate.hearing.figure_small import SmallWords
+from benchmate.hearing.figure_said import NumberWords, SaidNumber
 from benchmate.hearing.reading import Reading
 from benchmate.talk.dates import first_day, span_of
 from benchmate.talk.sums_dates import day_meant
 from benchmate.talk.sums_given import GIVEN
 from benchmate.talk.sums_said import Given
+from benchmate.talk.sums_units import asked_unit
 from benchmate.value import dataclass, replace
 
 if TYPE_CHECKING:
@@ -24,7 +24,12 @@ if TYPE_CHECKING:
 _BELOW_ZERO = ("degree-days", "water-need", "days-to-dry", "day-length")  # of warmth, or of a southern latitude
 _OF_WORK = ("share", "leaves", "buds", "pairs")  # of a work, they are none of the whole tree
 _OF_POT = ("pot_length_mm", "length_mm", "diameter_mm", "volume_l", "held_l", "use_l", "loss_g")
-_FIGURE_OF = {"bend": "bend-limit"}  # work that has a figure of its own once the size of the branch is said
+# work that has a figure of its own once these sizes are said
+_FIGURE_OF = {
+    "bend": ("bend-limit", {"diameter_mm"}),
+    "wire": ("wire-diameter", {"diameter_mm", "tried_mm"}),
+    "unwire": ("wire-diameter", {"diameter_mm", "tried_mm"}),
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,10 +47,11 @@ def said_values(reading: Reading, tables: Mapping[str, Any], ear: Ear, on: dt.da
     figure = reading.figure or ""
     heard, numbers = figure_words(ear.spotter).of_figure(figure, words, dates)
     _refuse_below_zero(figure, numbers)
-    small = figure_words(ear.spotter).numbers.small
-    given = _given(reading, heard, numbers, [word.text for word in words], on, southern, small)
+    known, texts = figure_words(ear.spotter).numbers, [word.text for word in words]
+    given = _given(reading, heard, numbers, texts, on, southern, known)
     values = _of_grammar(reading, heard, numbers)
     values |= {name: value for name, value in GIVEN.get(figure, _as_they_are)(given).items()}
+    values["asked_in"] = asked_unit(texts, numbers, known)
     if liquid := _liquid(reading.said, tables):
         values["liquid"] = liquid
     values |= _when(reading, values, on, southern)
@@ -60,17 +66,17 @@ def _given(
     texts: Sequence[str],
     on: dt.date,
     southern: bool,
-    small: SmallWords,
+    known: NumberWords,
 ) -> Given:
     many: dict[str, list[Any]] = {}
     places: dict[str, list[int]] = {}
     for role in heard.roles.roles:
         value = role.value
         if numbers[role.number].unit == "date" and role.name not in ("dates", "earlier_on"):
-            value = day_meant(role.value, reading, texts, on, southern, small)
+            value = day_meant(role.value, reading, texts, on, southern, known.small)
         many.setdefault(role.name, []).append(value)
         places.setdefault(role.name, []).append(role.number)
-    return Given(many, places, heard.values, numbers, on, southern)
+    return Given(many, places, heard.values, numbers, known.unit_names, on, southern)
 
 
 def _as_they_are(given: Given) -> dict[str, Any]:
@@ -95,10 +101,15 @@ def _refuse_below_zero(figure: str, numbers: Sequence[SaidNumber]) -> None:
             raise UserError(f"{number.raw:g} is below zero; say a measure above zero")
 
 
-def sized_work(reading: Reading) -> Reading | None:
+def sized_work(reading: Reading, ear: Ear, on: dt.date) -> Reading | None:
     """The figure question inside a question about work ("can I bend a 9 mm branch forty degrees"), or None."""
     for work in reading.work:
-        if (figure := _FIGURE_OF.get(work.work or "")) and "diameter_mm" in work.measures:
+        if (work.work or "") not in _FIGURE_OF:
+            continue
+        figure, sizes = _FIGURE_OF[work.work or ""]
+        dates = DateWords(ear.lexicon.dates, ear.spotter.values, on, False)
+        heard, _ = figure_words(ear.spotter).of_figure(figure, ear.words(reading.said), dates)
+        if sizes <= {*work.measures, *(role.name for role in heard.roles.roles)}:
             return replace(reading, figure=figure, measures={**reading.measures, **work.measures})
     return None
 

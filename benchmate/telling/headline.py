@@ -19,10 +19,15 @@ def headline_of(answer: Answer) -> str:
     advice, reading = answer.advice, answer.reading
     if answer.confirm or advice is None:
         return ""
-    if advice.figures:
-        return sentence(figure_line(advice.figures[0], answer.units))
     asked = {work.work for work in reading.work if work.work}
     about = [option for option in advice.options if option.work in asked]
+    if advice.figures:
+        figure = advice.figures[0]
+        stands = [option for option in about if option.verdict in (HOLD, AVOID)][:1] if reading.topic == "may" else []
+        opens = [_verdict_sentence(option, answer) for option in stands] + (
+            [sentence(figure.opens)] if figure.opens else []
+        )
+        return " ".join([*opens, sentence(figure_line(figure, answer.units))])
     if "ask" in reading.acts and reading.topic in ("may", "when", "why", "what-if") and about:
         best = advice.options[0]
         if best.work not in asked and best.verdict == GO and all(one.verdict == GO and one.weight < 0 for one in about):

@@ -59,7 +59,8 @@ def amiss(answer: dict[str, Any], question: dict[str, Any]) -> str:
     if "asks" in question:
         asked = [ask["fact"] for ask in answer["asks"]]
         given = [(figure["value"], figure["unit"]) for figure in answer["figures"]]
-        return "" if question["asks"] in asked and not given else f"asks {asked}, gives {given}"
+        wanted = {question["asks"], *question.get("asks_also", ())}
+        return "" if wanted & set(asked) and not given else f"asks {asked}, gives {given}"
     if not answer["figures"]:
         return f"no figure; asks {[ask['fact'] for ask in answer['asks']]}"
     figure = answer["figures"][0]

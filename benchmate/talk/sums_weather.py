@@ -1,0 +1,138 @@
+"""Arguments of the sums of warmth, frost, feed, dilution, water and pots, one function a figure."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from benchmate.talk.sums_said import Given, across
+
+_STOUTEST = 0.5  # trunk over height; what is wider than that is the crown
+
+
+def degree_days(given: Given) -> dict[str, Any]:
+    out: dict[str, Any] = given.single("base_c", "upper_c") | given.words("method") | {"temperature_c": None}
+    lows, highs = given.many.get("low_c", []), given.many.get("temperature_c", [])
+    pairs = list(zip(lows, highs, strict=False))
+    if len(lows) != len(highs) and (len(lows) + len(highs)) % 2 == 0:  # told by turns, and not which is which
+        at = sorted(
+            zip(given.places.get("low_c", []) + given.places.get("temperature_c", []), lows + highs, strict=True)
+        )
+        ends = [value for _, value in at]
+        pairs = [(min(pair), max(pair)) for pair in zip(ends[::2], ends[1::2], strict=True)]
+    if not pairs and given.one("mean_c") is not None:
+        pairs = [(given.one("mean_c"), given.one("mean_c"))]
+    days = given.one("day_count")
+    if len(pairs) == 1 and days and 1 <= days <= 366:
+        pairs *= int(days)
+    elif len(pairs) == 1 and any(number.unit == "date" and "week" in number.word for number in given.numbers):
+        pairs *= 7
+    return out | ({"temperatures": tuple(pairs)} if pairs else {})
+
+
+def frost(given: Given) -> dict[str, Any]:
+    out = given.single("needed_days", "spread_days") | given.words("which", "wanted")
+    days = [day for day in given.many.get("on", []) if day is not None]
+    out |= {"on": days[0], "days_said": tuple(days)} if days else {}
+    if out.get("wanted") == "chance" and "which" not in out:
+        spring = (out.get("on", given.on).month <= 6) != given.southern
+        out["which"] = "last" if spring else "first"
+    return out
+
+
+def feed(given: Given) -> dict[str, Any]:
+    out = given.single("label", "ppm", "volume_l", "injector_ratio") | given.words("nutrient")
+    if "label" not in out and given.one("nitrogen_percent"):
+        out["label"] = (given.one("nitrogen_percent"),)
+    if "label" not in out and "ppm" not in out:
+        out |= _of_label(given)
+    out |= _unmeasured(given, out)
+    return out | ({"unit": "oz"} if given.said.get("asked_in") == "ounces" else {})
+
+
+def _of_label(given: Given) -> dict[str, Any]:
+    """The label's dose, in its own unit, to so much water, and how much of that strength is wanted."""
+    role = next((name for name in ("dose_l", "dose_g", "dose_count") if given.one(name)), None)
+    if role is None or not given.one("per_l"):
+        return {}
+    number = given.numbers[given.places[role][0]]
+    out = {
+        "dose": number.raw,
+        "unit": given.unit_names.get((number.unit, number.size), number.word),
+        "per_l": given.one("per_l"),
+    }
+    strength = given.one("strength_percent")
+    return out | {"strength": strength / 100 if strength else float(given.said.get("strength", 1))}
+
+
+def dilution(given: Given) -> dict[str, Any]:
+    out = given.single("stock_percent", "wanted_percent", "volume_l", "dose_l", "per_l", "have_l") | given.words(
+        "wanted"
+    )
+    stock, water, whole = (given.one(name) for name in ("stock_parts", "water_parts", "whole_parts"))
+    if whole and not water:
+        out["parts"] = whole / (stock or 1.0) - 1
+    elif water:
+        out["parts"] = water / (stock or 1.0)
+    if "stock_percent" in out and "wanted_percent" not in out and "parts" not in out:
+        out["wanted_percent"] = out.pop("stock_percent")  # "10 % bleach": of what is made
+    if "wanted_percent" in out and "stock_percent" not in out:
+        share = out.pop("wanted_percent") / 100
+        return out | {"share": share} | _unmeasured(given, out)
+    if "parts" in out:
+        out = {name: value for name, value in out.items() if not name.endswith("percent")}
+    if "dose_l" in out and "per_l" not in out:
+        out = {name: value for name, value in out.items() if name != "dose_l"}
+    return out | {"share": None} | _unmeasured(given, out)
+
+
+def _unmeasured(given: Given, out: dict[str, Any]) -> dict[str, Any]:
+    """What lacks where it is asked how much goes into nobody knows how much."""
+    measured = any(number.unit == "volume" for number in given.numbers) or "a_litre" in given.said
+    return {} if measured or "amount" not in given.said else {"lacks": ("volume_l",)}
+
+
+def _squared(out: dict[str, Any]) -> dict[str, Any]:
+    """The shape of a pot told as "40 by 30", where none is said."""
+    return {"shape": "rectangle"} if "pot_width_mm" in out else {}
+
+
+def water(given: Given) -> dict[str, Any]:
+    return (
+        _squared(given.single()) | given.words("shape") | _numbers(given, "factor", "leached") | _warmth(given.single())
+    )
+
+
+def _warmth(out: dict[str, Any]) -> dict[str, Any]:
+    """The values with the colder of two temperatures as the night's: "30 degrees, down to 16"."""
+    low, high = out.get("low_c"), out.get("temperature_c")
+    return out | ({"low_c": high, "temperature_c": low} if low is not None and high is not None and low > high else {})
+
+
+def drying(given: Given) -> dict[str, Any]:
+    out = _warmth(_squared(given.single()) | given.single()) | given.words("shape")
+    if "available_percent" in out:
+        out["available"] = out.pop("available_percent") / 100
+        if "held_l" in out and "volume_l" not in out:
+            out["volume_l"] = out.pop("held_l")  # "holds 2.4 litres, a quarter of that is water"
+    return out
+
+
+def _numbers(given: Given, *names: str) -> dict[str, float]:
+    return {name: float(value) for name, value in given.words(*names).items()}
+
+
+def pot_size(given: Given) -> dict[str, Any]:
+    out = across(given, given.single())
+    tall, thick = out.get("height_mm"), out.get("diameter_mm")
+    if tall and thick and thick > _STOUTEST * tall and "spread_mm" not in out:
+        out["spread_mm"] = out.pop("diameter_mm")  # "40 high, 54 across" is no trunk
+    return out
+
+
+def pot_volume(given: Given) -> dict[str, Any]:
+    out = given.single() | given.words("shape")
+    if out.get("shape") == "round" and "diameter_mm" not in out and ("length_mm" in out) != ("width_mm" in out):
+        out["diameter_mm"] = out.pop("length_mm" if "length_mm" in out else "width_mm")
+    if "diameter_mm" in out and "bottom_mm" not in out and "length_mm" in out and out.get("shape") == "round":
+        out["bottom_mm"] = out.pop("length_mm")
+    return out
