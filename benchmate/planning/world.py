@@ -85,7 +85,8 @@ class World:
         turn = self.turns[max(0, bisect_right(self.turns, day) - 1)]
         if turn not in self._base:
             self._base[turn] = self._gathered(turn)
-        facts = replace(self._base[turn], on=day, season_start=work_counts_from(day, self.season(day), self.book.seasons))
+        start = work_counts_from(day, self.season(day), self.book.seasons)
+        facts = replace(self._base[turn], on=day, season_start=start)
         return self._with(facts, done) if done else facts
 
     def _gathered(self, day: dt.date) -> Facts:
