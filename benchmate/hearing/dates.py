@@ -81,6 +81,8 @@ def spot_dates(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
         looks_back = looks_back or "since" in words[start:after]
         deadline = deadline or bool(_DEADLINE & set(words[start:after]))
         start = after
+        if dw.match("place", words, start):
+            return  # "the branch at the back in March": a place, and then a month
         for when in _core(dw, words, start):
             yield When(when.end, when.past, when.past if looks_back else when.future, deadline, looks_back)
 
@@ -242,13 +244,9 @@ def _month(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
     if start >= len(words) or words[start] not in dw.month:
         return
     month, end = dw.month[words[start]], start + 1
-    if (
-        words[start] == "may"
-        and part is None
-        and start == at
-        and at > 0
-        and words[at - 1] not in ("in", "since", "by", "until", "during")
-    ):
+    asks = words[start + 1 : start + 2] and words[start + 1] in ("i", "we", "it", "you", "one", "this", "the", "they")
+    led = at > 0 and words[at - 1] in ("in", "since", "by", "until", "during")
+    if words[start] == "may" and part is None and start == at and not led and (at > 0 or asks):
         return  # "may I": a bare "may" is no month unless something leads into it
     years = _around(dw, month)
     of = end + 1 if words[end : end + 1] == ["of"] else end

@@ -34,6 +34,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
         before = done[-1] if done else None
         only_if(before, clause)
         if before is not None:
+            either(before, clause)
             _inherit(before, clause)
             _fronted(before, clause, lexicon)
             _place_first(before, clause)
@@ -160,8 +161,8 @@ def _inherit(before: Clause, clause: Clause) -> None:
     joined = set(clause.joined) & {"and", ",", "or", "pause", "so", "when"}
     if clause.kind != "decide" or not joined or clause.mood is None or not clause.work:
         return
-    if (before.kind in ("may", "when", "what_if", "compare") and "or" in clause.joined) or (
-        before.kind in ("may", "when") and "and" in clause.joined and clause.mood.done == NOW
+    if (before.kind in ("may", "when", "what_if", "compare", "recall", "why") and "or" in clause.joined) or (
+        before.kind in ("may", "when", "recall", "why") and "and" in clause.joined and clause.mood.done == NOW
     ):
         either = before.kind == "may" and "or" in clause.joined and clause.work[0].work != _last_work(before)
         clause.acts, clause.topic = ["ask"], "compare" if either else before.topic  # "do I cut it off now or wait?"

@@ -95,6 +95,9 @@ class Spotter:
                 for t in tokens
                 if t.kind not in ("V", "VING") or words[t.end : t.end + 1] == [] or words[t.end].text != "'s"
             ]
+        for at, tokens in enumerate(lattice):  # "which one goes" asks: then "which" alone does not join
+            if any(t.kind == "QCOMPARE" and t.end > at + 1 and not t.guesses for t in tokens):
+                lattice[at] = [t for t in tokens if t.kind != "SEP"]
         self._add_open_ends(text, words, lattice)
         return lattice
 
@@ -258,16 +261,20 @@ class Spotter:
                 end = token.end
                 if end >= len(words):
                     continue
-                if token.kind in ("NOTE", "QMEANING"):
+                if token.kind == "NOTE" or (token.kind == "QMEANING" and not self._tells(words[end:])):
                     lattice[end].append(self._rest(token.kind, text, words, end))
                 elif token.kind in ("CALLED", "TURN", "TURNTO"):
                     lattice[end] += self._new_names(token.kind, text, words, end)
 
+    def _tells(self, words: Sequence[Word]) -> bool:
+        """Whether words speak of somebody or something at hand ("wrong with it"), which no term does."""
+        return any(word.text in self.lexicon.asking["tellers"] for word in words)
+
     def _rest(self, kind: str, text: str, words: Sequence[Word], first: int) -> Token:
         last = len(words)
         if kind == "NOTE":
-            return Token("WORDS", text[words[first].start :].strip(), first, last, TERM)
-        while last > first + 1 and words[last - 1].text in ("?", ".", "mean", "means", "meant"):
+            return Token("WORDS", text[words[first].start :].strip(" ,:;-"), first, last, TERM)
+        while last > first + 1 and words[last - 1].text in ("?", ".", "mean", "means", "meant", "is", "are"):
             last -= 1
         term = " ".join(w.text for w in words[first:last])
         known = any(t in self.lexicon.glossary for t in (term, term.removesuffix("s"), term.removesuffix("es")))
