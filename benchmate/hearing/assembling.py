@@ -10,7 +10,7 @@ from .asking import asked_indirectly, question, told_of
 from .automaton import Node
 from .clauses import Clause, Setting, take_date
 from .doing import DONE, LATER, NOW
-from .phrases import leaves, phrase_facts, read_phrase, species_fact
+from .phrases import HIDDEN, leaves, phrase_facts, read_phrase, species_fact
 from .reading import Spot, Work
 from .seeing import amount, observe
 from .spotting import Token
@@ -40,11 +40,11 @@ def assemble(root: Node, setting: Setting) -> list[Clause]:
         if child.name == "sep":
             because_at = next((token.first for token in child.children if token.value == "because"), because_at)
             joined += [token.value for token in child.children]
-            if setting.before and "?" in joined:
+            if setting.before and {"?", "asked"} & set(joined):
                 if {"when", "was"} & set(joined):
                     _asked_when(setting.before[-1], "was" in joined)
                 else:
-                    _asked(setting.before[-1])
+                    _asked(setting.before[-1], outright="asked" in joined)
             continue
         clause = Clause(child.name, tuple(joined))
         _fill(setting, clause, child)
@@ -84,8 +84,8 @@ def _fill(setting: Setting, clause: Clause, node: Node) -> None:
     happened(setting, clause)
 
 
-def _asked(clause: Clause) -> None:
-    """ "bend it forty degrees?": a bare verb with a question mark asks whether one may."""
+def _asked(clause: Clause, outright: bool = False) -> None:
+    """ "bend it forty degrees?": a bare verb with a question mark asks whether one may. outright: "... is that ok?"."""
     clause.asked = True
     if "if" in clause.joined and clause.topic is None and (clause.facts or clause.work):  # "and if it were weak?"
         clause.acts, clause.topic = ["ask"], "what-if"
@@ -98,7 +98,9 @@ def _asked(clause: Clause) -> None:
         clause.acts, clause.topic = ["ask"], "may"
         return
     nobody = clause.mood is not None and not clause.mood.someone and clause.mood.done in (NOW, LATER)
-    if clause.kind == "decide" and clause.mood and (nobody or clause.verbless) and clause.work:  # "need to seal it?"
+    if (
+        clause.kind == "decide" and clause.mood and (nobody or outright or clause.verbless) and clause.work
+    ):  # "need to seal it?"
         clause.acts, clause.topic = ["ask"], "may"
         clause.work = [replace(work, done=None) for work in clause.work]
 
@@ -203,12 +205,23 @@ def _remind(setting: Setting, clause: Clause, node: Node) -> None:
             if clause.work and "days" in clause.measures:
                 clause.work[-1] = replace(clause.work[-1], measures={"days": clause.measures.pop("days")})
             phrase = clause.phrase
-            if phrase and phrase.part and not clause.work:
+            named = _meant_to(setting, child)
+            if named and not clause.work:  # "remind me tomorrow to water": what is also a noun
+                clause.work = [Work(named)]
+            elif phrase and phrase.part and not clause.work:
                 clause.work = [Work("check", Spot(phrase.shown_part, phrase.side, phrase.level))]
     clause.acts = ["remind"]
     if span and clause.work:
         clause.work[-1] = replace(clause.work[-1], measures={"days": span})
     clause.work = [replace(work, done=None) for work in clause.work]
+
+
+def _meant_to(setting: Setting, node: Node) -> str | None:
+    """The work that a noun right behind "to" stands for."""
+    tokens = list(leaves(node))
+    pairs = pairwise(tokens)
+    nouns = [str(noun.value).removeprefix(HIDDEN) for link, noun in pairs if link.kind == "TO" and noun.kind == "PART"]
+    return next((setting.lexicon.patterns.get(f"{noun}|||") for noun in nouns), None)
 
 
 _KINDS: dict[str, Callable[[Setting, Clause, Node], None]] = {
