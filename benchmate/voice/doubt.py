@@ -1,12 +1,14 @@
 """From recognised words to a reading: what was not heard for certain goes in as a guess, and guesses are read back.
 
-Two things make a word unsure: the recogniser's own confidence in it, and a rival, another run of words that fits the
-sound about as well. A rival with the same meaning raises no doubt.
+Three things make a word unsure: the recogniser's own confidence in it; a rival, another run of words that fits the
+sound about as well; and a pause beside it that would part clauses, where it may have been none. What means the same
+raises no doubt.
 """
 
 from __future__ import annotations
 
 import datetime as dt
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from difflib import SequenceMatcher
@@ -14,8 +16,12 @@ from typing import Any
 
 from benchmate.hearing import Ear, Guess, Reading
 
+Spans = list[tuple[int, int]]
+Written = tuple[str, Spans]
 SURE = 0.5  # confidence from which a word needs no asking
-PAUSE_S = 0.18  # a silence that long inside a statement is written as a comma
+PAUSE_S = 0.18  # a silence that long inside a statement is a comma, where the ear reads it no worse with one
+BREATH_S = 0.06  # one that long may be a comma
+CLOSE = 1.0  # how much more another way of setting commas may cost the ear and still raise doubt
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,10 +46,16 @@ def heard_words(
 
     rivals: other words that fit the sound about as well. The other arguments are those of `Ear.hear`.
     """
-    text, spans = _written(words)
+    (text, spans), others = _written(words, ear, on, names)
     reading = ear.hear(text, on, southern, names, first_frost)
     sense = _sense(reading)
     doubts: dict[tuple[int, int], Guess] = {}
+    for other, places in others:
+        if _sense(ear.hear(other, on, southern, names, first_frost)) == sense:
+            continue
+        for at, span in enumerate(spans):
+            if (text[span[1] :][:1] == ",") != (other[places[at][1] :][:1] == ","):
+                doubts[span] = Guess(words[at].word, words[at].word, SURE, span, grave=True)
     for word, span in zip(words, spans, strict=True):
         if word.confidence < SURE:
             doubts[span] = Guess(word.word, word.word, word.confidence, span, grave=True)
@@ -59,12 +71,26 @@ def heard_words(
     return replace(reading, guessed=(*(replace(guess, grave=True) for guess in reading.guessed), *added))
 
 
-def _written(words: Sequence[HeardWord]) -> tuple[str, list[tuple[int, int]]]:
-    """The text with a comma at each pause, and each word's place in it."""
+def _written(words: Sequence[HeardWord], ear: Ear, on: dt.date, names: Sequence[str]) -> tuple[Written, list[Written]]:
+    """(the text with the commas that suit the ear best, other ways of setting them that come close)."""
+    forms: dict[str, Spans] = {}
+    for least in (PAUSE_S, BREATH_S, math.inf):
+        text, spans = _with_commas(words, least)
+        forms.setdefault(text, spans)
+    if len(forms) == 1:
+        return next(iter(forms.items())), []
+    costs = {text: ear.find(text, ear.words(text), on, names=names).cost for text in forms}
+    best = min(costs, key=lambda text: costs[text])  # of two that cost the same the one with the commas heard
+    near = [(text, forms[text]) for text in forms if text != best and costs[text] <= costs[best] + CLOSE]
+    return (best, forms[best]), near
+
+
+def _with_commas(words: Sequence[HeardWord], least: float) -> Written:
+    """The text with a comma at each pause of `least` seconds or more, and each word's place in it."""
     text, spans = "", []
     for at, word in enumerate(words):
         if at:
-            text += ", " if word.pause_s >= PAUSE_S else " "
+            text += ", " if word.pause_s >= least else " "
         spans.append((len(text), len(text) + len(word.word)))
         text += word.word
     return text, spans

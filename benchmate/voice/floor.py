@@ -1,4 +1,8 @@
-"""A floor of noise under sound that has none: the recogniser was taught on rooms, and true silence puts it out."""
+"""A floor of noise under sound that has none: the recogniser was taught on rooms, and true silence puts it out.
+
+The noise falls off to high frequencies as speech does: white noise would drown the faint bursts of T, D and K, by which
+"wire" and "wired" are told apart.
+"""
 
 from __future__ import annotations
 
@@ -8,7 +12,10 @@ from array import array
 from itertools import cycle, islice
 
 FRAME = 400  # samples: a fortieth of a second
-FLOOR_DB = 28.0  # how far the floor lies below the louder half of the sound
+# How far the floor lies below the louder half of the sound. Of 100 spoken statements 80 were read exactly over white
+# noise at 28 dB, over this at 28 dB 83, at 22 dB 87, at 17 dB 81.
+FLOOR_DB = 22.0
+DULL = 0.95  # of each sample, how much stays in the next: 6 dB less an octave above some 130 Hz
 _NOISE_S = 16_000
 
 
@@ -34,6 +41,11 @@ def _power(frame: array[int]) -> float:
 
 
 def _noise(level: float) -> list[int]:
-    """A second of white noise of that root mean square; the same each time, so that a sound is always heard alike."""
+    """A second of dull noise of that root mean square; the same each time, so that a sound is always heard alike."""
     rng = random.Random(1)
-    return [round(rng.uniform(-1.732, 1.732) * level) for _ in range(_NOISE_S)]
+    sample, samples = 0.0, []
+    for _ in range(_NOISE_S):
+        sample = DULL * sample + rng.gauss(0.0, 1.0)
+        samples.append(sample)
+    gain = level / math.sqrt(sum(value * value for value in samples) / len(samples))
+    return [round(value * gain) for value in samples]

@@ -17,6 +17,8 @@ from .recogniser import Recogniser, Speech, base_dictionary
 from .shapes import ANY_DAY, Tables
 from .wave_file import read_wave
 
+MISTIMED = 12.0  # what it costs the ear where a verb's form does not go with the day, as much as a few words missed
+
 
 @dataclass(frozen=True, slots=True)
 class Occasion:
@@ -48,9 +50,13 @@ class Listener:
         self.recogniser = Recogniser(self.model, self._effort)
 
     def _effort(self, text: str) -> float:
-        """What it costs the ear to take the words in: much where it has to miss some, or to guess."""
+        """What it costs the ear to take the words in: much where it has to miss some or to guess, or where a work is
+        told as done on a day to come, or as to be done on a day that is past."""
         words = self.ear.words(text)
-        return self.ear.find(text, words, ANY_DAY, names=self._names).cost if words else 0.0
+        if not words:
+            return 0.0
+        cost = self.ear.find(text, words, ANY_DAY, names=self._names).cost
+        return cost + MISTIMED * mistimed(self.ear.hear(text, ANY_DAY, names=self._names), ANY_DAY)
 
     def reading(self, speech: Speech, at: Occasion) -> Reading:
         """The reading of what was recognised, unsure words as guesses."""
@@ -63,3 +69,12 @@ class Listener:
     def hear_wave(self, path: Path, at: Occasion) -> Reading:
         """The reading of a wave file. Raises UserError for what is no such file."""
         return self.hear(read_wave(path), at)
+
+
+def mistimed(reading: Reading, on: dt.date) -> bool:
+    """Whether the form of the verb does not go with the day: "wire it yesterday", "wired it next week"."""
+    if not reading.when or not reading.when[:1].isdigit():
+        return False
+    day = reading.when if reading.when[5:6].isdigit() else reading.when[:4]  # of a season the year
+    today = on.isoformat()[: len(day)]
+    return any((work.done == "now" and day < today) or (work.done == "done" and day > today) for work in reading.work)

@@ -7,7 +7,7 @@ No sound leaves the machine, and none is kept.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from importlib import import_module
 from pathlib import Path
 from typing import Any
@@ -111,8 +111,12 @@ def rank_ways(runs: Sequence[Sequence[Way]], effort: Callable[[str], float]) -> 
         for way in ways:
             below = lacking.setdefault(way.text, [ABSENT] * len(runs))
             below[number] = min(ABSENT, ways[0].score - way.score)
-            if way.text not in found or found[way.text].score < way.score:
+            known = found.get(way.text)
+            if known is None:
                 found[way.text] = way
+            else:  # a pause that one run alone found was none
+                pauses = tuple(map(min, known.pauses, way.pauses))
+                found[way.text] = replace(known, score=max(known.score, way.score), pauses=pauses)
     means = sorted((sum(below) / len(below), -found[text].score, text) for text, below in lacking.items())
     ranked = [(mean + EFFORT * effort(text), score, text) for mean, score, text in means[:LOOKED_AT]]
     return [(cost, found[text]) for cost, _, text in sorted(ranked)]

@@ -54,6 +54,19 @@ def test_a_pause_parts_clauses(ear):
     assert heard_words(said, ear, ON).said == "larch, what now"
 
 
+def test_a_pause_with_which_the_ear_reads_worse_is_no_comma(ear):
+    said = [HeardWord("what"), HeardWord("now", pause_s=0.3)]
+    assert heard_words(said, ear, ON).said == "what now"
+
+
+def test_a_pause_that_may_part_clauses_of_another_meaning_raises_doubt(ear):
+    said = words("cut the left branch back to two buds")
+    said[1] = HeardWord("the", pause_s=0.25)
+    reading = heard_words(said, ear, ON)
+    assert reading.said == "cut the left branch back to two buds"
+    assert [guess.taken for guess in reading.guessed] == ["cut"]
+
+
 def test_no_words_give_an_empty_reading(ear):
     assert heard_words([], ear, ON).acts == ()
 

@@ -113,6 +113,11 @@ def test_rivals_are_ways_that_come_near_and_the_best_of_each_run():
     assert "d" in speech_of([*runs, other], lambda text: 0.0 if text == "a" else 100.0).rivals
 
 
+def test_a_pause_that_one_run_alone_found_is_none():
+    runs = [[Way(0.0, ("cut", "it"), (0, 30))], [Way(0.0, ("cut", "it"), (0, 0))]]
+    assert rank_ways(runs, lambda text: 0.0)[0][1].pauses == (0, 0)
+
+
 def test_a_pause_is_told_in_seconds_and_nothing_heard_is_no_words():
     speech = speech_of([[Way(0.0, ("cut", "it"), (0, 30))]], lambda text: 0.0)
     assert [word.pause_s for word in speech.words] == [0.0, 0.3]

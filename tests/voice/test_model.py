@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 import math
 import wave
 from array import array
@@ -13,6 +14,7 @@ from benchmate.fault import UserError
 from benchmate.voice import read_wave, sentences_aloud
 from benchmate.voice.doubt import HeardWord
 from benchmate.voice.floor import with_floor
+from benchmate.voice.listening import mistimed
 from benchmate.voice.microphone import after_wake_word
 from benchmate.voice.model import language_model
 from benchmate.voice.ngram import trigram_arpa
@@ -78,6 +80,29 @@ def test_true_silence_gets_a_floor_and_a_room_keeps_its_own():
     assert any(array("h", with_floor(speech))[:8_000])
     room = array("h", [(-1) ** at * 2_000 for at in range(16_000)]).tobytes()
     assert with_floor(room) == room
+
+
+def test_the_floor_is_dull_like_speech():
+    speech = array("h", [0] * 8_000 + [(-1) ** at * 8_000 for at in range(8_000)]).tobytes()
+    floor = array("h", with_floor(speech))[:8_000]
+    steps = sum((b - a) ** 2 for a, b in pairwise(floor)) / sum(a * a for a in floor)
+    assert steps < 0.2  # white noise has 2
+
+
+@pytest.mark.parametrize(
+    "statement, amiss",
+    [
+        ("wire the second branch yesterday", True),
+        ("wired the second branch yesterday", False),
+        ("repotted it next spring", True),
+        ("repotted it last spring", False),
+        ("repot it next spring", False),
+        ("cut it back today", False),
+    ],
+)
+def test_a_verbs_form_goes_with_its_day(ear, statement, amiss):
+    on = dt.date(2026, 6, 14)
+    assert mistimed(ear.hear(statement, on), on) is amiss
 
 
 def test_cautions_are_said_first_and_never_cut():
