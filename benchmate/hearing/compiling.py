@@ -139,7 +139,10 @@ class _Builder:
                     self.add(noun, "EVENT", work)
                 for pattern in cell["says"]:
                     verbs.add(self._add_pattern(work, pattern))
-        verbs.update(self.tables.get("words/verbs.toml", {}).get("light", {}).get("says", []))
+        given = self.tables.get("words/verbs.toml", {})
+        verbs.update(
+            given.get("light", {}).get("says", []), given.get("harm", {}), given.get("untouched", {}).get("says", [])
+        )
         for verb in sorted(verbs):
             self._add_verb(verb)
 
@@ -225,6 +228,8 @@ class _Builder:
             "opening": words.get("sense", {}).get("opening", []),
             "inside": words.get("sense", {}).get("inside", []),
             "glossary": sorted(self._glossary()),
+            "harm": dict(self.tables.get("words/verbs.toml", {}).get("harm", {})),
+            "untouched": list(self.tables.get("words/verbs.toml", {}).get("untouched", {}).get("says", [])),
             "with_thing": list(self.tables.get("words/verbs.toml", {}).get("thing", {}).get("says", [])),
             "same_past": sorted(verb for verb, forms in self.irregular.items() if forms[0] == verb),
         }

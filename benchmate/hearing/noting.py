@@ -6,7 +6,7 @@ from benchmate.value import replace
 
 from .clauses import Clause, Setting
 from .doing import DONE, NOT, NOW, Mood
-from .phrases import HIDDEN, Phrase, phrase_facts, without_named
+from .phrases import HIDDEN, Phrase, phrase_facts, species_fact, without_named
 from .reading import Fact, Work
 from .spotting import Token
 
@@ -30,7 +30,13 @@ def noted(setting: Setting, clause: Clause, phrase: Phrase, link: Token | None) 
         clause.kind = "decide"
         return True
     if link is not None and link.value == "into" and put and (phrase.part or "").startswith(HIDDEN):
-        clause.work, clause.acts, clause.mood = [Work(put, done=NOW)], ["decide"], Mood(NOW)
+        done = NOW
+        before = setting.before[-1] if setting.before and "and" in clause.joined else None
+        if before is not None and before.mood is not None and before.kind == "decide" and not before.work:
+            done, before.idle = before.mood.done, []  # "moved the juniper and the pine into shelter"
+            named = before.phrase.species if before.phrase is not None else []
+            clause.facts += [species_fact(token) for token in named]
+        clause.work, clause.acts, clause.mood = [Work(put, done=done)], ["decide"], Mood(done)
         clause.kind = "decide"
         return True
     return False

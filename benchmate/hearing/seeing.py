@@ -157,7 +157,8 @@ def _said(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | No
     clause.denied = clause.denied or ("not" in aux and not facts)
     if subject is not None and subject.findings and not phrase.species and not phrase.parts:
         facts = [fact for fact in facts if fact.kind != "stage"]  # "water shoots are growing": of those, not the tree
-    if "not" in aux:
+    doubted = clause.denied and subject is not None and subject is clause.phrase and not clause.facts
+    if "not" in aux or doubted:  # "I don't think the left branch is broken"
         facts = [replace(f, denied=True) if f.kind != "species" else f for f in facts]
     if subject is not None and not phrase.parts:
         facts = [at_place(setting, f, subject.spot(), outright=False) for f in facts]
@@ -183,6 +184,12 @@ def _said(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | No
     if {"i", "be"} <= set(aux) and "not" not in aux and facts and all(fact.kind == "event" for fact in facts):
         clause.work = [Work(str(fact.value), phrase.spot(), done=NOW, span=phrase.span) for fact in facts]
         clause.acts, clause.mood, facts = ["decide"], Mood(NOW), []  # "I am halving the leaves"
+    if "do" in aux and "not" not in aux and phrase.pronoun == "none" and not facts:  # "do nothing this year"
+        before = setting.before[-1] if setting.before and "and" in clause.joined else None
+        told = before is not None and bool(before.work)  # "had a good look and did nothing"
+        clause.work = [] if told else [Work("leave", done=NOW, span=phrase.span)]
+        clause.acts, clause.mood, clause.kind = ["decide"], Mood(NOW), "decide"
+        return
     if "do" in aux and "not" not in aux and facts and all(fact.kind == "event" for fact in facts):  # "did a graft"
         clause.work = [Work(str(fact.value), phrase.spot(), done=DONE, span=phrase.span) for fact in facts]
         clause.acts, clause.mood, facts = ["decide"], Mood(DONE), []

@@ -31,7 +31,9 @@ def meant_by_it(setting: Setting) -> list[str]:
     facts = [f for f in before.facts if f.value in setting.lexicon.pronoun] if before is not None else []
     named = before.phrase.part if before is not None and before.phrase is not None else None
     meant = [(setting.lexicon.pronoun[str(f.value)], f.denied) for f in facts]
-    return [part for part, denied in meant if not denied or part == named]  # "the wire is not biting, take it off"
+    works = before.work if before is not None else []
+    left = [part for work in works for part in setting.lexicon.works.get(work.work or "", {}).get("leaves", ())]
+    return left + [part for part, denied in meant if not denied or part == named]  # "not biting, take it off"
 
 
 def spoken_of(setting: Setting) -> str | None:
@@ -127,6 +129,7 @@ def work_measures(
             phrase.parts = []
         else:
             as_length = "length_mm" if kind in ("OVER", "TO", "BACKTO", "BY") else None
+            as_length = "diameter_mm" if kind == "WITH" and not phrase.parts else as_length  # "with 3 mm aluminium"
             settle_bare(phrase, setting.lexicon, as_length, "angle_deg" if bends else "temperature_c")
             measures.update(phrase.measures)
         clause.series += phrase.series

@@ -9,9 +9,9 @@ from benchmate.value import replace
 from .automaton import Node
 from .clauses import Clause, Setting, chain, take_date
 from .doing import AT_ONCE, DONE, LATER, NOT, NOW, Mood, mood_of, work_of
-from .phrases import Phrase, leaves, phrase_facts, read_phrase
+from .phrases import Phrase, leaves, phrase_facts, read_phrase, species_fact, without_named
 from .reading import Fact, Spot, Work
-from .seeing import see
+from .seeing import of_some, see
 from .spotting import Token
 from .worked_on import (
     SUBJECT,
@@ -183,7 +183,14 @@ def do(
             name = work_of(setting.lexicon, verb.value, [], parts, bool(shares))
         else:  # "wire off the left branch": the noun, and it is gone
             mood, clause.verbless = Mood(DONE, open=True), True
+    finding = setting.lexicon.harm.get(verb.value) if verb.kind == "VED" and thing is not None else None
+    if finding and thing is not None and (name is None or not _said_of(setting, verb, particles, parts)):
+        _went_wrong(setting, clause, finding, thing, phrases, posts)
+        return
+    if name is None and mood.done == NOT and verb.value in setting.lexicon.data.get("untouched", ()):
+        name, mood = "leave", Mood(NOW)  # "I'm not touching it"
     if name is None:
+        clause.phrase = thing
         clause.idle += leaves(vp)
         clause.means += [means for _, phrase in phrases for means in phrase.means]
         return
@@ -226,6 +233,32 @@ def do(
         clause.acts = ["remind"]
 
 
+def _said_of(setting: Setting, verb: Token, particles: Sequence[str], parts: Sequence[str]) -> bool:
+    """Whether the verb is work with just these words: "broke the candles", "snapped off the stub"."""
+    patterns = setting.lexicon.patterns
+    keys = [f"{verb.value}|{particle}|{part}|" for particle in (*particles, "") for part in (*parts, "")]
+    return any(key in patterns for key in keys if key != f"{verb.value}|||")
+
+
+def _went_wrong(
+    setting: Setting,
+    clause: Clause,
+    finding: str,
+    thing: Phrase,
+    phrases: Sequence[tuple[Token | None, Phrase]],
+    posts: Sequence[Token],
+) -> None:
+    """ "snapped the back branch by accident": what happened to the tree, and no work."""
+    spot = work_spot(setting, "", thing, phrases)
+    clause.facts.append(Fact("finding", finding, without_named(finding, spot, setting.lexicon), span=thing.span))
+    for _, phrase in phrases:
+        clause.facts += [species_fact(token) for token in phrase.species]
+    for post in posts:
+        if post.kind == "DATE":
+            take_date(setting, clause, post, past=True, drop_now=True)
+    clause.acts, clause.kind = ["observe"], "observe"
+
+
 def _lost(setting: Setting, verb: Token, particles: Sequence[str], posts: Sequence[Token]) -> Token | None:
     """An "off" or "out" that no pattern of the verb knows, so that it would be dropped in silence."""
     for post in posts:
@@ -252,12 +285,16 @@ def _beside(setting: Setting, clause: Clause, phrase: Phrase, link: Token | None
     """What the phrases of a verb say beside the work: species, findings, means, references."""
     facts, idle = phrase_facts(phrase, setting.lexicon)
     cut = setting.lexicon.works.get(work, {}).get("group") == "cutting"
+    if phrase.one:
+        facts = [of_some(setting, fact) for fact in facts]  # "left the weak ones alone": of the branches
     for fact in facts:
         if fact.kind == "finding":
             gone = done == DONE and cut and (phrase.parts or phrase.one)  # what was cut off is there no more
             counted = fact.value in setting.lexicon.counted.values() and not phrase.findings and not phrase.states
             if gone or counted:
                 continue
+        if fact.kind == "event" and fact.value == work:  # "2 litres of feed"
+            continue
         if (fact.kind == "event" and link is None) or (fact.kind == "weather" and link and link.value == "out"):
             continue
         clause.facts.append(fact)

@@ -21,6 +21,7 @@ class WorkShape(Shape):
     share: Share | None = None
     heavy: bool = False
     heavy_when: list[str] = Field(default=[])
+    leaves: list[str] = Field(default=[])
     says: list[str]
     nouns: list[str] = Field(default=[])
     part_named: list[str] = Field(default=[])
