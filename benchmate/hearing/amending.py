@@ -35,6 +35,8 @@ def no_but(before: Clause, clause: Clause) -> bool:
 
 def put_right(before: Clause, clause: Clause) -> bool:
     """ "wait no, three leaves", "I said beech, I meant hornbeam": what follows a correction is what is meant."""
+    if clause.kind == "correct" and before.denied and all(fact.kind == "species" for fact in before.facts):
+        before.facts = []  # "not the zelkova, I meant the elm"
     if before.kind != "correct":
         return False
     if clause.kind == "correct":

@@ -70,6 +70,8 @@ def question(setting: Setting, clause: Clause, topic: str, node: Node, past: boo
         elif child.name == "tail":
             _tail(setting, clause, child, past)
     clause.acts = ["ask"]
+    if topic == "compare" and subject is not None and subject.species and not subject.parts and not clause.work:
+        clause.topic = "list"  # "which of the junipers are weak?"
     if head is not None and head.kind == "QWHATIF" and head.value == "past":
         _had_happened(clause)
     if topic in ("due", "plan"):

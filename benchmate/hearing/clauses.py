@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from typing import Any
 
 from benchmate.value import dataclass, field
@@ -83,11 +84,12 @@ class Clause:
 @dataclass
 class Setting:
     """What the words are read against. on: today as ISO text, for dates that only say "now". first_frost: ISO date or
-    None. before: the clauses of this statement that are assembled already."""
+    None. before: the clauses of this statement that are assembled already. size: how many words the statement has."""
 
     lexicon: Lexicon
     on: str
     first_frost: str | None = None
+    size: int = 0
     before: list[Clause] = field(default_factory=list)
 
 
@@ -101,6 +103,19 @@ def take_date(setting: Setting, clause: Clause, token: Token, past: bool, drop_n
     if text is None or (drop_now and len(text) in (4, 7) and setting.on.startswith(text)):
         return
     clause.when, clause.onward = text, when.onward
+
+
+NEAR = 60  # days back within which a day without a year is rather past than nearly a year ahead
+
+
+def is_just_past(setting: Setting, token: Token) -> bool:
+    """Whether a day without a year lies a few weeks back rather than most of a year ahead."""
+    when: When = token.value
+    texts = (when.past or "", when.future or "", setting.on)
+    if when.past == when.future or any(len(text) != 10 or not text[0].isdigit() for text in texts):
+        return False
+    past, future, on = (dt.date.fromisoformat(text) for text in texts)
+    return (on - past).days <= min(NEAR, (future - on).days)
 
 
 def chain(node: Any, whole: str = "") -> list[tuple[str, Any]]:

@@ -54,6 +54,9 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
             ):
                 clause.taken = True
                 continue
+        listed = before is not None and before.topic == "list" and clause.kind == "observe"
+        if listed and {"so", "and"} & set(clause.joined):
+            clause.acts = []  # "list the trees where the wire is biting"
         done.append(clause)
     for clause in done:
         after_days(clause, on)
@@ -160,6 +163,11 @@ def _inherit(before: Clause, clause: Clause) -> None:
     """ "going to wire it and bend it", "can I wire it and bend it", "repotted it and put it in the shade"."""
     joined = set(clause.joined) & {"and", ",", "or", "pause", "so", "when"}
     if clause.kind != "decide" or not joined or clause.mood is None or not clause.work:
+        return
+    now = before.kind == "decide" and before.topic is None and before.mood is not None and before.mood.done == NOW
+    if now and before.work and clause.asked and clause.topic == "may" and "or" in clause.joined:
+        for one in (before, clause):  # "seal it or leave it?"
+            one.acts, one.topic, one.work = ["ask"], "compare", [replace(w, done=None) for w in one.work]
         return
     if (before.kind in ("may", "when", "what_if", "compare", "recall", "why") and "or" in clause.joined) or (
         before.kind in ("may", "when", "recall", "why") and "and" in clause.joined and clause.mood.done == NOW

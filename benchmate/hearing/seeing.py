@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from benchmate.value import replace
 
 from .automaton import Node
-from .clauses import TRUNKS, Clause, Setting, chain, take_date
+from .clauses import TRUNKS, Clause, Setting, chain, is_just_past, take_date
 from .doing import BENT, DONE, LATER, NOW, Mood
 from .noting import harmed, noted, only_there, placing, pulled, seen_there, worked
 from .phrases import (
@@ -137,6 +137,7 @@ def seen_date(setting: Setting, clause: Clause, token: Token) -> None:
     told = before is not None and before.mood is not None and before.when is None and not clause.facts
     told = told and before is not None and before.topic is None
     told = told and before is not None and before.mood is not None and (before.mood.done == DONE or before.mood.open)
+    told = told or (before is not None and before.kind == "correct" and is_just_past(setting, token))
     event = bool(clause.facts) and clause.facts[-1].kind == "event"
     take_date(setting, clause, token, past=bool(clause.facts) or told, drop_now=not event and not told)
     if told and before is not None and clause.when and clause.when < setting.on[: len(clause.when)]:
@@ -154,7 +155,7 @@ def _said(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | No
         meant = _part_before(setting)  # "checked the wire and it's not biting"
         facts, idle = phrase_facts(phrase, setting.lexicon, meant) if meant else (facts, idle)
         facts = [replace(fact, spot=Spot()) for fact in facts]
-    clause.denied = clause.denied or ("not" in aux and not facts)
+    clause.denied = clause.denied or ("not" in aux and all(fact.kind == "species" for fact in facts))
     if subject is not None and subject.findings and not phrase.species and not phrase.parts:
         facts = [fact for fact in facts if fact.kind != "stage"]  # "water shoots are growing": of those, not the tree
     doubted = clause.denied and subject is not None and subject is clause.phrase and not clause.facts

@@ -21,6 +21,7 @@ from .words import Word
 TERM, SEPARATOR, NAMED = 1.0, 0.5, 0.8
 HELPER = 0.3  # a part that only helps to tell the work yields to the verb of the same word
 BACK = 1.2  # "cut it back in spring": rather the verb's than the date's
+HARMING = 0.3  # "two snapped twigs" are seen; "the wind snapped two twigs" tells what did it
 SAME = 0.1  # "'s" for "is" or "has"
 JOINED, HEARD, SLIP, SLIP_PER_EDIT, SLIP_PER_RANK = 3.0, 5.0, 8.0, 4.0, 0.5
 WORDS_START, WORDS_EACH = 5.0, 2.0
@@ -121,7 +122,7 @@ class Spotter:
         if at + 1 < len(words):
             joined = word.text + words[at + 1].text
             heard, span = f"{word.text} {words[at + 1].text}", (word.start, words[at + 1].end)
-            whole = len(word.text) > 2 and len(words[at + 1].text) > 2
+            whole = word.text not in self.lexicon.little and len(word.text) > 2 and len(words[at + 1].text) > 2
             if len(joined) >= 6 and joined.isalpha() and joined in self.lexicon.known:
                 yield _Alternative(joined, at + 2, JOINED, Guess(heard, joined, 0.95, span))
             elif whole and (word.text not in self.lexicon.known or words[at + 1].text not in self.lexicon.known):
@@ -190,6 +191,8 @@ class Spotter:
                 price = (SEPARATOR if kind == "SEP" else TERM) + rare.get(sense, 0.0)
                 if kind == "PART" and value.startswith("~"):
                     price += HELPER
+                elif kind == "HARM":
+                    price += HARMING
                 marked = (
                     tuple(
                         Guess(

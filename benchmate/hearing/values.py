@@ -62,6 +62,7 @@ class ValueWords:
         self.by = frozenset(joined.get("by", []))
         self.range = frozenset(joined.get("range", []))
         self.minus = frozenset(joined.get("minus", []))
+        self.half_more = {tuple(w.split()) for w in joined.get("half_more", [])}
         self.single = frozenset(joined.get("single", []))
         self.inch_alone = {tuple(w.split()) for w in numbers.get("inch_alone", {}).get("says", [])}
         tables: tuple[Mapping[tuple[str, ...], Any], ...] = (
@@ -182,6 +183,9 @@ def spot_values(vw: ValueWords, words: Sequence[str], at: int) -> Iterator[Value
         yield Value(number[1], "NUM", number[0])
     elif first in vw.single and (unit := _longest(vw.units, words, at + 1)) and unit[0][0] in ("length", "volume"):
         yield from _measured(vw, words, 1.0, at + 1)  # "an inch", "a gallon"
+        if tuple(words[unit[1] : unit[1] + 3]) in vw.half_more:  # "an inch and a half"
+            for value in _measured(vw, words, 1.5, at + 1):
+                yield replace(value, end=unit[1] + 3)
 
 
 def _measured(vw: ValueWords, words: Sequence[str], number: float, at: int, negative: bool = False) -> Iterator[Value]:

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from benchmate.value import replace
 
 from .automaton import Node
-from .clauses import Clause, Setting, chain, take_date
+from .clauses import Clause, Setting, chain, is_just_past, take_date
 from .doing import AT_ONCE, DONE, LATER, NOT, NOW, Mood, mood_of, work_of
 from .phrases import Phrase, leaves, phrase_facts, read_phrase, species_fact, without_named
 from .reading import Fact, Spot, Work
@@ -194,6 +194,9 @@ def do(
         clause.idle += leaves(vp)
         clause.means += [means for _, phrase in phrases for means in phrase.means]
         return
+    off = next((str(t.value) for link, p in phrases if link is not None for t in p.events), None)
+    if name == "wait" and off is not None and mood.done in (NOW, LATER):  # "holding off on the feed"
+        name, mood = off, Mood(NOT)
     cell = setting.lexicon.works.get(name, {})
     work = Work(name, work_spot(setting, name, thing, phrases), done=mood.done)
     measures = work_measures(setting, clause, name, phrases, posts)
@@ -203,7 +206,8 @@ def do(
     manner += [t.value for t in posts if t.kind == "MANNER"] + (["all"] if thing and thing.every else [])
     for post in posts:
         if post.kind == "DATE":
-            take_date(setting, clause, post, past=mood.done == DONE or mood.event, drop_now=mood.done not in (DONE,))
+            past = mood.done == DONE or mood.event or (mood.open and is_just_past(setting, post))
+            take_date(setting, clause, post, past=past, drop_now=mood.done not in (DONE,))
     done = _tense(setting, clause, name, mood)
     known = len(clause.facts)
     for link, phrase in phrases:
