@@ -37,10 +37,12 @@ def assemble(root: Node, setting: Setting) -> list[Clause]:
     """One Clause a clause node, in order, each with the separators that stood before it."""
     joined: list[str] = []
     because_at: int | None = None
+    last = -1  # where a "when" behind the last clause ends
     for child in root.children:
         if child.name == "sep":
             because_at = next((token.first for token in child.children if token.value == "because"), because_at)
             joined += [token.value for token in child.children]
+            last = next((token.end for token in child.children if token.value in ("when", "was")), last)
             if setting.before and {"?", "asked"} & set(joined):
                 if {"when", "was"} & set(joined):
                     _asked_when(setting.before[-1], "was" in joined)
@@ -55,8 +57,8 @@ def assemble(root: Node, setting: Setting) -> list[Clause]:
         told_of(clause)
         asked_indirectly(clause)
         setting.before.append(clause)
-        joined, because_at = [], None
-    if {"when", "was"} & set(joined) and setting.before:
+        joined, because_at, last = [], None, -1
+    if last >= setting.size - joined.count("?") and setting.before:
         _asked_when(setting.before[-1], "was" in joined)
     return setting.before
 

@@ -23,6 +23,7 @@ class Clause:
     """What one clause gives. kind: the head of its tree. joined: the separators before it. idle: tokens that turned out
     to say nothing where they stand; they count as missed. since: the small words and the verb phrase of what happened
     before ("since I repotted it"). verbless: work told without a verb ("wire off"). onward: since `when`, not at it.
+    ahead: up to when a question about what is due looks.
     dated: the date that it begins with.
     aside: something was said of it that no rule asks for ("the left one is thicker"). by_grower: somebody is named who
     does the work ("I", "we"). refused: it only says what was not meant. passing: it
@@ -56,6 +57,7 @@ class Clause:
     since: tuple[list[str], Node] | None = None
     verbless: bool = False
     onward: bool = False
+    ahead: str | None = None
     dated: Token | None = None
     aside: bool = False
     by_grower: bool = False

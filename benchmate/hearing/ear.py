@@ -49,7 +49,7 @@ class Ear:
         lattice = self.spotter.spot(text, words, dates, names)
         found = find_reading(words, lattice, self.automaton, self.lexicon)
         tree = self.automaton.tree([(token.kind, token) for token in found.tokens])
-        clauses = assemble(tree, Setting(self.lexicon, on.isoformat(), first_frost))
+        clauses = assemble(tree, Setting(self.lexicon, on.isoformat(), first_frost, size=len(words)))
         drop_lost_days(clauses, found)
         reading = _with_places(join(text, clauses, self.lexicon, on.isoformat()), words)
         reason = _reason(text, words, clauses)

@@ -12,6 +12,8 @@ JOINERS = frozenset({",", "and", "so", "but", "or", "then"})
 
 def stands_there(lexicon: Lexicon, sense: str, heard: Sequence[str], first: int, end: int) -> bool:
     """Whether a sense of a word ("which QCOMPARE") may stand at heard[first:end], by the lists of the lexicon."""
+    if sense.endswith(" QCAN") and first and heard[first - 1] in lexicon.asking["tellers"]:
+        return False  # "a gap you could park in"
     if sense not in lexicon.opening and sense not in lexicon.inside:
         return True
     outside = opens(lexicon, heard, first) or end == len(heard) or heard[end] == "?"
