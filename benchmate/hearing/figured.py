@@ -105,6 +105,8 @@ def _is_asked(
     understood = not any(words[at].text in asking["named"] for at in lost)
     if not lost and reading.topic == "when" and any(work.work != "check" for work in reading.work):
         return best.score >= OVER_RECALLED  # "it is not biting, so when ought I to take it off": when to do it
+    if understood and reading.topic == "advice" and any(work.done is None for work in reading.work):
+        return best.score >= OVER_RECALLED  # "how do I get the wire off"
     if understood and (reading.topic == "advice" or (reading.topic == "may" and reading.work)):
         return best.score >= OVER_ASKED  # "what should I do?", "shall I shorten them?": the bench's first job
     if set(reading.acts) - _STATES:
@@ -113,7 +115,7 @@ def _is_asked(
     if not (heardings.asks or _asks(words, asking)):
         if 0 in best.used and not reading.work and (passed_over or not reading.acts):
             return best.score >= OVER_TOLD  # "litres in a round pot 30 cm wide"
-        return best.score >= UNASKED and not reading.acts
+        return best.score >= UNASKED and not reading.acts and words[0].text not in asking["tellers"]
     told = reading.facts or reading.work or reading.candidates
     return best.score >= (OVER_TOLD if told and not passed_over else ALONE)
 
