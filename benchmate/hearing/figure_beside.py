@@ -112,6 +112,8 @@ def tags_of(numbers: Sequence[SaidNumber], n: int, texts: Sequence[str], known: 
         yield "per"  # "2 spoons per gallon"
     if after is not None and after.unit == "volume" and texts[after.first] in small.each:
         yield "dosed"
+    if here.unit == "length" and _sided(texts, here.first, known):
+        yield "side"  # "each side rolls in 3 mm a year"
     yield from _rates(texts, here.end, numbers[n + 1].first if n + 1 < len(numbers) else len(texts), known)
     if small.each & lead:
         yield "each"
@@ -161,8 +163,19 @@ def _rates(texts: Sequence[str], start: int, end: int, known: NumberWords) -> It
             return
         for tag, spelt in known.rates.get(texts[at], ()):
             near = at - start < (3 if texts[start] in known.small.of_whole else 2) or tag == "side"
+            near = near or (tag == "yearly" and known.small.of_growth.issuperset(texts[start:at]))
             if near and list(texts[at : at + len(spelt)]) == spelt:
                 yield tag
+
+
+def _sided(texts: Sequence[str], first: int, known: NumberWords) -> bool:
+    """Whether words shortly before a number say that it is told of each of two sides."""
+    for at in range(max(0, first - _SIDE_REACH), first):
+        for tag, spelt in known.rates.get(texts[at], ()):
+            between = texts[at + len(spelt) : first]
+            if tag == "side" and list(texts[at : at + len(spelt)]) == spelt and known.small.stops.isdisjoint(between):
+                return not any(text[0].isdigit() for text in between)
+    return False
 
 
 def _ratio(left: SaidNumber, right: SaidNumber, between: Sequence[str], known: NumberWords) -> str:

@@ -48,11 +48,13 @@ class Heard:
 
 @dataclass(frozen=True, slots=True)
 class Heardings:
-    """What may be asked, the likeliest first. asks: whether words of asking stand in the statement."""
+    """What may be asked, the likeliest first. asks: whether words of asking stand in the statement. fahrenheit: whether
+    degrees of that scale are named."""
 
     figures: tuple[Heard, ...]
     numbers: tuple[SaidNumber, ...]
     asks: bool
+    fahrenheit: bool = False
 
 
 class FigureWords:
@@ -85,7 +87,8 @@ class FigureWords:
         heard.sort(key=lambda one: -one.score)
         if len(heard) > 1 and heard[0].score - heard[1].score < MARGIN and heard[1].complete > heard[0].complete:
             heard[:2] = heard[1], heard[0]  # of two alike, the one that can be worked out
-        return Heardings(tuple(heard), tuple(line.numbers), any(one.of == "asks" for one in found))
+        hot = "fahrenheit" in line.orphans or any(number.word == "fahrenheit" for number in line.numbers)
+        return Heardings(tuple(heard), tuple(line.numbers), any(one.of == "asks" for one in found), hot)
 
     def of_figure(self, figure: str, words: Sequence[Word], dates: DateWords) -> tuple[Heard, tuple[SaidNumber, ...]]:
         """What the words give to one figure."""

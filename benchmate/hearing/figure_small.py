@@ -27,6 +27,7 @@ class SmallWords:
     one_in: Words
     ratio: Words
     each: Words
+    of_growth: Words
     # before and behind a number
     again: Words
     articles: Words

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from .figure_choice import Heard, Heardings
 
 Asking = Mapping[str, frozenset[str]]
+_TEMPERATURES = ("temperature_c", "low_c")
 _STATES = {"observe", "decide"}
 _OF_THE_TALK = frozenset({"why", "recall", "due", "plan", "list"})
 NOTHING: frozenset[int] = frozenset()
@@ -66,10 +67,12 @@ def with_figure(
             reading = replace(_supposed(reading), topic="figure")  # "what gauge should I wrap round it"
         elif reading.topic in _OF_THE_TALK and best.complete and best.score >= OVER_RECALLED:
             reading = replace(_supposed(reading), topic="figure")  # "I thinned out one in four, how much is that"
-        reading, named = _with_lost(replace(reading, figure=best.figure), lattice, lexicon, best.phrased, day=False)
+        reading = replace(reading, figure=best.figure, measures=_warm(reading.measures, best, heardings))
+        reading, named = _with_lost(reading, lattice, lexicon, best.phrased, day=False)
         return replace(reading, either=_either(heardings)), best.used | named
     if not _is_asked(best, heardings, reading, words, lost, lexicon.asking):
         return reading, NOTHING
+    reading = replace(reading, measures=_warm(reading.measures, best, heardings))
     reading, named = _with_lost(reading, lattice, lexicon, best.phrased, day=True)
     if "ask" in reading.acts:  # what the question was taken for belongs to it
         reading = replace(_supposed(reading), term=None)
@@ -77,6 +80,14 @@ def with_figure(
     return replace(reading, acts=acts, topic="figure", figure=best.figure, either=_either(heardings)), (
         best.used | named
     )
+
+
+def _warm(measures: Mapping[str, float], best: Heard, heardings: Heardings) -> dict[str, float]:
+    """The measures with the temperatures that the figure heard, where one scale was named for all."""
+    if not heardings.fahrenheit:
+        return dict(measures)
+    heard = {role.name: role.value for role in best.roles.roles if role.name in _TEMPERATURES}
+    return {name: heard.get(name, value) for name, value in measures.items()}
 
 
 def _either(heardings: Heardings) -> tuple[str, ...]:

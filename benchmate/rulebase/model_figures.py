@@ -139,6 +139,7 @@ class SmallShape(Shape):
     added: Phrases = Field(default=[])
     one_in: Phrases = Field(default=[])
     ratio: Phrases = Field(default=[])
+    of_growth: Phrases = Field(default=[])
     each: Phrases = Field(default=[])
     again: Phrases = Field(default=[])
     articles: Phrases = Field(default=[])

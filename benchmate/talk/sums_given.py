@@ -68,6 +68,9 @@ def _leaf_share(given: Given) -> dict[str, Any]:
     )
     branches = given.each("branches_mm")
     lost = given.many.get("lost_mm", [])
+    counted = next((name for name in ("leaves_halved", "leaves_cut") if name in out), None)
+    if "counted" in given.said and counted and "leaves_total" not in out:
+        out["leaves_total"] = out[counted]  # "halved all 80 leaves"
     if (one_in := given.one("one_in")) and (of := given.one("in_how_many")):
         return {"share": one_in / of}
     if branches and lost and not out:

@@ -32,7 +32,9 @@ def growth(given: Given) -> dict[str, Any]:
     ahead = [day for _, day in dates if day > given.on]
     if readings and dates[-1][1] == given.on and len(dates) > 1 and dates[-1][0] > places[-1] + 1:
         ahead = [given.on]  # "46 in 2024; what in 2026", asked in 2026
-    if ahead:
+    if ahead and "series" in given.said and "ahead" in given.said:
+        out["days"] = float(given.said["ahead"])  # "the last three springs ... what next spring?"
+    elif ahead:
         out["days"] = (ahead[-1] - given.on).days
     if given.one("ahead_years"):
         out["days"] = round(given.one("ahead_years") * _A_YEAR)
@@ -76,7 +78,7 @@ def wound(given: Given) -> dict[str, Any]:
     told = given.one("earlier_on")
     day = year_day(told[0], given.on, given.southern) if told else None
     if day is not None and 0 <= (given.on - day).days < _HARDLY_PAST and not str(told[0])[-1].isdigit():
-        day -= dt.timedelta(days=_A_YEAR)  # "last spring", said in summer
+        return out | {"ago_years": 1.0}  # "last spring", said in summer: a year's growth ago
     if "earlier_mm" in out and day is not None and (given.on - day).days > 30:
         out["ago_years"] = (given.on - day).days / 365.25
     return out

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from typing import Any
 
 from benchmate.talk.sums_said import Given, across
 
+_NO_NIGHT_C = 20  # a lone temperature above it is the day's
 _STOUTEST = 0.5  # trunk over height; what is wider than that is the crown
 
 
@@ -24,9 +26,18 @@ def degree_days(given: Given) -> dict[str, Any]:
     days = given.one("day_count")
     if len(pairs) == 1 and days and 1 <= days <= 366:
         pairs *= int(days)
-    elif len(pairs) == 1 and any(number.unit == "date" and "week" in number.word for number in given.numbers):
-        pairs *= 7
+    elif len(pairs) == 1 and (days := _days_ahead(given)):
+        pairs *= days
     return out | ({"temperatures": tuple(pairs)} if pairs else {})
+
+
+def _days_ahead(given: Given) -> int:
+    """Days of a span told as a date to come ("in a fortnight"), 1 to 31; else 0."""
+    for number in given.numbers:
+        ahead = number.told[1] if number.unit == "date" else None
+        if ahead and len(ahead) == 10 and 1 < (days := (dt.date.fromisoformat(ahead) - given.on).days) <= 31:
+            return days
+    return 0
 
 
 def frost(given: Given) -> dict[str, Any]:
@@ -105,6 +116,9 @@ def water(given: Given) -> dict[str, Any]:
 def _warmth(out: dict[str, Any]) -> dict[str, Any]:
     """The values with the colder of two temperatures as the night's: "30 degrees, down to 16"."""
     low, high = out.get("low_c"), out.get("temperature_c")
+    if low is not None and high is None and low > _NO_NIGHT_C:
+        out = {name: value for name, value in out.items() if name != "low_c"}
+        return out | {"temperature_c": low}
     return out | ({"low_c": high, "temperature_c": low} if low is not None and high is not None and low > high else {})
 
 
