@@ -59,6 +59,7 @@ class Done:
     """Work that was done, some time between `first` and `last` (equal where the day is known).
 
     denied: said not to have been done in that time. now: done in this very statement, which its own option overlooks.
+    by: the work that was done, where it only counts as this one.
     """
 
     work: str
@@ -70,11 +71,12 @@ class Done:
     denied: bool = False
     origin: str = RECORD
     now: bool = False
+    by: str | None = None
 
     @property
     def told(self) -> str:
         day = self.first.isoformat() if self.first == self.last else f"{self.first} to {self.last}"
-        return f"{'no ' if self.denied else ''}{self.work.replace('-', ' ')} {day}"
+        return f"{'no ' if self.denied else ''}{(self.by or self.work).replace('-', ' ')} {day}"
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,6 +14,7 @@ from benchmate.practice.recorded import came_by, done_in, from_tree, left_behind
 from benchmate.practice.stages import stage_facts
 from benchmate.practice.taxa import taxon_entry
 from benchmate.practice.when import span_of
+from benchmate.value import replace
 
 
 def gather(
@@ -39,6 +40,7 @@ def gather(
         done += came_by(tree, done, book.places)
     seen = seen_in(kept, done, on, book.places) + (from_tree(tree) if tree else [])
     done = _said_done(reading, stated, place, on) + done
+    done += _counted_as(done, book)
     known += seen + left_behind(done, on, book.places)
     groups: dict[str, list[Known]] = {}
     for fact in known:
@@ -95,6 +97,18 @@ def _said_done(reading: Reading, facts: Iterable[Fact], place: Place, on: dt.dat
                 Done(work.work, first, last, work.spot, work.measures.get("share"), work.manner, False, SAID, True)
             )
     return out
+
+
+def _counted_as(done: Iterable[Done], book: RuleBook) -> list[Done]:
+    """Work that stands for another in all that waits for it: roots that were cut count as a repot. What is taken is
+    counted once, and the work of this very statement is weighed for itself."""
+    names = book.budget.get("serious", {}).get("counts_as", {})
+    held = {(one.work, one.first) for one in done}
+    return [
+        replace(one, work=names[one.work], share=0.0, by=one.work)
+        for one in done
+        if one.work in names and not one.now and (names[one.work], one.first) not in held
+    ]
 
 
 def _settled(done: Done, season_start: dt.date, on: dt.date) -> Done:

@@ -16,6 +16,7 @@ from benchmate.value import dataclass
 # days
 _LONG = 100
 _NEAR = 10
+BLOOM = ("flowering", "after-flowering")
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +40,8 @@ def stage_facts(facts: Facts, almanac: Almanac) -> Stages:
     out = [*basis]
     guess = almanac.guess
     flush = facts.first("flush")
+    # bloom goes with nearly every stage of the leaves, so the date may still tell of those
+    seen_leaf = [known for known in seen if known.value not in BLOOM]
     if seen:
         out += _implied(seen, almanac, denied)
     fits = guess is not None and _agrees(guess.stage, guess.flush, seen, denied, flush, almanac)
@@ -52,9 +55,9 @@ def stage_facts(facts: Facts, almanac: Almanac) -> Stages:
         # beside a stage that was told the date may rule out what it allows, and adds nothing of its own; where it says
         # the same for months on end (a tree that never rests) it cannot rule out either
         beside = [one for one in rest if one.denied and _tells(guess)]
-        added = [one for one in (beside if seen else rest) if one.value not in known]
+        added = [one for one in (beside if seen_leaf else rest) if one.value not in known]
         out += list({one.value: one for one in reversed(added)}.values())
-        if not seen:
+        if not seen_leaf:
             assumed = f"{guess.stage.replace('-', ' ')} is taken from the date, {guess.how}"
     turns = assumed is not None and guess is not None and _turns(guess, almanac.on)
     return Stages(tuple(out), _flush(facts, almanac, guess.flush if guess and fits else None), assumed, turns)
@@ -72,7 +75,7 @@ def _tells(guess: StageGuess) -> bool:
 def _may_be(stage: str, almanac: Almanac) -> bool:
     """Whether a stage may stand beside the one that the date suggests: only bloom, and that only in its time. What else
     goes with the suggested stage is implied by it."""
-    if stage not in ("flowering", "after-flowering"):
+    if stage not in BLOOM:
         return False
     window = almanac.window(stage, almanac.on)
     return window is not None and window.holds(almanac.on)
