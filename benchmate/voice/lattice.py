@@ -128,7 +128,7 @@ def _pruned(
 def _search(
     lattice: Lattice,
     edges: Sequence[Sequence[tuple[int, float]]],
-    behind: Sequence[float],
+    ahead: Sequence[float],
     order: Sequence[int],
     language: Language,
     weight: float,
@@ -150,7 +150,7 @@ def _search(
                 for way in here:
                     score = way.score + added
                     if word == "</s>":
-                        score += weight * language(word, *_two(way.words))
+                        score += weight * language(word, *behind(way.words))
                     known = ways.get(way.words)
                     if known is None or known.score < score:
                         since = lattice.starts[other] if way.quiet_from < 0 else way.quiet_from
@@ -158,7 +158,7 @@ def _search(
                 continue
             start = lattice.starts[other]
             for way in here:
-                score = way.score + sound + weight * language(word, *_two(way.words)) + WORD
+                score = way.score + sound + weight * language(word, *behind(way.words)) + WORD
                 words = (*way.words, word)
                 known = ways.get(words)
                 if known is None or known.score < score:
@@ -167,7 +167,7 @@ def _search(
     return sorted(held[lattice.last].values(), key=lambda way: -way.score)[: 4 * most]
 
 
-def _two(words: tuple[str, ...]) -> tuple[str, str]:
+def behind(words: tuple[str, ...]) -> tuple[str, str]:
     """(the word before, the one before that); "" where nothing stands."""
     if len(words) > 1:
         return words[-1], words[-2]

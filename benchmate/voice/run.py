@@ -46,9 +46,10 @@ class Run:
         with tempfile.TemporaryDirectory() as folder:
             path = Path(folder) / "lattice"
             lattice.write(str(path))
-            return best_ways(read_lattice(path.read_text(encoding="utf-8")), self._probability)
+            return best_ways(read_lattice(path.read_text(encoding="utf-8")), self.probability)
 
-    def _probability(self, word: str, before: str, earlier: str) -> float:
+    def probability(self, word: str, before: str, earlier: str) -> float:
+        """Natural logarithm of a word's probability behind two others, "" where nothing stands."""
         key = (word, before, earlier)
         found = self._known.get(key)
         if found is None:

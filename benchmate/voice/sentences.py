@@ -16,8 +16,8 @@ from .shapes import Shape, Slot
 
 SEED = 7
 KEPT = 0.4  # share of places in which a shape keeps its own words
-WALKED = 0.04  # share of sentences that are free walks of the grammar
-CORE, WIDE = 0.5, 0.34  # shares of sentences drawn from what is said most, and from the ways round it
+WALKED = 0.03  # share of sentences that are free walks of the grammar
+CORE, WIDE = 0.42, 0.33  # shares of sentences drawn from what is said most, and from the ways round it
 CORE_SET = "statement"
 CONTRACTED = 0.5
 WOKEN = 0.08  # share of sentences that begin with a wake word

@@ -1,7 +1,8 @@
 """Shapes of statements: what kinds of term follow one another, learnt from statements that the ear itself has read.
 
-The statements are the examples of the rules. Each is read with the lexicon and the grammar that read what is typed; its
-tokens, in order, are its shape. What is said aloud most stands in rules/words/sounds.toml, as sets to draw from.
+The statements are those of rules/words/spoken.toml and the examples of the rules. Each is read with the lexicon and the
+grammar that read what is typed; its tokens, in order, are its shape. What is said aloud most stands in
+rules/words/sounds.toml, as sets to draw from.
 """
 
 from __future__ import annotations
@@ -15,6 +16,7 @@ from benchmate.hearing import Ear
 
 from .said import PAUSES, spoken_words
 
+SPOKEN = "words/spoken.toml"
 ANY_DAY = dt.date(2026, 6, 14)  # any day: shapes hold words, not dates
 Tables = Mapping[str, Mapping[str, Any]]
 
@@ -31,8 +33,8 @@ Shape = tuple[Slot, ...]
 
 
 def example_statements(tables: Tables) -> Iterator[str]:
-    """Statements that the rules hold: each rule's examples, without those that stand twice."""
-    seen: dict[str, None] = {}
+    """Statements that the rules hold: those written down for the voice, then each rule's examples; none twice."""
+    seen: dict[str, None] = dict.fromkeys(tables.get(SPOKEN, {}).get("says", ()))
     for table in tables.values():
         for rule in table.get("rule", ()):
             if isinstance(rule, Mapping):

@@ -11,6 +11,8 @@ Phones = str  # ARPAbet, without stress, one space between: "HH AO R N B IY M"
 _HISSING = frozenset({"S", "Z", "SH", "ZH", "CH", "JH"})
 _UNVOICED = frozenset({"P", "T", "K", "F", "TH"})
 _VOWELS = frozenset(("AA", "AE", "AH", "AO", "AW", "AY", "EH", "ER", "EY", "IH", "IY", "OW", "OY", "UH", "UW"))
+_LOT = frozenset({"P", "T", "K", "B", "D", "G", "F", "TH", "S", "SH", "CH", "JH", "M", "N"})  # behind a short "o"
+_MOST_WAYS = 4  # to which another change is made
 _SHORTEST_HALF = 3  # letters; of words that run together
 
 
@@ -31,7 +33,7 @@ class Sounds:
         if not found:
             spelt = self.by_letters(word)
             found = (spelt,) if spelt else ()
-        return _with_dropped_r(found)
+        return _with_other_speakers(found)
 
     def _known(self, word: str) -> tuple[Phones, ...]:
         both = [*self._own.get(word, ()), *self._dictionary.get(word, ())]
@@ -122,20 +124,47 @@ def _ending(ending: str, last: str) -> str:
     return "IH Z" if last in _HISSING else "S" if last in _UNVOICED else "Z"
 
 
-def _with_dropped_r(ways: Sequence[Phones]) -> tuple[Phones, ...]:
-    """The ways as given, and each as British speakers say it: no R behind a vowel unless a vowel follows."""
+def _with_other_speakers(ways: Sequence[Phones]) -> tuple[Phones, ...]:
+    """The ways as given, each as British speakers say it, and each with sounds that many say in another way."""
     out = dict.fromkeys(ways)
     for way in ways:
-        phones = way.split()
-        kept = [
-            phone
-            for at, phone in enumerate(phones)
-            if phone != "R" or not at or phones[at - 1] not in _VOWELS or _VOWELS.intersection(phones[at + 1 : at + 2])
-        ]
-        if kept and kept[-1] == "ER" and len(kept) > 2:
-            kept[-1] = "AH"
-        out.setdefault(" ".join(kept))
+        out.setdefault(_british(way.split()))
+    for other in (_with_soft_end, _with_open_vowel, _with_round_vowel):
+        for way in [*out][:_MOST_WAYS]:
+            out.setdefault(" ".join(other(way.split())))
     return tuple(out)
+
+
+def _british(phones: Sequence[str]) -> Phones:
+    """No R behind a vowel unless a vowel follows; "top" with a rounded vowel, "oak" with one that begins in front."""
+    out: list[str] = []
+    for at, phone in enumerate(phones):
+        before, after = phones[at - 1 : at], phones[at + 1 : at + 2]
+        if phone == "R" and _VOWELS.intersection(before) and not _VOWELS.intersection(after):
+            continue
+        if phone == "OW" and after != ["R"]:
+            out += ["EH", "UW"]
+        else:
+            out.append("AO" if phone == "AA" and after and after[0] in _LOT else phone)
+    if out and out[-1] == "ER" and len(out) > 2:
+        out[-1] = "AH"
+    return " ".join(out)
+
+
+def _with_soft_end(phones: Sequence[str]) -> list[str]:
+    """Z at the end without voice, as before a pause."""
+    return [*phones[:-1], "S" if phones[-1:] == ["Z"] and len(phones) > 1 else phones[-1]]
+
+
+def _with_open_vowel(phones: Sequence[str]) -> list[str]:
+    """ "cut" with an open vowel: words of one vowel, with a sound behind it."""
+    one = sum(phone in _VOWELS for phone in phones) == 1 and phones[-1] not in _VOWELS
+    return ["AA" if phone == "AH" and one else phone for phone in phones]
+
+
+def _with_round_vowel(phones: Sequence[str]) -> list[str]:
+    """ "took" with the vowel of "toe" made short."""
+    return ["OW" if phone == "UH" and phones[at + 1 : at + 2] != ["R"] else phone for at, phone in enumerate(phones)]
 
 
 def read_dictionary(path: Path) -> dict[str, list[Phones]]:

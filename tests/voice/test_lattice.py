@@ -6,6 +6,7 @@ import math
 
 import pytest
 
+from benchmate.voice.doubt import SURE
 from benchmate.voice.lattice import LANGUAGE, SILENCE, WORD, Way, best_ways, read_lattice
 from benchmate.voice.recogniser import ABSENT, EFFORT, NEAR, rank_ways, speech_of
 
@@ -111,6 +112,24 @@ def test_rivals_are_ways_that_come_near_and_the_best_of_each_run():
     assert speech_of(runs, lambda text: 0.0).rivals == ("b",)
     other = [way(0, "d")]
     assert "d" in speech_of([*runs, other], lambda text: 0.0 if text == "a" else 100.0).rivals
+
+
+def test_other_forms_of_the_same_words_are_rivals_however_far_below():
+    runs = [[way(0, "wired the branch"), way(-NEAR - 4, "wire the branch"), way(-NEAR - 4, "bend the branch")]]
+    assert speech_of(runs, lambda text: 0.0).rivals == ("wire the branch",)
+
+
+def test_a_word_that_is_not_expected_where_it_stands_is_unsure():
+    def language(word, before, earlier):
+        return -12.0 if word == "moss" else -1.0
+
+    speech = speech_of([[way(-100, "cut the moss branch")]], lambda text: 0.0, language)
+    assert [word.word for word in speech.words if word.confidence < SURE] == ["moss"]
+
+
+def test_where_all_fits_the_sound_badly_every_word_is_unsure():
+    speech = speech_of([[way(-1000, "cut it")]], lambda text: 0.0, alike)
+    assert all(word.confidence < SURE for word in speech.words)
 
 
 def test_a_pause_that_one_run_alone_found_is_none():
