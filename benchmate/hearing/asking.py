@@ -8,6 +8,7 @@ from benchmate.value import replace
 
 from .automaton import Node
 from .clauses import TRUNKS, Clause, Setting, chain, take_date
+from .dates import When
 from .doing import DONE, NOT, work_of
 from .phrases import Phrase, leaves, phrase_facts, read_phrase, settle_bare, species_fact
 from .reading import Fact, Spot, Work
@@ -55,6 +56,8 @@ def question(setting: Setting, clause: Clause, topic: str, node: Node, past: boo
             subject, places = _thing_there(setting, clause, child)
             if not any(c.name == "vp" for c in node.children if isinstance(c, Node)):
                 _asked_there(setting, clause, subject, places)
+        elif child.name == "np" and subject is not None and aux:
+            _wanted(setting, clause, read_phrase(child), subject)
         elif child.name == "np":
             subject = read_phrase(child)
             _subject(
@@ -74,6 +77,9 @@ def question(setting: Setting, clause: Clause, topic: str, node: Node, past: boo
         clause.topic = "list"  # "which of the junipers are weak?"
     if head is not None and head.kind == "QWHATIF" and head.value == "past":
         _had_happened(clause)
+    if topic == "due":
+        dates = [token.value for token in leaves(node) if token.kind == "DATE"]
+        clause.ahead = next((when.last or when.future for when in dates), None)
     if topic in ("due", "plan"):
         clause.when, clause.measures = None, {}
     denied = head is not None and head.kind == "QLIST" and head.value == "not"  # "which have not been fed"
@@ -137,6 +143,20 @@ def _past_dates(setting: Setting, clause: Clause, vp: Node) -> None:
             take_date(setting, clause, token, past=True)
 
 
+def _wanted(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase) -> None:
+    """ "is the beech overdue for a repot", "should the back branch be wired": the work is a noun or a state here."""
+    events = [str(token.value) for token in phrase.events]
+    events += [setting.lexicon.states.get(token.value, {}).get("event", "") for token in phrase.states]
+    named = setting.lexicon.patterns.get(f"{phrase.part}|||")
+    for work in [*events, named or ""]:
+        if work:
+            spot = subject.spot()
+            known = setting.lexicon.works.get(work, {}).get("part_named", ())
+            clause.work.append(Work(work, replace(spot, part=None) if spot.part in known else spot))
+    if not clause.work:
+        _subject(setting, clause, phrase)
+
+
 def _subject(setting: Setting, clause: Clause, phrase: Phrase, alone: bool = True) -> None:
     """What is asked about. alone: no verb follows it, so that "wire" may be the work."""
     if clause.topic == "recall":  # "when was it last wired"
@@ -185,7 +205,7 @@ def _tail(setting: Setting, clause: Clause, node: Node, past: bool) -> None:
     for kind, item in chain(node):
         if kind == "link":
             link = item
-            if item.kind == "DATE":
+            if item.kind == "DATE" and not (clause.topic == "figure" and _goes_without(setting, item.value)):
                 take_date(setting, clause, item, past)
             elif item.kind in ("V", "VED", "VING"):
                 work = work_of(setting.lexicon, item.value, [], [], False)
@@ -199,6 +219,11 @@ def _tail(setting: Setting, clause: Clause, node: Node, past: bool) -> None:
                 _tail_phrase(setting, clause, phrase, link)
             link = None
     clause.phrase = before
+
+
+def _goes_without(setting: Setting, when: When) -> bool:
+    """ "how thick will it be in five years", "day length today": no day that the sum is made for, or today's."""
+    return when.counted or when.future == setting.on or (when.future or "") == setting.on[:4]
 
 
 def _tail_phrase(setting: Setting, clause: Clause, phrase: Phrase, link: Token | None) -> None:

@@ -30,7 +30,8 @@ class When:
     past and future: ISO text as the contract has it ("2026-06-14", "2026-06", "2026", "2026-spring"), by whether the
     sentence looks back or ahead; equal where the words alone decide. None: a span that is no date ("this week").
     FIRST_FROST stands for the place's mean first frost. deadline: the words say before or by that time, not at it.
-    onward: since that time, up to today.
+    onward: since that time, up to today. last: the last day of a span that is no date, seen from today. counted: so
+    long from now ("in five years"), which may also be how long something takes.
     """
 
     end: int
@@ -38,6 +39,8 @@ class When:
     future: str | None
     deadline: bool = False
     onward: bool = False
+    last: str | None = None
+    counted: bool = False
 
 
 class DateWords:
@@ -164,7 +167,7 @@ def _spans(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
         yield When(end + 2, future, future)
     elif lead is not None and words[at] != "after":
         future = _shifted(dw, count, unit, 1)
-        yield When(dw.match("times", words, end) or end, future, future)
+        yield When(dw.match("times", words, end) or end, future, future, counted=True)
 
 
 def _relative(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
@@ -183,6 +186,9 @@ def _relative(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
         elif word in ("week", "fortnight"):
             span = 7 if word == "week" else 14
             text = (dw.on + dt.timedelta(days=sign * span)).isoformat() if sign else None
+            if sign >= 0:
+                yield When(end, text, text, last=(dw.on + dt.timedelta(days=(1 + sign) * span)).isoformat())
+                continue
         elif word == "weekend":
             text = _relative_weekday(dw, 5, sign)
         elif word == "month":

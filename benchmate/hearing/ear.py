@@ -12,10 +12,10 @@ from .assembling import assemble
 from .automaton import Automaton
 from .clauses import Clause, Setting
 from .dates import DateWords
-from .days_lost import drop_lost_days
 from .figured import NOTHING, with_figure
 from .joining import join
 from .lexicon import END, Lexicon
+from .not_told import drop_asked_states, drop_lost_days
 from .reading import Fact, Guess, Missed, Reading, Work
 from .search import Found, find_reading
 from .spotting import Spotter, Token
@@ -51,6 +51,7 @@ class Ear:
         tree = self.automaton.tree([(token.kind, token) for token in found.tokens])
         clauses = assemble(tree, Setting(self.lexicon, on.isoformat(), first_frost, size=len(words)))
         drop_lost_days(clauses, found)
+        drop_asked_states(clauses, found, words, self.lexicon)
         reading = _with_places(join(text, clauses, self.lexicon, on.isoformat()), words)
         reason = _reason(text, words, clauses)
         filler = self.lexicon.filler

@@ -3,8 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from .lexicon import END, Lexicon
+from .words import Word
+
+if TYPE_CHECKING:
+    from .spotting import Token
 
 STOPS = frozenset({".", ";", "?", "!", ":", "(", "-", "..."})
 JOINERS = frozenset({",", "and", "so", "but", "or", "then"})
@@ -27,3 +32,22 @@ def opens(lexicon: Lexicon, heard: Sequence[str], at: int) -> bool:
         if heard[at] not in JOINERS and END not in lexicon.filler.get(heard[at], {}):
             return False
     return True
+
+
+def drop_false_senses(lattice: list[list[Token]], words: Sequence[Word]) -> None:
+    """Take away what a word cannot be beside its neighbours."""
+    for at, tokens in enumerate(lattice):
+        asks = any(t.kind == "QCOMPARE" and t.end > at + 1 and not t.guesses for t in tokens)
+        lattice[at] = [
+            t
+            for t in tokens
+            # "the seal's cracked": what has a "'s" behind it is no verb
+            if not (t.kind in ("V", "VING") and t.end < len(words) and words[t.end].text == "'s")
+            # "which one goes" asks: then "which" alone does not join
+            and not (asks and t.kind == "SEP")
+        ]
+
+
+def tells(lexicon: Lexicon, words: Sequence[Word]) -> bool:
+    """Whether words speak of somebody or something at hand ("wrong with it"), which no term does."""
+    return any(word.text in lexicon.asking["tellers"] for word in words)

@@ -13,7 +13,7 @@ from benchmate.value import dataclass
 
 from .dates import DateWords, spot_dates
 from .lexicon import CHOICE, END, Lexicon, Trie
-from .opening import stands_there
+from .opening import drop_false_senses, stands_there, tells
 from .reading import Guess
 from .values import ValueWords, spot_values
 from .words import Word
@@ -90,15 +90,7 @@ class Spotter:
             for spelt, name in by_name.get(words[at].text, ()):
                 if tuple(w.text for w in words[at : at + len(spelt)]) == spelt:
                     lattice[at].append(Token("NAME", name, at, at + len(spelt), NAMED))
-        for at, tokens in enumerate(lattice):  # "the seal's cracked": what has a "'s" behind it is no verb
-            lattice[at] = [
-                t
-                for t in tokens
-                if t.kind not in ("V", "VING") or words[t.end : t.end + 1] == [] or words[t.end].text != "'s"
-            ]
-        for at, tokens in enumerate(lattice):  # "which one goes" asks: then "which" alone does not join
-            if any(t.kind == "QCOMPARE" and t.end > at + 1 and not t.guesses for t in tokens):
-                lattice[at] = [t for t in tokens if t.kind != "SEP"]
+        drop_false_senses(lattice, words)
         self._add_open_ends(text, words, lattice)
         return lattice
 
@@ -264,14 +256,10 @@ class Spotter:
                 end = token.end
                 if end >= len(words):
                     continue
-                if token.kind == "NOTE" or (token.kind == "QMEANING" and not self._tells(words[end:])):
+                if token.kind == "NOTE" or (token.kind == "QMEANING" and not tells(self.lexicon, words[end:])):
                     lattice[end].append(self._rest(token.kind, text, words, end))
                 elif token.kind in ("CALLED", "TURN", "TURNTO"):
                     lattice[end] += self._new_names(token.kind, text, words, end)
-
-    def _tells(self, words: Sequence[Word]) -> bool:
-        """Whether words speak of somebody or something at hand ("wrong with it"), which no term does."""
-        return any(word.text in self.lexicon.asking["tellers"] for word in words)
 
     def _rest(self, kind: str, text: str, words: Sequence[Word], first: int) -> Token:
         last = len(words)
