@@ -55,8 +55,10 @@ class Listener:
         words = self.ear.words(text)
         if not words:
             return 0.0
-        cost = self.ear.find(text, words, ANY_DAY, names=self._names).cost
-        return cost + MISTIMED * mistimed(self.ear.hear(text, ANY_DAY, names=self._names), ANY_DAY)
+        found = self.ear.find(text, words, ANY_DAY, names=self._names)
+        if not any(token.kind == "DATE" for token in found.tokens):
+            return found.cost
+        return found.cost + MISTIMED * mistimed(self.ear.hear(text, ANY_DAY, names=self._names), ANY_DAY)
 
     def reading(self, speech: Speech, at: Occasion) -> Reading:
         """The reading of what was recognised, unsure words as guesses."""

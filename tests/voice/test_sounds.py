@@ -10,6 +10,7 @@ import pytest
 
 from benchmate.voice.core import Core
 from benchmate.voice.said import number_words, spoken_words
+from benchmate.voice.shapes import SPOKEN
 from benchmate.voice.sounds import Sounds
 
 PIECE = re.compile(r"\{[^}]+\}")
@@ -114,3 +115,12 @@ def test_a_kind_in_capitals_draws_the_first_phrases_most(tables, ear):
     drawn = [core.draw("statement", rng) for _ in range(300)]
     assert 160 < drawn.count(["first"]) < 240
     assert drawn.count(["first"]) + drawn.count(["second"]) == 300
+
+
+def test_what_is_written_down_for_the_voice_is_understood(tables, ear):
+    says = tables[SPOKEN]["says"]
+    assert len(set(says)) == len(says)
+    assert not [statement for statement in says if not all(letter.isalpha() or letter in " '" for letter in statement)]
+    sample = says[::6]
+    missed = [statement for statement in sample if ear.hear(statement, ON).missed]
+    assert len(missed) <= len(sample) // 25, missed
