@@ -12,6 +12,7 @@ from .figure_said import NumberWords, SaidNumber
 from .figure_small import SmallWords
 
 _DAY = re.compile(r"(\d{1,2})(?:st|nd|rd|th)$")
+_WEEK = 7  # days
 DATE_REACH = 7  # words from the first of a date to the one that makes it a date
 _YEAR = re.compile(r"(?:19|20)\d\d$")
 
@@ -45,6 +46,12 @@ def date_at(texts: Sequence[str], at: int, known: NumberWords, dates: DateWords)
         if 1 <= int(match[1]) <= 31 and longest <= at + 1:
             return SaidNumber(at, at + 1, 0, 0, "date", "day", told=_nearest(int(match[1]), dates))
     best, small = None, known.small
+    if week := _week_of(texts, at, known, dates):
+        return week
+    of_year = texts[at] in dates.season and small.of_whole.intersection(texts[at + 1 : at + 2])
+    if of_year and at + 2 < len(texts) and _YEAR.match(texts[at + 2]):
+        season = f"{texts[at + 2]}-{dates.season[texts[at]]}"
+        return SaidNumber(at, at + 3, 0, 0, "date", " ".join(texts[at : at + 3]), told=(season, season))
     for when in spot_dates(dates, texts, at):
         if when.future is None or when.future == FIRST_FROST:
             continue
@@ -71,6 +78,19 @@ def date_at(texts: Sequence[str], at: int, known: NumberWords, dates: DateWords)
     if lead and any(when.end == best.end for when in spot_dates(dates, texts, lead)):
         return None  # "since 3 May": the small word stays one of the statement's
     return SaidNumber(at, best.end, 0, 0, "date", " ".join(texts[at : best.end]), told=(best.past, best.future))
+
+
+def _week_of(texts: Sequence[str], at: int, known: NumberWords, dates: DateWords) -> SaidNumber | None:
+    """The middle of a week of a month: "the first week of May"."""
+    here = texts[at : at + 4]
+    if len(here) < 4 or here[1] not in known.small.spans or not known.small.in_month.intersection(here[2:3]):
+        return None
+    month = dates.month.get(here[3])
+    which = known.values.ordinal.get((here[0],)) or (4 if here[0] in known.small.past else 0)
+    if month is None or not 1 <= which <= 4 or known.units.get((here[1],), ("", 0))[1] != _WEEK:
+        return None
+    day = f"{month:02}-{round(which) * 7 - 3:02}"
+    return SaidNumber(at, at + 4, 0, 0, "date", " ".join(here), told=_named(here, day, dates, known))
 
 
 def _named(spelt: Sequence[str], day: str, dates: DateWords, known: NumberWords) -> tuple[str, str]:

@@ -16,6 +16,8 @@ from .figure_said import NumberWords, SaidNumber, texts_of
 from .words import Word
 
 INCH_MM = 25.4
+BRANCH = "branch"  # what is counted where only its size is said
+GAUGE = "gauge"  # of a kind that other words tell
 _LABEL = re.compile(r"(\d{1,12})-(\d{1,12})-(\d{1,12})$")
 _FLAT = frozenset({"length", "degree", "celsius", "fahrenheit"})  # units that a list carries from one number to another
 
@@ -78,6 +80,8 @@ def _number_at(texts: Sequence[str], at: int, known: NumberWords) -> SaidNumber 
         start += bool(small.numbered.intersection(texts[start : start + 1]))
         if start > at + 1 and (number := whole(texts, start, known)):
             return SaidNumber(at, number[1], number[0], number[0], "gauge", text)
+    if text in small.numbered and not small.gauges.isdisjoint(texts) and (number := whole(texts, at + 1, known)):
+        return SaidNumber(at, number[1], number[0], number[0], "gauge", GAUGE)  # "by British gauge: number ten"
     number, part = cardinal(texts, start, known), part_of_one(texts, start, known)
     if number and part and part[1] > number[1]:
         number = None  # "three quarters of an inch"
@@ -102,6 +106,8 @@ def _number_at(texts: Sequence[str], at: int, known: NumberWords) -> SaidNumber 
         return SaidNumber(at, end, value, value, NAMED)  # "the two", "all three": who was named before
     over = end >= len(texts) or texts[end] == "," or texts[end] in small.stops
     ends = over and bool(small.up_to.intersection(texts[start - 1 : start]))  # "down to one."
+    if number and value == 1 and texts[start].isalpha() and small.one_at.intersection(texts[end : end + 1]):
+        return SaidNumber(at, end, value, value, "count", BRANCH)  # "two at 6 mm and one at 10"
     if number and value == 1 and texts[start].isalpha() and not ends and not _one_counts(texts, end, known):
         return None
     found = _measured(texts, at, -value if negative else value, end, known)

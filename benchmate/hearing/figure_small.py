@@ -36,6 +36,7 @@ class SmallWords:
     filling: Words
     leading: Words
     before_one: Words
+    one_at: Words
     cut_into: Words
     point: Words
     nought: Words
@@ -57,6 +58,7 @@ class SmallWords:
     # dates
     day_leads: Words
     month_leads: Words
+    in_month: Words
     two_edged: Words
     single_days: Words
     year_counts: Words

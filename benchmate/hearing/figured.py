@@ -52,9 +52,10 @@ def with_figure(
     heardings = known.heard(words, dates, reading.figure)
     if not heardings.figures:
         return reading, NOTHING
+    reading, best = _apart_from_dates(reading, heardings, words), heardings.figures[0]
+    told = reading
     if "correct" in reading.acts and not known.numbers.small.takes_back([word.text for word in words], 0):
         reading = _without_correction(reading)  # "18 mm and the other 11, no, sorry, ten": a number said anew
-    best = heardings.figures[0]
     if reading.figure:
         if not best.named:  # nothing names another figure than the question's own words
             own = next((one for one in heardings.figures if one.figure == reading.figure), None)
@@ -71,7 +72,7 @@ def with_figure(
         reading, named = _with_lost(reading, lattice, lexicon, best.phrased, day=False)
         return replace(reading, either=_either(heardings)), best.used | named
     if not _is_asked(best, heardings, reading, words, lost, lexicon.asking):
-        return reading, NOTHING
+        return told, NOTHING
     reading = replace(reading, measures=_warm(reading.measures, best, heardings))
     reading, named = _with_lost(reading, lattice, lexicon, best.phrased, day=True)
     if "ask" in reading.acts:  # what the question was taken for belongs to it
@@ -80,6 +81,14 @@ def with_figure(
     return replace(reading, acts=acts, topic="figure", figure=best.figure, either=_either(heardings)), (
         best.used | named
     )
+
+
+def _apart_from_dates(reading: Reading, heardings: Heardings, words: Sequence[Word]) -> Reading:
+    """The reading without facts that were heard in the words of a date ("in the first week": no weak tree)."""
+    days = [one for one in heardings.numbers if one.unit == "date"]
+    spans = [(words[one.first].start, words[one.end - 1].end) for one in days]
+    facts = tuple(fact for fact in reading.facts if not any(a <= fact.span[0] < fact.span[1] <= b for a, b in spans))
+    return reading if len(facts) == len(reading.facts) else replace(reading, facts=facts)
 
 
 def _warm(measures: Mapping[str, float], best: Heard, heardings: Heardings) -> dict[str, float]:
