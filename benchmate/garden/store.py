@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import time
 from collections import Counter
@@ -147,10 +148,12 @@ class Garden:
             self._fresh_days[folder.name] = packed(entries)
             return entries, faults
 
-        trees = self._trees().trees
+        trees, first = self._trees().trees, self._index is None
         self._index = refreshed(self.path, trees, self.place.southern, self._index, read, progress)
         if len(self._fresh_days) > _MANY:  # to read so many journals a second time would be slow
             self._keep_days(self._index)
+        if first and len(trees) > _MANY:
+            gc.freeze()  # it stays as long as the process, and to go over it again and again costs more than an answer
         for folder in trees:
             self._shelf.faults[folder] = self._index.faults(self.path, folder)
         return self._index

@@ -12,6 +12,7 @@ from .amending import (
     both,
     but_not,
     either,
+    either_place,
     looked_again,
     no_but,
     on_condition,
@@ -47,6 +48,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
                 or no_but(before, clause)
                 or put_right(before, clause)
                 or but_not(before, clause)
+                or either_place(before, clause)
                 or both(done, clause)
                 or reminded(before, clause)
                 or asked_back(before, clause)
@@ -88,6 +90,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
         means=tuple(dict.fromkeys(m for c in done for m in c.means)),
         series=tuple(s for c in done for s in c.series),
         onward=any(c.onward for c in done if c.when),
+        ahead=next((c.ahead for c in done if c.ahead), None),
         supposes=tuple(w for c in done for w in c.supposes),
     )
     return whole

@@ -124,6 +124,7 @@ class Reading:
     of (rules/words, MEANS). supposes: work that a figure question supposes ("if I halve the leaves").
     onward: since `when` and up to today, not at it. series: every measure in the order said, for figures that take
     one measure twice. either: the two figures that a question may equally ask for, the likelier first.
+    ahead: up to when a question about what is due looks: an ISO date, month, year or season; else None.
     """
 
     said: str
@@ -148,6 +149,7 @@ class Reading:
     supposes: tuple[Work, ...] = ()
     onward: bool = False
     either: tuple[str, ...] = ()
+    ahead: str | None = None
 
     def as_json(self) -> dict[str, Any]:
         """The contract's object; keys beyond the contract only where they say something."""
@@ -176,6 +178,7 @@ class Reading:
             "onward": self.onward,
             "series": [list(pair) for pair in self.series],
             "either": list(self.either),
+            "ahead": self.ahead,
             "missed_spans": [list(missed.span) for missed in self.missed],
         }
         return out | {key: value for key, value in more.items() if value}

@@ -257,6 +257,7 @@ def _went_wrong(
     clause.facts.append(Fact("finding", finding, without_named(finding, spot, setting.lexicon), span=thing.span))
     for _, phrase in phrases:
         clause.facts += [species_fact(token) for token in phrase.species]
+        clause.tree = clause.tree or phrase.name
     for post in posts:
         if post.kind == "DATE":
             take_date(setting, clause, post, past=True, drop_now=True)

@@ -8,7 +8,6 @@ from collections.abc import Callable, Iterator
 from benchmate.fault import UserError
 from benchmate.talk.screen import Screen
 from benchmate.talk.slips import slip_words
-from benchmate.talk.tidying import tidied_between
 from benchmate.telling import Answer, tell
 from benchmate.telling.lines import escape
 
@@ -30,7 +29,7 @@ def converse(
     Ctrl-C gives up the one statement that is being answered.
     """
     status = 0
-    for statement in tidied_between(statements):
+    for statement in statements:
         if not statement.strip():
             continue
         try:

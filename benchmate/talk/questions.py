@@ -12,7 +12,7 @@ from benchmate.practice import advise as weigh_options
 from benchmate.practice import gather
 from benchmate.practice.advice import Advice, Ask, FigureTold
 from benchmate.practice.facts import Facts
-from benchmate.talk.dates import first_day
+from benchmate.talk.dates import first_day, last_day
 from benchmate.talk.which_tree import is_of, species_said
 from benchmate.value import replace
 
@@ -108,11 +108,13 @@ def _due(turn: Turn) -> None:
         return
     from benchmate.garden import due
 
-    groups = due(turn.house.garden, turn.on, DUE_DAYS)
+    asked_to = last_day(turn.reading.ahead, turn.house.place.southern) if turn.reading.ahead else None
+    days = max((asked_to - turn.on).days, 0) if asked_to else DUE_DAYS
+    groups = due(turn.house.garden, turn.on, days)
     if turn.reading.tree or species_said(turn.reading):
         asked = {tree.folder for tree in _trees_asked(turn)}
         groups = tuple(group for group in groups if group.tree.folder in asked)
-    turn.says += due_words(groups, turn.on, DUE_DAYS)
+    turn.says += due_words(groups, turn.on, days)
     turn.found += [group.as_json() for group in groups]
 
 

@@ -65,14 +65,14 @@ def due_words(groups: Sequence[DueTree], on: dt.date, days: int) -> list[str]:
 def headline(groups: Sequence[DueTree], days: int) -> str:
     """How many things are due in the span, and how many of them are overdue."""
     items = [item for group in groups for item in group.items]
-    span = f"the next {days} days" if days != 1 else "today and tomorrow"
+    span = f"in the next {days} days" if days > 1 else "today and tomorrow" if days else "today"
     if not items:
-        return f"Nothing is due in {span}" if days else "Nothing is due today"
+        return f"Nothing is due {span}"
     late = sum(item.overdue for item in items)
     things = "1 thing is" if len(items) == 1 else f"{len(items)} things are"
     trees = "1 tree" if len(groups) == 1 else f"{len(groups)} trees"
     overdue = f", {late} of them overdue" if late and len(items) > 1 else ", and it is overdue" if late else ""
-    return f"{things} due on {trees} in {span}{overdue}"
+    return f"{things} due on {trees} {span}{overdue}"
 
 
 def item_words(item: Due, on: dt.date) -> str:

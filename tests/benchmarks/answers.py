@@ -30,7 +30,6 @@ from benchmate.hearing.automaton import GRAMMAR
 from benchmate.practice import advise, gather
 from benchmate.talk.bench import Bench
 from benchmate.talk.house import House
-from benchmate.talk.tidying import tidied_between
 from benchmate.telling import lay, tell
 
 DEMO = Path(__file__).resolve().parents[2] / "demo_trees"
@@ -61,7 +60,7 @@ class _Fed(Lexer):
 
 def seconds(run: Callable[[], object], rounds: int = 15) -> list[float]:
     taken = []
-    for _ in tidied_between(range(rounds)):
+    for _ in range(rounds):
         start = time.process_time()
         run()
         taken.append(time.process_time() - start)
