@@ -12,6 +12,7 @@ from benchmate.value import dataclass
 
 from .values import ValueWords, spot_values
 
+_ORDINAL_DAY = re.compile(r"(\d\d?)(?:st|nd|rd|th)$")
 _ISO = re.compile(r"(\d{4})-(\d{2})-(\d{2})$")
 _YEAR = re.compile(r"(?:19|20)\d{2}$")
 _DAY_OF_MONTH = re.compile(r"(\d{1,2})(?:st|nd|rd|th)?$")
@@ -91,7 +92,7 @@ def spot_dates(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
 
 
 def _core(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
-    for shape in (_iso, _named_day, _relative, _spans, _day_and_month, _month, _season, _weekday, _year):
+    for shape in (_iso, _named_day, _day_of_month, _relative, _spans, _day_and_month, _month, _season, _weekday, _year):
         yield from shape(dw, words, at)
 
 
@@ -102,6 +103,29 @@ def _iso(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
         except ValueError:
             return
         yield When(at + 1, text, text)
+
+
+def _day_of_month(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
+    """ "on the 20th": the nearest such day behind and ahead."""
+    lead = dw.match("day_lead", words, at)
+    match = _ORDINAL_DAY.match(words[lead]) if lead is not None and lead < len(words) else None
+    ends = lead is None or lead + 1 >= len(words) or not words[lead + 1].isalpha()
+    if match is None or lead is None or not (ends or dw.match("day_ends", words, lead + 1)):
+        return  # "on the 2nd branch"
+    number = int(match[1])
+    days = [first.replace(day=number) for first in _months_around(dw.on) if 1 <= number <= _length(first)]
+    past = max((day for day in days if day <= dw.on), default=None)
+    future = min((day for day in days if day >= dw.on), default=None)
+    if past and future:
+        yield When(lead + 1, past.isoformat(), future.isoformat())
+
+
+def _months_around(on: dt.date) -> list[dt.date]:
+    return [add_months(on.replace(day=1), months) for months in range(-3, 4)]
+
+
+def _length(first: dt.date) -> int:
+    return calendar.monthrange(first.year, first.month)[1]
 
 
 def _named_day(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:

@@ -46,7 +46,7 @@ def harmed(setting: Setting, clause: Clause, phrase: Phrase, verb: Token) -> boo
     """ "a late frost got the tips", "the wind snapped the back branch": what weather leaves behind."""
     weather = [fact for fact in clause.facts if fact.kind == "weather"]
     finding = verb.value or next((setting.lexicon.harmed.get(str(fact.value)) for fact in weather), None)
-    if not weather or not finding:
+    if not finding or not (weather or phrase.parts):  # "the maple has scorched leaves" needs no weather
         return False
     facts, idle = phrase_facts(phrase, setting.lexicon)
     clause.facts = [fact for fact in clause.facts if fact not in weather] + facts

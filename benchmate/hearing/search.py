@@ -13,6 +13,7 @@ from benchmate.value import dataclass
 
 from .automaton import Automaton, Stack
 from .lexicon import END, Lexicon
+from .opening import opens
 from .spotting import Token
 from .words import Word
 
@@ -103,6 +104,8 @@ def _passes(words: Sequence[Word], tokens: Sequence[Token], lexicon: Lexicon, at
     while end < len(words) and words[end].text in node:
         node = node[words[end].text]
         end += 1
+        if END in node and words[end - 1].text == "," and not opens(lexicon, [word.text for word in words], at):
+            continue  # "right, so ..." opens a sentence; "on the right, 9 mm thick" does not
         if END in node:
             alone = end == at + 1
             out.append((end, FILLER_TERM if exact and alone else FILLER * (end - at) + (0.9 if exact else 0.0), False))
