@@ -90,7 +90,7 @@ def question(setting: Setting, clause: Clause, topic: str, node: Node, past: boo
         _done_then(setting, clause)
 
 
-def asked_indirectly(clause: Clause) -> None:
+def asked_indirectly(setting: Setting, clause: Clause, node: Node) -> None:
     """ "I wonder whether I should feed it", "tell me when I may wire it": what would be told is asked."""
     joined = set(clause.joined)
     if clause.topic == "may" and "when" in joined:  # "when, in your view, should I thin it"
@@ -101,11 +101,12 @@ def asked_indirectly(clause: Clause) -> None:
         clause.acts, clause.topic = ["ask"], "when" if "when" in joined else "may"
         clause.work = [replace(work, done=None, denied=work.denied or work.done == NOT) for work in clause.work]
         return
-    events = [fact for fact in clause.facts if fact.kind == "event" and fact.when is None]
+    events = [fact for fact in clause.facts if fact.kind == "event"]
     if events:  # "tell me when the pine was fed", "say if it may be repotted"
         clause.acts, clause.topic = ["ask"], "recall" if "when" in joined else "may"
         clause.work = [Work(str(fact.value), span=fact.span) for fact in events]
         clause.facts = [fact for fact in clause.facts if fact not in events]
+        (_past_dates if clause.topic == "recall" else _ahead)(setting, clause, node)
         return
     clause.acts = []  # "I wonder whether it is weak": nobody has seen that it is
     clause.facts = [fact for fact in clause.facts if fact.kind == "species"]
@@ -132,7 +133,8 @@ def _had_happened(clause: Clause) -> None:
     if not any(work.done in (DONE, NOT) for work in clause.work):  # "what if I'd wire it", "what if we had frost"
         return
     clause.facts += [
-        Fact("event", work.work or "", Spot(), {}, clause.when, work.denied or work.done == NOT, work.span) for work in clause.work
+        Fact("event", work.work or "", Spot(), {}, clause.when, work.denied or work.done == NOT, work.span)
+        for work in clause.work
     ]
     clause.work, clause.when = [], None
 

@@ -55,12 +55,23 @@ def assemble(root: Node, setting: Setting) -> list[Clause]:
         clause.span = (tokens[0].first, tokens[-1].end)
         clause.because_at = because_at if because_at is not None else clause.because_at
         told_of(clause)
-        asked_indirectly(clause)
+        asked_indirectly(setting, clause, child)
+        _seen_by_now(setting, clause, child)
         setting.before.append(clause)
         joined, because_at, last = [], None, -1
     if last >= setting.size - joined.count("?") and setting.before:
         _asked_when(setting.before[-1], "was" in joined)
     return setting.before
+
+
+def _seen_by_now(setting: Setting, clause: Clause, node: Node) -> None:
+    """ "on Monday it was bone dry": what is seen of a tree was so, whatever the day may mean ahead."""
+    seen = any(fact.kind in ("health", "stage", "finding", "flush") for fact in clause.facts)
+    ahead = clause.when is not None and clause.when > setting.on[: len(clause.when)]
+    if clause.kind != "observe" or not seen or not ahead or any(fact.kind == "weather" for fact in clause.facts):
+        return
+    days = [token.value for token in leaves(node) if token.kind == "DATE" and token.value.future == clause.when]
+    clause.when = next((day.past for day in days if day.past), clause.when)
 
 
 def _asked_when(clause: Clause, past: bool) -> None:

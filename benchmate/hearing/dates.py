@@ -92,7 +92,19 @@ def spot_dates(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
 
 
 def _core(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
-    for shape in (_iso, _named_day, _day_of_month, _relative, _spans, _day_and_month, _month, _season, _weekday, _year):
+    for shape in (
+        _iso,
+        _named_day,
+        _day_of_month,
+        _before_last,
+        _relative,
+        _spans,
+        _day_and_month,
+        _month,
+        _season,
+        _weekday,
+        _year,
+    ):
         yield from shape(dw, words, at)
 
 
@@ -222,6 +234,24 @@ def _relative(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
         else:
             continue
         yield When(end, text, text)
+
+
+def _before_last(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
+    """ "the week before last", "the autumn before last"."""
+    start = at + 1 if words[at] == "the" else at
+    if list(words[start + 1 : start + 3]) != ["before", "last"]:
+        return
+    word = words[start]
+    days = {"week": 14, "weekend": 14, "fortnight": 28}.get(word)
+    if days:
+        text = (dw.on - dt.timedelta(days=days)).isoformat()
+    elif word in dw.season:
+        text = f"{int(_relative_season(dw, dw.season[word], -1)[:4]) - 1}-{dw.season[word]}"
+    elif word in ("month", "year"):
+        text = add_months(dw.on, -2).strftime("%Y-%m") if word == "month" else str(dw.on.year - 2)
+    else:
+        return
+    yield When(start + 3, text, text)
 
 
 def _relative_season(dw: DateWords, season: str, sign: int) -> str:

@@ -172,7 +172,7 @@ def _inherit(before: Clause, clause: Clause) -> None:
         for one in (before, clause):  # "seal it or leave it?"
             one.acts, one.topic, one.work = ["ask"], "compare", [replace(w, done=None) for w in one.work]
         return
-    if (before.kind in ("may", "when", "what_if", "compare", "recall", "why") and "or" in clause.joined) or (
+    if (before.kind in ("may", "when", "what_if", "compare", "recall", "why", "advice") and "or" in clause.joined) or (
         before.kind in ("may", "when", "recall", "why") and "and" in clause.joined and clause.mood.done == NOW
     ):
         either = before.kind == "may" and "or" in clause.joined and clause.work[0].work != _last_work(before)

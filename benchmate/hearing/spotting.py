@@ -178,7 +178,7 @@ class Spotter:
             node, place, cost, guesses, said = stack.pop()
             for kind, value in node.get(END, ()):
                 sense = f"{' '.join(said)} {kind}"
-                if not stands_there(self.lexicon, sense, texts, at, place):
+                if not stands_there(self.lexicon, f"{' '.join(texts[at:place])} {kind}", texts, at, place):
                     continue
                 price = (SEPARATOR if kind == "SEP" else TERM) + rare.get(sense, 0.0)
                 if kind == "PART" and value.startswith("~"):
@@ -246,7 +246,7 @@ class Spotter:
             carried: Any = value if value.kind in ("MEASURE", "NPK") else value.number
             yield Token(value.kind, carried, at, value.end, TERM)
         for when in spot_dates(dates, words, at):
-            yield Token("DATE", when, at, when.end, TERM + (BACK if words[at] == "back" else 0.0))
+            yield Token("DATE", when, at, when.end, TERM + (BACK if words[at] == "back" and at > 0 else 0.0))
 
     # -- ends that are open: the words of a note, the term that is asked about, a name that is not known yet
 

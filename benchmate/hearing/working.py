@@ -55,8 +55,10 @@ def decide(setting: Setting, clause: Clause, node: Node) -> None:
     clause.by_grower = "i" in aux
     if "need" in aux and clause.work:
         _needed(clause)
-    if clause.dated is not None and clause.mood is not None and clause.mood.done == DONE and not clause.mood.open:
+    if clause.dated is not None and clause.mood is not None and clause.mood.done == DONE:
         take_date(setting, clause, clause.dated, past=True)  # "in March I grafted it"
+        if clause.mood.open and "i" in aux and (clause.when or setting.on) < setting.on[: len(clause.when or "")]:
+            clause.work = [replace(work, done=DONE) if work.done == LATER else work for work in clause.work]
     told = any(fact.kind in ("health", "stage", "phase") for fact in clause.facts)
     if not clause.acts and clause.work and told and clause.work[-1].work != "leave":
         clause.acts = ["observe", "decide"]  # "not feeding it too weak"
