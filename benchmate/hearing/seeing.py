@@ -14,6 +14,7 @@ from .phrases import (
     ASIDE,
     HIDDEN,
     Phrase,
+    leaves,
     meaning_of_some,
     phrase_facts,
     read_phrase,
@@ -63,6 +64,8 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
             elif link is None:
                 before = len(clause.facts)
                 _said(setting, clause, phrase, subject, aux)
+                if "not" in aux and len(clause.facts) == before and phrase.part and clause.facts and not clause.work:
+                    clause.idle += leaves(item)  # "the elm hasn't any taper": a denial must not be lost
                 if aux and len(clause.facts) == before and _only_place(phrase):  # "the open wound is at the front"
                     clause.facts = [
                         at_place(setting, f, phrase.spot(count=False), outright=False) for f in clause.facts

@@ -185,6 +185,8 @@ def do(
             name = work_of(setting.lexicon, verb.value, [], parts, bool(shares))
         else:  # "wire off the left branch": the noun, and it is gone
             mood, clause.verbless = Mood(DONE, open=True), True
+    if name is not None and thing is None and verb.kind == "VED" and verb.value in setting.lexicon.harm and not particles:
+        name = None  # "I'm lost"
     finding = setting.lexicon.harm.get(verb.value) if verb.kind == "VED" and thing is not None else None
     if finding and thing is not None and (name is None or not _said_of(setting, verb, particles, parts)):
         _went_wrong(setting, clause, finding, thing, phrases, posts)
