@@ -68,12 +68,15 @@ def with_figure(
             reading = replace(_supposed(reading), topic="figure")  # "what gauge should I wrap round it"
         elif reading.topic in _OF_THE_TALK and best.complete and best.score >= OVER_RECALLED:
             reading = replace(_supposed(reading), topic="figure")  # "I thinned out one in four, how much is that"
-        reading = replace(reading, figure=best.figure, measures=_warm(reading.measures, best, heardings))
+        reading = _without_warm_work(reading, known.roles[best.figure])
+        reading = replace(
+            reading, figure=best.figure, measures=_warm(reading.measures, best, heardings, known.roles[best.figure])
+        )
         reading, named = _with_lost(reading, lattice, lexicon, best.phrased, day=False)
         return replace(reading, either=_either(heardings)), best.used | named
     if not _is_asked(best, heardings, reading, words, lost, lexicon.asking):
         return told, NOTHING
-    reading = replace(reading, measures=_warm(reading.measures, best, heardings))
+    reading = replace(reading, measures=_warm(reading.measures, best, heardings, known.roles[best.figure]))
     reading, named = _with_lost(reading, lattice, lexicon, best.phrased, day=True)
     if "ask" in reading.acts:  # what the question was taken for belongs to it
         reading = replace(_supposed(reading), term=None)
@@ -91,10 +94,29 @@ def _apart_from_dates(reading: Reading, heardings: Heardings, words: Sequence[Wo
     return reading if len(facts) == len(reading.facts) else replace(reading, facts=facts)
 
 
-def _warm(measures: Mapping[str, float], best: Heard, heardings: Heardings) -> dict[str, float]:
-    """The measures with the temperatures that the figure heard, where one scale was named for all."""
+def _without_warm_work(reading: Reading, roles: Mapping[str, object]) -> Reading:
+    """The reading with work that was heard with a temperature as supposed, where the figure is of no warmth: "the guy
+    comes off at 30 degrees" takes no guy off."""
+    warm = [work for work in reading.work if any(name in work.measures and name not in roles for name in _TEMPERATURES)]
+    if not warm:
+        return reading
+    cool = tuple(
+        replace(work, measures={name: v for name, v in work.measures.items() if name not in _TEMPERATURES})
+        for work in warm
+    )
+    rest = tuple(work for work in reading.work if work not in warm)
+    acts = tuple(act for act in reading.acts if act != "decide" or rest)
+    return replace(reading, work=rest, supposes=(*reading.supposes, *cool), acts=acts)
+
+
+def _warm(
+    measures: Mapping[str, float], best: Heard, heardings: Heardings, roles: Mapping[str, object]
+) -> dict[str, float]:
+    """The measures with the temperatures that the figure heard, where one scale was named for all; without any where
+    the figure is of no warmth ("a guy at 90 degrees")."""
+    measures = {name: value for name, value in measures.items() if name not in _TEMPERATURES or name in roles}
     if not heardings.fahrenheit:
-        return dict(measures)
+        return measures
     heard = {role.name: role.value for role in best.roles.roles if role.name in _TEMPERATURES}
     return {name: heard.get(name, value) for name, value in measures.items()}
 

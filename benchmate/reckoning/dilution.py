@@ -132,7 +132,7 @@ def dilution(
     water = final - value
     beside = [Beside("water", water, "mL"), Beside("parts of water to one of stock", 1 / share - 1, "parts")]
     how = f"{plain(100 * share)} % of {plain(final)} mL is {plain(value)} mL of {name}, with {plain(water)} mL of water"
-    if strong is not None:
+    if strong:  # none is known of what is mixed by its label
         beside.append(Beside("strength", strong * share, "%"))
         how += f": {plain(strong)} % becomes {plain(strong * share)} %"
     notes = list(substance.hazards) if substance else ["Read the label of what is diluted before it is mixed"]

@@ -50,7 +50,7 @@ def frost_day(on: dt.date, which: str, first_frost: MonthDay, last_frost: MonthD
     name, when = ("last", last_frost) if which == "last" and last_frost is not None else ("first", first_frost)
     today = day("a day", on)
     mean = min(one for step in (0, 1) if (one := month_day("a frost", when, today.year + step)) >= today)
-    return f"The mean {name} frost there is {mean.isoformat()}"
+    return f"The mean {name} frost there is {mean.day} {mean:%B %Y}"
 
 
 def frost_chance(on: dt.date, spread_days: Band, which: str, first_frost: MonthDay, last_frost: MonthDay) -> Figure:
