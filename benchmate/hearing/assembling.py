@@ -13,7 +13,8 @@ from .clauses import Clause, Setting, take_date
 from .doing import DONE, LATER, NOW
 from .phrases import HIDDEN, leaves, phrase_facts, read_phrase, species_fact
 from .reading import Spot, Work
-from .seeing import amount, observe
+from .seeing import observe
+from .sizes import amount
 from .spotting import Token
 from .working import decide, do, gone, happened
 

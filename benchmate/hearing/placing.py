@@ -1,12 +1,65 @@
-"""A place said after another: more about the same one, or a second one beside it."""
+"""Places: laid over a finding, said of some of the tree alone, told after another, or of a second thing beside it."""
 
 from __future__ import annotations
 
 from benchmate.value import replace
 
-from .clauses import Clause
-from .phrases import Phrase
-from .reading import Spot
+from .clauses import Clause, Setting
+from .phrases import (
+    HIDDEN,
+    Phrase,
+    meaning_of_some,
+)
+from .reading import Fact, Spot
+
+
+def placed(first: Phrase | None, where: Phrase) -> None:
+    """ "the second branch on the right": where it is belongs to what it is."""
+    if first is None or not replace(first, states=[]).says_place_only or where.shown_part:
+        return
+    first.side, first.level = first.side or where.side, first.level or where.level
+    first.ordinal = first.ordinal or where.ordinal
+
+
+def only_place(phrase: Phrase) -> bool:
+    return (
+        phrase.says_place_only
+        and not (phrase.parts or phrase.one or phrase.pronoun)
+        and bool(phrase.side or phrase.level)
+    )
+
+
+def at_place(setting: Setting, fact: Fact, where: Spot, outright: bool) -> Fact:
+    """The finding with a place laid over it. outright: a part said with "on the ..." replaces a part named before."""
+    if fact.kind != "finding":
+        return fact
+    named = setting.lexicon.names.get(str(fact.value), ())
+    part = fact.spot.part
+    if (
+        where.part
+        and not where.part.startswith(HIDDEN)
+        and (outright or part is None)
+        and (outright or where.part not in named)
+    ):
+        part = where.part if part is None or outright else part
+    return replace(
+        fact,
+        spot=Spot(
+            part,
+            fact.spot.side or where.side,
+            fact.spot.level or where.level,
+            fact.spot.ordinal or where.ordinal,
+            fact.spot.count or (None if outright else where.count),
+        ),
+    )
+
+
+def of_some(setting: Setting, fact: Fact) -> Fact:
+    """ "weak at the back": said with a place, it is not the health of the whole tree."""
+    if fact.kind not in ("health", "stage"):
+        return fact
+    kind, _, value = meaning_of_some(setting.lexicon, f"{fact.kind}:{fact.value}").partition(":")
+    return replace(fact, kind=kind, value=value)
 
 
 def elsewhere(spot: Spot, clause: Clause, phrase: Phrase) -> bool:

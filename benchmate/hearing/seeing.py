@@ -7,22 +7,21 @@ from collections.abc import Sequence
 from benchmate.value import replace
 
 from .automaton import Node
-from .clauses import TRUNKS, Clause, Setting, chain, is_just_past, take_date
-from .doing import BENT, DONE, LATER, NOW, Mood
+from .clauses import Clause, Setting, chain, is_just_past, take_date
+from .doing import DONE, LATER, NOW, Mood
 from .noting import harmed, noted, only_there, placing, pulled, seen_there, worked
 from .phrases import (
     ASIDE,
     HIDDEN,
     Phrase,
     leaves,
-    meaning_of_some,
     phrase_facts,
     read_phrase,
-    settle_bare,
     species_fact,
 )
-from .placing import merged
-from .reading import Fact, Spot, Work
+from .placing import at_place, merged, of_some, only_place, placed
+from .reading import Spot, Work
+from .sizes import amount, loose, measured, size_of_finding
 from .spotting import Token
 
 
@@ -66,7 +65,7 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
                 _said(setting, clause, phrase, subject, aux)
                 if "not" in aux and len(clause.facts) == before and phrase.part and clause.facts and not clause.work:
                     clause.idle += leaves(item)  # "the elm hasn't any taper": a denial must not be lost
-                if aux and len(clause.facts) == before and _only_place(phrase):  # "the open wound is at the front"
+                if aux and len(clause.facts) == before and only_place(phrase):  # "the open wound is at the front"
                     clause.facts = [
                         at_place(setting, f, phrase.spot(count=False), outright=False) for f in clause.facts
                     ]
@@ -82,15 +81,9 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
                 linked(setting, clause, phrase, link, subject)
                 if link.kind in ("AT", "OF") and phrase.says_place_only and not before:
                     place = phrase.spot(count=False)
-                    _placed(clause.phrase, phrase)
+                    placed(clause.phrase, phrase)
             first = clause.phrase
-            if (
-                link is not None
-                and link.kind == "OF"
-                and first is not None
-                and _only_place(first)
-                and phrase.shown_part
-            ):
+            if link is not None and link.kind == "OF" and first is not None and only_place(first) and phrase.shown_part:
                 first.parts = [phrase.shown_part]  # "front of the trunk"
             if link is not None and link.kind == "AT" and first is not None and first.parts and phrase.shown_part:
                 first.at = phrase.spot(count=False)
@@ -98,22 +91,6 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
             if phrase.called:
                 clause.tree = phrase.called
             aux, link = [], None
-
-
-def _placed(first: Phrase | None, where: Phrase) -> None:
-    """ "the second branch on the right": where it is belongs to what it is."""
-    if first is None or not replace(first, states=[]).says_place_only or where.shown_part:
-        return
-    first.side, first.level = first.side or where.side, first.level or where.level
-    first.ordinal = first.ordinal or where.ordinal
-
-
-def _only_place(phrase: Phrase) -> bool:
-    return (
-        phrase.says_place_only
-        and not (phrase.parts or phrase.one or phrase.pronoun)
-        and bool(phrase.side or phrase.level)
-    )
 
 
 def _carried_on(setting: Setting, clause: Clause, node: Node) -> Phrase | None:
@@ -172,8 +149,8 @@ def _said(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | No
         facts = [at_place(setting, fact, subject.spot(), outright=False) for fact in facts] if subject else facts
     if measures and facts and any(f.kind == "finding" for f in facts):
         facts = [replace(f, measures=measures) if f.kind == "finding" else f for f in facts]
-    elif measures and not _size_of_finding(setting, clause, measures, subject or phrase):
-        _loose(setting, clause, measures, subject or phrase)
+    elif measures and not size_of_finding(setting, clause, measures, subject or phrase):
+        loose(setting, clause, measures, subject or phrase)
     if "need" in aux and any(fact.kind == "event" for fact in facts):  # "it needs a repot"
         clause.work = [Work(str(f.value), _needing(setting, subject, str(f.value))) for f in facts if f.kind == "event"]
         clause.acts, clause.topic = ["ask"], "may"
@@ -226,50 +203,6 @@ def _needing(setting: Setting, subject: Phrase | None, work: str) -> Spot:
     return replace(spot, part=None) if spot.part in setting.lexicon.works.get(work, {}).get("part_named", ()) else spot
 
 
-def measured(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | None = None) -> dict[str, float]:
-    if subject is None and not phrase.pronoun and setting.before and setting.before[-1].kind == "observe":
-        subject = setting.before[-1].phrase  # "a branch, 15 mm": the size of what was just named
-    borrowed = subject is not None and not phrase.parts
-    if borrowed and subject is not None:
-        parts = subject.parts or ["branch"] * bool(subject.one or subject.side or subject.level or subject.findings)
-        phrase.parts = [*parts]
-    righted = bool(setting.before) and setting.before[-1].kind == "correct"
-    bent = bool(setting.before) and any(work.work in BENT for work in setting.before[-1].work)
-    bent = bent or any(token.value in BENT for token in phrase.events)
-    degree_as = "angle_deg" if bent else "temperature_c"  # "bending the leader now, 30 degrees"
-    settle_bare(phrase, setting.lexicon, "diameter_mm" if righted else None, degree_as)
-    if borrowed:
-        phrase.parts = []
-    amount = setting.lexicon.amount.get(phrase.part or "")
-    measured = dict(phrase.measures)
-    if amount and phrase.numbers:
-        measured[amount] = phrase.numbers[0]
-        phrase.series.append((amount, phrase.numbers[0]))
-        phrase.numbers, phrase.parts = [], []
-    clause.series += phrase.series
-    if phrase.share is not None:
-        measured["share"] = phrase.share
-    return measured
-
-
-def _loose(setting: Setting, clause: Clause, measured: dict[str, float], holder: Phrase) -> None:
-    """A size with no finding: of one branch it is a thing to compare, of trunk or tree a measure of the tree."""
-    placed = holder.side or holder.level or holder.ordinal or (holder.part and holder.part not in TRUNKS and holder.one)
-    if placed:
-        clause.candidates.append(Fact("candidate", holder.part or "one", holder.spot(count=False), measured))
-    clause.measures.update({} if placed else measured)
-
-
-def _size_of_finding(setting: Setting, clause: Clause, measures: dict[str, float], holder: Phrase) -> bool:
-    """ "candles two inches long": a part whose length tells how far the tree is."""
-    kind, _, value = setting.lexicon.measured.get(holder.part or "", "").partition(":")
-    size = measures.get("length_mm", measures.get("diameter_mm"))
-    if not kind or size is None or len(measures) > 1:
-        return False
-    clause.facts.append(Fact(kind, value, holder.spot() if kind == "finding" else Spot(), {"length_mm": size}))
-    return True
-
-
 def linked(setting: Setting, clause: Clause, phrase: Phrase, link: Token, subject: Phrase | None = None) -> None:
     facts, idle = phrase_facts(phrase, setting.lexicon, subject.part if subject else None, seen=link.kind == "WITH")
     if subject is not None and phrase.states and not phrase.parts and not phrase.findings:
@@ -313,45 +246,3 @@ def _back_to(setting: Setting, clause: Clause, phrase: Phrase) -> None:
     clause.facts = [f for f in clause.facts if f.kind == "species"]
     clause.work = [Work("shorten", spot, amount(setting, phrase), NOW)]
     clause.acts, clause.mood, clause.kind = ["decide"], Mood(NOW), "decide"
-
-
-def at_place(setting: Setting, fact: Fact, where: Spot, outright: bool) -> Fact:
-    """The finding with a place laid over it. outright: a part said with "on the ..." replaces a part named before."""
-    if fact.kind != "finding":
-        return fact
-    named = setting.lexicon.names.get(str(fact.value), ())
-    part = fact.spot.part
-    if (
-        where.part
-        and not where.part.startswith(HIDDEN)
-        and (outright or part is None)
-        and (outright or where.part not in named)
-    ):
-        part = where.part if part is None or outright else part
-    return replace(
-        fact,
-        spot=Spot(
-            part,
-            fact.spot.side or where.side,
-            fact.spot.level or where.level,
-            fact.spot.ordinal or where.ordinal,
-            fact.spot.count or (None if outright else where.count),
-        ),
-    )
-
-
-def of_some(setting: Setting, fact: Fact) -> Fact:
-    """ "weak at the back": said with a place, it is not the health of the whole tree."""
-    if fact.kind not in ("health", "stage"):
-        return fact
-    kind, _, value = meaning_of_some(setting.lexicon, f"{fact.kind}:{fact.value}").partition(":")
-    return replace(fact, kind=kind, value=value)
-
-
-def amount(setting: Setting, phrase: Phrase) -> dict[str, float]:
-    settle_bare(phrase, setting.lexicon, "length_mm")
-    if phrase.ordinal and not phrase.numbers and phrase.part in setting.lexicon.amount:
-        phrase.numbers, phrase.ordinal = [phrase.ordinal], None  # "back to the first pair"
-    if phrase.numbers:
-        return {setting.lexicon.amount.get(phrase.part or "", "leaves"): phrase.numbers[0], **phrase.measures}
-    return dict(phrase.measures)

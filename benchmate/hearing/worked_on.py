@@ -10,7 +10,7 @@ from .clauses import Clause, Setting
 from .doing import BENT, LATER
 from .phrases import HIDDEN, Phrase, settle_bare, state_meaning
 from .reading import Fact, Spot
-from .seeing import amount
+from .sizes import amount
 from .spotting import Token
 
 Linked = tuple[Token | None, Phrase]

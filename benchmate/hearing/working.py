@@ -9,9 +9,12 @@ from benchmate.value import replace
 from .automaton import Node
 from .clauses import Clause, Setting, chain, is_just_past, take_date
 from .doing import AT_ONCE, DONE, LATER, NOT, NOW, Mood, mood_of, work_of
-from .phrases import Phrase, leaves, phrase_facts, read_phrase, species_fact, without_named
+from .mishaps import said_of, went_wrong
+from .particles import PARTICLES, back_of, is_particle, lost_particle, verb_phrase
+from .phrases import Phrase, leaves, phrase_facts, read_phrase
+from .placing import of_some
 from .reading import Fact, Spot, Work
-from .seeing import of_some, see
+from .seeing import see
 from .spotting import Token
 from .worked_on import (
     SUBJECT,
@@ -23,9 +26,6 @@ from .worked_on import (
     work_measures,
     work_spot,
 )
-
-# Links that are also particles: "back to two leaves", "looked over the roots".
-_PARTICLES = {"BACKTO": "back", "OVER": "over", "WITH": "with"}
 
 
 def decide(setting: Setting, clause: Clause, node: Node) -> None:
@@ -65,21 +65,6 @@ def decide(setting: Setting, clause: Clause, node: Node) -> None:
     if clause.facts and not clause.work and "observe" in clause.acts:
         clause.acts = ["observe"]  # "twin branches that I had overlooked"
     clause.acts = clause.acts or (["decide"] if clause.work else ["observe"] if clause.facts else [])
-
-
-def _back_of(setting: Setting, verb: Token, thing: Phrase | None, posts: Sequence[Token], particles: list[str]) -> None:
-    """ "unwired back branch": where nothing is done "back" with that verb, it tells the side."""
-    beside = thing is not None and any(t.value == "back" and t.end == thing.span[0] for t in posts)
-    if thing is None or not beside or any(key.startswith(f"{verb.value}|back|") for key in setting.lexicon.patterns):
-        return
-    thing.side = thing.side or "back"
-    particles.remove("back")
-
-
-def _is_particle(setting: Setting, thing: Phrase, state: Token) -> bool:
-    """Whether a state that also links, such as "on", stands last and says nothing of the thing."""
-    cell = setting.lexicon.states.get(state.value, {})
-    return bool(cell.get("place")) and state.end == thing.span[1] and not cell.get("of", {}).get(thing.part)
 
 
 def gone(setting: Setting, clause: Clause, node: Node) -> None:
@@ -129,7 +114,7 @@ def do(
     places: Sequence[tuple[Token, Phrase]] = (),
 ) -> None:
     """One verb with its object and what hangs on it. places: where the subject is, each with its link."""
-    verb, things, posts = _verb_phrase(vp)
+    verb, things, posts = verb_phrase(vp)
     phrases: list[tuple[Token | None, Phrase]] = [(link, read_phrase(np)) for link, np in things]
     thing = next((p for link, p in phrases if link is None), None)
     mood = mood_of(aux, verb.kind, verb.value, setting.lexicon, subject is not None, thing is not None)
@@ -140,12 +125,12 @@ def do(
         mood = clause.mood = replace(mood, done=NOT)
     shares = [p.share for _, p in phrases if p.share is not None]
     particles = [t.value for t in posts if t.kind == "PARTICLE"] + [
-        _PARTICLES[t.kind] for t in posts if t.kind in _PARTICLES
+        PARTICLES[t.kind] for t in posts if t.kind in PARTICLES
     ]
     if any(link and link.kind == "TO" and p.part in setting.lexicon.amount for link, p in phrases):
         particles.append("back")  # "cut it to three leaves"
-    _back_of(setting, verb, thing, posts, particles)
-    if thing is not None and thing.states and _is_particle(setting, thing, thing.states[-1]):
+    back_of(setting, verb, thing, posts, particles)
+    if thing is not None and thing.states and is_particle(setting, thing, thing.states[-1]):
         particles.append(thing.states.pop().value)  # "potted the olive on"
     particles += [
         setting.lexicon.manner[t.value] for t in posts if t.kind == "MANNER" and t.value in setting.lexicon.manner
@@ -177,19 +162,19 @@ def do(
         name = None  # "the roots are growing out of the bottom"
     if name is None and verb.value == "do-it":
         name = spoken_of(setting)
-    if (lost := _lost(setting, verb, particles, posts)) is not None:
-        noun = verb.kind == "V" and lost.value == "off" and lost.first == verb.end
+    if (dropped := lost_particle(setting, verb, particles, posts)) is not None:
+        noun = verb.kind == "V" and dropped.value == "off" and dropped.first == verb.end
         name = setting.lexicon.patterns.get(f"take|off|{verb.value}|") if noun else None
         if name is None:  # "wired it off": whatever that is, it is not wiring
-            clause.idle.append(lost)
+            clause.idle.append(dropped)
             name = work_of(setting.lexicon, verb.value, [], parts, bool(shares))
         else:  # "wire off the left branch": the noun, and it is gone
             mood, clause.verbless = Mood(DONE, open=True), True
-    if name is not None and thing is None and verb.kind == "VED" and verb.value in setting.lexicon.harm and not particles:
+    finding = setting.lexicon.harm.get(verb.value) if verb.kind == "VED" else None
+    if finding and thing is None and not particles:
         name = None  # "I'm lost"
-    finding = setting.lexicon.harm.get(verb.value) if verb.kind == "VED" and thing is not None else None
-    if finding and thing is not None and (name is None or not _said_of(setting, verb, particles, parts)):
-        _went_wrong(setting, clause, finding, thing, phrases, posts)
+    if finding and thing is not None and (name is None or not said_of(setting, verb, particles, parts)):
+        went_wrong(setting, clause, finding, thing, phrases, posts)
         return
     if name is None and mood.done == NOT and verb.value in setting.lexicon.data.get("untouched", ()):
         name, mood = "leave", Mood(NOW)  # "I'm not touching it"
@@ -241,43 +226,6 @@ def do(
         clause.acts = ["remind"]
 
 
-def _said_of(setting: Setting, verb: Token, particles: Sequence[str], parts: Sequence[str]) -> bool:
-    """Whether the verb is work with just these words: "broke the candles", "snapped off the stub"."""
-    patterns = setting.lexicon.patterns
-    keys = [f"{verb.value}|{particle}|{part}|" for particle in (*particles, "") for part in (*parts, "")]
-    return any(key in patterns for key in keys if key != f"{verb.value}|||")
-
-
-def _went_wrong(
-    setting: Setting,
-    clause: Clause,
-    finding: str,
-    thing: Phrase,
-    phrases: Sequence[tuple[Token | None, Phrase]],
-    posts: Sequence[Token],
-) -> None:
-    """ "snapped the back branch by accident": what happened to the tree, and no work."""
-    spot = work_spot(setting, "", thing, phrases)
-    clause.facts.append(Fact("finding", finding, without_named(finding, spot, setting.lexicon), span=thing.span))
-    for _, phrase in phrases:
-        clause.facts += [species_fact(token) for token in phrase.species]
-        clause.tree = clause.tree or phrase.name
-    for post in posts:
-        if post.kind == "DATE":
-            take_date(setting, clause, post, past=True, drop_now=True)
-    clause.acts, clause.kind = ["observe"], "observe"
-
-
-def _lost(setting: Setting, verb: Token, particles: Sequence[str], posts: Sequence[Token]) -> Token | None:
-    """An "off" or "out" that no pattern of the verb knows, so that it would be dropped in silence."""
-    for post in posts:
-        dropped = post.kind == "PARTICLE" and post.value in ("off", "out") and post.value in particles
-        dropped = dropped and (post.value == "off" or post.first == verb.end)
-        if dropped and not any(key.startswith(f"{verb.value}|{post.value}|") for key in setting.lexicon.patterns):
-            return post
-    return None
-
-
 def _tense(setting: Setting, clause: Clause, name: str, mood: Mood) -> str:
     done = mood.done
     ahead = clause.when is not None and clause.when > setting.on[: len(clause.when)]
@@ -314,26 +262,3 @@ def _beside(setting: Setting, clause: Clause, phrase: Phrase, link: Token | None
         clause.refers.append(phrase.pronoun)
     if phrase.other or (phrase.one and not phrase.side and not phrase.level and not phrase.ordinal):
         clause.refers.append(phrase.other or "one")
-
-
-def _verb_phrase(vp: Node) -> tuple[Token, list[tuple[Token | None, Node]], list[Token]]:
-    """(verb, noun phrases each with the link before it, all links and particles)."""
-    verb: Token | None = None
-    things: list[tuple[Token | None, Node]] = []
-    posts: list[Token] = []
-    link: Token | None = None
-    for kind, item in chain(vp, whole="purpose"):
-        if kind == "purpose":
-            continue
-        if kind == "np":
-            things.append((link, item))
-            link = None
-        elif item.kind in ("V", "VED", "VING", "VNOW"):
-            verb = verb or item
-        else:
-            posts.append(item)
-            link = item if item.kind != "PARTICLE" else None
-            if item.kind == "PARTICLE" and things:
-                link = Token("FROM", "off", item.first, item.end, 0.0)
-    assert verb is not None
-    return verb, things, posts

@@ -1,0 +1,146 @@
+"""Clauses of qualifiers alone: the place, size or share of what stands before or behind them."""
+
+from __future__ import annotations
+
+from benchmate.value import replace
+
+from .clauses import Clause
+from .doing import NOW
+from .lexicon import Lexicon
+from .placing import also, elsewhere, merged, with_part
+from .reading import Fact, Spot, Work
+
+
+def same_unit(before: Clause, clause: Clause) -> None:
+    """ "the left one is 9 mm, the right one 7": a bare number beside a size is a size of the same kind."""
+    phrase = clause.phrase
+    if not before.candidates or phrase is None or clause.candidates or clause.facts or len(phrase.numbers) != 1:
+        return
+    measure = next(iter(before.candidates[-1].measures), None)
+    if measure and clause.kind == "observe":
+        spot = phrase.spot(count=False)
+        clause.candidates = [Fact("candidate", phrase.part or "one", spot, {measure: phrase.numbers[0]})]
+        clause.series += [(measure, phrase.numbers[0])]
+        clause.acts = ["observe"]
+
+
+def bare_place(clause: Clause, alone: bool) -> None:
+    """ "and the back one?": a place and a word that refers; the talk tells what is meant."""
+    phrase = clause.phrase
+    if not alone or clause.kind != "observe" or clause.facts or clause.work or clause.measures or phrase is None:
+        return
+    if phrase.one and phrase.ordinal and phrase.spot() == Spot(ordinal=phrase.ordinal) and not phrase.states:
+        clause.acts, clause.pick = ["pick"], phrase.ordinal  # "the second one"
+        return
+    if (phrase.one or phrase.other) and not phrase.states:
+        clause.work = [Work(None, phrase.spot(count=False), done=None if clause.asked else NOW)]
+        clause.acts, clause.topic = (["ask"], "may") if clause.asked else (["decide"], None)
+        clause.refers.append("one")
+
+
+def fronted(before: Clause, clause: Clause, lexicon: Lexicon) -> None:
+    """ "3/8 inch branch, bend it": the thing named first is what is worked on."""
+    phrase = before.phrase
+    if before.kind != "observe" or before.facts or before.work or phrase is None or not phrase.parts:
+        return
+    if clause.work and clause.work[0].spot.part is None and "it" in clause.refers:
+        work = clause.work[0]
+        measures = {
+            **before.measures,
+            **{k: v for c in before.candidates for k, v in c.measures.items()},
+            **work.measures,
+        }
+        spot = merged(work.spot, phrase)
+        if phrase.at is not None and phrase.part in lexicon.works.get(work.work or "", {}).get("part_named", ()):
+            spot = phrase.at  # "the wound at the base, I've sealed it"
+        clause.work[0] = replace(work, spot=spot, measures=measures)
+        before.acts, before.measures, before.candidates, before.taken = [], {}, [], True
+
+
+def place_first(before: Clause, clause: Clause) -> None:
+    """ "back branch, the guy's still on": the place named first is where it is seen."""
+    phrase = before.phrase
+    named = before.kind == "observe" and phrase is not None and phrase.says_place_only and phrase.shown_part
+    if not named or phrase is None or before.measures or before.candidates or before.aside or before.refers:
+        return
+    if before.facts or before.work or before.denied:
+        return
+    findings = [fact for fact in clause.facts if fact.kind == "finding"]
+    if clause.kind != "observe" or not findings or any(fact.spot != Spot() for fact in findings):
+        return
+    if clause.phrase is not None and clause.phrase.pronoun:
+        return
+    spot = phrase.spot(count=False)
+    clause.facts = [replace(fact, spot=spot) if fact.kind == "finding" else fact for fact in clause.facts]
+    before.taken = True
+
+
+def belongs(before: Clause, clause: Clause, lexicon: Lexicon) -> bool:
+    """A clause of qualifiers alone ("a third off", "20 mm wide", "low left branch") belongs to what was said before."""
+    phrase = clause.phrase
+    if (
+        clause.kind == "decide"
+        and clause.vague
+        and _only_share(clause)
+        and before.work
+        and before.work[-1].work in _SHARED
+    ):
+        share = clause.work[0].measures["share"]
+        before.work[-1] = replace(before.work[-1], measures={**before.work[-1].measures, "share": share})
+        return True
+    if clause.verbless and before.work and clause.work and before.work[-1].work == clause.work[0].work:
+        last = before.work[-1]  # "dead heading it, all the flowers off"
+        before.work[-1] = replace(last, measures={**last.measures, **clause.work[0].measures})
+        before.facts += [fact for fact in clause.facts if fact.kind == "species"]
+        return True
+    if clause.kind != "observe" or clause.facts or phrase is None or clause.work or clause.denied:
+        return False
+    if before.topic == "figure" and clause.measures:
+        before.measures.update(clause.measures)
+        before.series += clause.series
+        return True
+    place = (
+        phrase.side
+        or phrase.level
+        or phrase.shown_part
+        or (phrase.ordinal and (phrase.one or phrase.span[1] - phrase.span[0] > 1))
+    )
+    if not (place or clause.measures or clause.candidates or (phrase.numbers and before.kind == "observe")):
+        return False
+    measures = {**clause.measures, **{k: v for c in clause.candidates for k, v in c.measures.items()}}
+    if "temperature_c" in measures or "age_years" in measures:
+        return False
+    if before.work and before.kind in ("decide", "may", "remind") and not clause.candidates:
+        work = before.work[-1]
+        before.when = before.when or clause.when
+        if elsewhere(work.spot, clause, phrase):
+            before.work[-1] = replace(work, spot=with_part(work.spot, phrase))
+            before.work.append(replace(work, spot=also(work.spot, phrase), measures={**work.measures, **measures}))
+            return True
+        spot = merged(work.spot, phrase)
+        if work.spot.part is None and spot.part in lexicon.works.get(work.work or "", {}).get("part_named", ()):
+            spot = replace(spot, part=None)
+        before.work[-1] = replace(work, spot=spot, measures={**work.measures, **measures})
+        return True
+    if clause.aside and not measures:  # "two leaders, the left one is thicker" does not say where the two are
+        return False
+    findings = [n for n, f in enumerate(before.facts) if f.kind == "finding"]
+    if findings and before.kind == "observe" and not clause.candidates:
+        fact = before.facts[findings[-1]]
+        if elsewhere(fact.spot, clause, phrase):
+            before.facts.append(replace(fact, spot=also(fact.spot, phrase), measures={**fact.measures, **measures}))
+            return True
+        before.facts[findings[-1]] = replace(
+            fact, spot=merged(fact.spot, phrase), measures={**fact.measures, **measures}
+        )
+        return True
+    return False
+
+
+_SHARED = frozenset(
+    {"root-prune", "repot", "thin-leaves", "shorten", "leaf-cut", "remove", "candle-shorten", "thin-needles", "collect"}
+)
+
+
+def _only_share(clause: Clause) -> bool:
+    return len(clause.work) == 1 and set(clause.work[0].measures) == {"share"} and clause.work[0].spot == Spot()

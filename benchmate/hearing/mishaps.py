@@ -1,0 +1,40 @@
+"""What went wrong by accident, told with a verb: no work of the grower."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from .clauses import Clause, Setting, take_date
+from .phrases import Phrase, species_fact, without_named
+from .reading import Fact
+from .spotting import Token
+from .worked_on import (
+    work_spot,
+)
+
+
+def said_of(setting: Setting, verb: Token, particles: Sequence[str], parts: Sequence[str]) -> bool:
+    """Whether the verb is work with just these words: "broke the candles", "snapped off the stub"."""
+    patterns = setting.lexicon.patterns
+    keys = [f"{verb.value}|{particle}|{part}|" for particle in (*particles, "") for part in (*parts, "")]
+    return any(key in patterns for key in keys if key != f"{verb.value}|||")
+
+
+def went_wrong(
+    setting: Setting,
+    clause: Clause,
+    finding: str,
+    thing: Phrase,
+    phrases: Sequence[tuple[Token | None, Phrase]],
+    posts: Sequence[Token],
+) -> None:
+    """ "snapped the back branch by accident": what happened to the tree, and no work."""
+    spot = work_spot(setting, "", thing, phrases)
+    clause.facts.append(Fact("finding", finding, without_named(finding, spot, setting.lexicon), span=thing.span))
+    for _, phrase in phrases:
+        clause.facts += [species_fact(token) for token in phrase.species]
+        clause.tree = clause.tree or phrase.name
+    for post in posts:
+        if post.kind == "DATE":
+            take_date(setting, clause, post, past=True, drop_now=True)
+    clause.acts, clause.kind = ["observe"], "observe"

@@ -1,0 +1,64 @@
+"""Sizes that are told: of a thing, of a finding, of what is compared, and how far a cut goes back."""
+
+from __future__ import annotations
+
+from .clauses import TRUNKS, Clause, Setting
+from .doing import BENT
+from .phrases import (
+    Phrase,
+    settle_bare,
+)
+from .reading import Fact, Spot
+
+
+def measured(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | None = None) -> dict[str, float]:
+    if subject is None and not phrase.pronoun and setting.before and setting.before[-1].kind == "observe":
+        subject = setting.before[-1].phrase  # "a branch, 15 mm": the size of what was just named
+    borrowed = subject is not None and not phrase.parts
+    if borrowed and subject is not None:
+        parts = subject.parts or ["branch"] * bool(subject.one or subject.side or subject.level or subject.findings)
+        phrase.parts = [*parts]
+    righted = bool(setting.before) and setting.before[-1].kind == "correct"
+    bent = bool(setting.before) and any(work.work in BENT for work in setting.before[-1].work)
+    bent = bent or any(token.value in BENT for token in phrase.events)
+    degree_as = "angle_deg" if bent else "temperature_c"  # "bending the leader now, 30 degrees"
+    settle_bare(phrase, setting.lexicon, "diameter_mm" if righted else None, degree_as)
+    if borrowed:
+        phrase.parts = []
+    amount = setting.lexicon.amount.get(phrase.part or "")
+    measured = dict(phrase.measures)
+    if amount and phrase.numbers:
+        measured[amount] = phrase.numbers[0]
+        phrase.series.append((amount, phrase.numbers[0]))
+        phrase.numbers, phrase.parts = [], []
+    clause.series += phrase.series
+    if phrase.share is not None:
+        measured["share"] = phrase.share
+    return measured
+
+
+def loose(setting: Setting, clause: Clause, measured: dict[str, float], holder: Phrase) -> None:
+    """A size with no finding: of one branch it is a thing to compare, of trunk or tree a measure of the tree."""
+    placed = holder.side or holder.level or holder.ordinal or (holder.part and holder.part not in TRUNKS and holder.one)
+    if placed:
+        clause.candidates.append(Fact("candidate", holder.part or "one", holder.spot(count=False), measured))
+    clause.measures.update({} if placed else measured)
+
+
+def size_of_finding(setting: Setting, clause: Clause, measures: dict[str, float], holder: Phrase) -> bool:
+    """ "candles two inches long": a part whose length tells how far the tree is."""
+    kind, _, value = setting.lexicon.measured.get(holder.part or "", "").partition(":")
+    size = measures.get("length_mm", measures.get("diameter_mm"))
+    if not kind or size is None or len(measures) > 1:
+        return False
+    clause.facts.append(Fact(kind, value, holder.spot() if kind == "finding" else Spot(), {"length_mm": size}))
+    return True
+
+
+def amount(setting: Setting, phrase: Phrase) -> dict[str, float]:
+    settle_bare(phrase, setting.lexicon, "length_mm")
+    if phrase.ordinal and not phrase.numbers and phrase.part in setting.lexicon.amount:
+        phrase.numbers, phrase.ordinal = [phrase.ordinal], None  # "back to the first pair"
+    if phrase.numbers:
+        return {setting.lexicon.amount.get(phrase.part or "", "leaves"): phrase.numbers[0], **phrase.measures}
+    return dict(phrase.measures)
