@@ -5,8 +5,9 @@ from __future__ import annotations
 import random
 from bisect import bisect
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from itertools import accumulate
+from typing import Any
 
 from benchmate.hearing import Ear, Lexicon
 
@@ -87,16 +88,25 @@ def _weighed(lexicon: Lexicon, kind: str) -> dict[tuple[str, ...], float]:
 def _families(lexicon: Lexicon) -> dict[str, tuple[str, ...]]:
     """word -> words that could stand in its place in a value."""
     families: dict[str, tuple[str, ...]] = {}
-    groups = [list(lexicon.dates.get(key, {})) for key in ("month", "weekday", "season")]
+    groups = [_said_whole(lexicon.dates.get(key, {})) for key in ("month", "weekday", "season")]
     groups.append([word for word in lexicon.numbers.get("ordinal", {}) if word.isalpha()][:8])
     groups += [["millimetres", "centimetres", "inches"], ["millimetre", "centimetre", "inch"]]
     groups += [["days", "weeks", "months"], ["today", "yesterday", "tomorrow"], ["last", "next", "this"]]
     for group in groups:
-        kept = tuple(word for word in group if len(word) > 2 and word.isalpha() and word not in ("jan", "sept"))
+        kept = tuple(word for word in group if len(word) > 2 and word.isalpha())
         families.update((word, kept) for word in kept)
     numbers = {word for figure in range(2, 100) for word in number_words(figure)}
     families.update((word, ("number",)) for word in numbers)
     return families
+
+
+def _said_whole(words: Mapping[str, Any]) -> list[str]:
+    """Without short forms of another word for the same value: "weds" and "jan" are written, not said."""
+
+    def is_short(word: str) -> bool:
+        return any(words[whole] == words[word] and whole[:3] == word[:3] and len(whole) > len(word) for whole in words)
+
+    return [word for word in words if not is_short(word)]
 
 
 def _some_number(rng: random.Random) -> list[str]:
