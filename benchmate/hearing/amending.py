@@ -65,6 +65,37 @@ def put_right(before: Clause, clause: Clause) -> bool:
     return True
 
 
+def righted(before: Clause, clause: Clause) -> bool:
+    """ "took the left leader off, no, the right one": put right in the same breath, so it is said once."""
+    if clause.kind != "correct" or before.kind == "correct" or clause.refused:
+        return False
+    species = [fact for fact in clause.facts if fact.kind == "species"]
+    known = [n for n, fact in enumerate(before.facts) if fact.kind == "species"]
+    found = [n for n, fact in enumerate(before.facts) if fact.kind == "finding"]
+    new = clause.work[-1] if clause.work else None
+    if new is not None and before.work:
+        last = before.work[-1]
+        laid = replace(last, spot=_over(last.spot, new.spot), measures={**last.measures, **new.measures})
+        before.work[-1] = laid if new.work is None else replace(new, done=last.done)
+    elif new is not None and new.work is None and found:
+        fact = before.facts[found[-1]]
+        before.facts[found[-1]] = replace(
+            fact, spot=_over(fact.spot, new.spot), measures={**fact.measures, **new.measures}
+        )
+    elif species and known:
+        before.facts = [fact for n, fact in enumerate(before.facts) if n not in known] + species
+    elif not (clause.when and before.when):
+        return False
+    before.when = clause.when or before.when
+    return True
+
+
+def _over(spot: Spot, said: Spot) -> Spot:
+    """The first place with what the second says in its stead."""
+    part, ordinal = said.part or spot.part, said.ordinal or spot.ordinal
+    return Spot(part, said.side or spot.side, said.level or spot.level, ordinal, said.count or spot.count)
+
+
 def but_not(before: Clause, clause: Clause) -> bool:
     """ "shorten the long shoots, but not the inner ones": the same work, refused elsewhere."""
     phrase = clause.phrase

@@ -167,6 +167,12 @@ def _correct(setting: Setting, clause: Clause, node: Node) -> None:
         setting.before.pop()
         refused = refused and child.name == "observe"
     clause.acts = ["correct"]
+    before = setting.before[-1] if setting.before else None
+    was = any(isinstance(child, Token) and child.value == "was" for child in node.children)
+    if was or (before is not None and any(work.done == DONE for work in before.work)):  # "fed it today, no, on Monday"
+        for token in leaves(node):
+            if token.kind == "DATE":
+                take_date(setting, clause, token, past=True)
     _drop_denied(clause, node)
     if refused and any(fact.kind != "species" for fact in clause.facts):  # "no, not weak"
         clause.facts = [replace(fact, denied=True) for fact in clause.facts]
