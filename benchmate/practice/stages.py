@@ -59,6 +59,11 @@ def stage_facts(facts: Facts, almanac: Almanac) -> Stages:
         out += list({one.value: one for one in reversed(added)}.values())
         if not seen_leaf:
             assumed = f"{guess.stage.replace('-', ' ')} is taken from the date, {guess.how}"
+    elif guess is not None and seen_leaf:
+        # a tree ahead of its date is not two stages ahead: what the date rules out and the word leaves open is not so
+        known = {one.value for one in out}
+        late = [one for one in almanac.stages if one not in known and one not in BLOOM]
+        out += [Known("stage", one, denied=True, origin=SEASON) for one in late if _ruled_out(guess.stage, one, almanac)]
     turns = assumed is not None and guess is not None and _turns(guess, almanac.on)
     return Stages(tuple(out), _flush(facts, almanac, guess.flush if guess and fits else None), assumed, turns)
 
@@ -92,6 +97,10 @@ def _implied(seen: Sequence[Known], almanac: Almanac, denied: Iterable[object]) 
         if True in truths or False in truths:
             out.append(Known("stage", stage, denied=True not in truths, origin=seen[0].origin, on=seen[0].on))
     return out
+
+
+def _ruled_out(guessed: str, stage: str, almanac: Almanac) -> bool:
+    return almanac.implied(guessed, stage) is False
 
 
 def _agrees(
