@@ -62,8 +62,9 @@ def stage_facts(facts: Facts, almanac: Almanac) -> Stages:
     elif guess is not None and seen_leaf:
         # a tree ahead of its date is not two stages ahead: what the date rules out and the word leaves open is not so
         known = {one.value for one in out}
-        late = [one for one in almanac.stages if one not in known and one not in BLOOM]
-        out += [Known("stage", one, denied=True, origin=SEASON) for one in late if _ruled_out(guess.stage, one, almanac)]
+        left_open = [one for one in almanac.stages if one not in known and one not in BLOOM]
+        late = [one for one in left_open if _ruled_out(guess.stage, one, almanac)]
+        out += [Known("stage", one, denied=True, origin=SEASON) for one in late]
     turns = assumed is not None and guess is not None and _turns(guess, almanac.on)
     return Stages(tuple(out), _flush(facts, almanac, guess.flush if guess and fits else None), assumed, turns)
 
