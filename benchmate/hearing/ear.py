@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Mapping, Sequence
+from itertools import pairwise
 from typing import Any
 
 from benchmate.value import replace
@@ -16,6 +17,7 @@ from .figured import NOTHING, with_figure
 from .joining import join
 from .lexicon import END, Lexicon
 from .not_told import drop_asked_states, drop_lost_days
+from .opening import STOPS
 from .reading import Fact, Guess, Missed, Reading, Work
 from .search import Found, find_reading
 from .spotting import Spotter, Token
@@ -77,7 +79,12 @@ class Ear:
     ) -> Found:
         """The best way through the words, with the mark of each: used, filler, guessed or missed."""
         lattice = self._lattice(text, words, on, southern, names)
-        return find_reading(words, lattice, self.automaton, self.lexicon)
+        found = find_reading(words, lattice, self.automaton, self.lexicon)
+        if loose := _loose_denials(found, words):
+            for token in loose:
+                lattice[token.first] = [one for one in lattice[token.first] if one != token]
+            found = find_reading(words, lattice, self.automaton, self.lexicon)
+        return found
 
     def _lattice(
         self, text: str, words: Sequence[Word], on: dt.date, southern: bool, names: Sequence[str]
@@ -174,6 +181,18 @@ def _missed(
             out.append(Missed(text[span[0] : span[1]], span))
         at = end
     return tuple(out)
+
+
+def _loose_denials(found: Found, words: Sequence[Word]) -> list[Token]:
+    """Denials whose own word was not understood, so that they would deny what stands in the next clause: "no label on
+    it, can I cut it back". The word is then told as missed."""
+    loose = []
+    for token, after in pairwise(found.tokens):
+        if token.kind == "AUX" and token.value == "not" and found.marks[token.end : token.end + 1] == ("missed",):
+            between = {word.text for word in words[token.end : after.first]}
+            if between & (STOPS | {","}):
+                loose.append(token)
+    return loose
 
 
 def _is_filler(filler: Mapping[str, Any], texts: Sequence[str]) -> bool:

@@ -62,6 +62,7 @@ def with_figure(
             if own is None or (reading.topic == "may" and best.score < NAMELESS):
                 return replace(reading, figure=reading.figure if reading.topic == "figure" else None), NOTHING
             best = own
+        reading = _by_itself(reading, best)
         if not reading.work:  # "compare the leaders, 13 and 15 mm, what ratio"
             reading = replace(reading, topic="figure")
         elif reading.topic == "may" and (best.score >= OVER_ASKED or not _parted(words, lexicon.asking)):
@@ -74,7 +75,11 @@ def with_figure(
         )
         reading, named = _with_lost(reading, lattice, lexicon, best.phrased, day=False)
         return replace(reading, either=_either(heardings)), best.used | named
-    if not _is_asked(best, heardings, reading, words, lost, lexicon.asking):
+    reading = _by_itself(reading, best)
+    if _is_headed(best, lost) and not set(reading.acts) - _STATES:
+        acts = tuple(act for act in reading.acts if act != "decide")
+        reading = replace(_supposed(reading), acts=acts)  # "tension in a guy that is 20 degrees off the branch"
+    elif not _is_asked(best, heardings, reading, words, lost, lexicon.asking):
         return told, NOTHING
     reading = replace(reading, measures=_warm(reading.measures, best, heardings, known.roles[best.figure]))
     reading, named = _with_lost(reading, lattice, lexicon, best.phrased, day=True)
@@ -144,6 +149,10 @@ def _is_asked(
         return False
     if reading.topic in _OF_THE_TALK and passed_over < 2 and not (best.complete and best.score >= OVER_RECALLED):
         return False
+    sizes = any(number.unit != "date" for number in heardings.numbers)
+    heads = any(word.text in asking["named"] for word in words)
+    if reading.topic == "may" and reading.work and not sizes and not heads and not best.headed & lost:
+        return False  # "it's not biting yet, should I take the wire off?" asks for no number
     understood = not any(words[at].text in asking["named"] for at in lost)
     if not lost and reading.topic == "when" and any(work.work != "check" for work in reading.work):
         return best.score >= OVER_RECALLED  # "it is not biting, so when ought I to take it off": when to do it
@@ -160,6 +169,19 @@ def _is_asked(
         return best.score >= UNASKED and not reading.acts and words[0].text not in asking["tellers"]
     told = reading.facts or reading.work or reading.candidates
     return best.score >= (OVER_TOLD if told and not passed_over else ALONE)
+
+
+def _is_headed(best: Heard, lost: frozenset[int]) -> bool:
+    """Whether what is wanted stands at the head or the end by itself, and no sentence of the grammar took that in."""
+    return bool(best.headed & lost) and best.complete and best.score >= OVER_RECALLED
+
+
+def _by_itself(reading: Reading, best: Heard) -> Reading:
+    """The reading of a figure question with all its numbers without what would need the talk before it: a place or a
+    size alone is no work ("1/8 in aluminium wire, what ..."), "what holds the same" no work once more."""
+    if not best.complete or "correct" in reading.acts:
+        return reading
+    return replace(reading, refers=(), work=tuple(work for work in reading.work if work.work is not None))
 
 
 def _without_correction(reading: Reading) -> Reading:
@@ -180,13 +202,16 @@ def _with_lost(
     phrased: frozenset[int],
     day: bool,
 ) -> tuple[Reading, frozenset[int]]:
-    """The reading with the species, the health ("a weak tree") and with `day` the date that its words name and no
-    sentence took in; and the places of the words that name them. phrased: words that are part of the figure's own
-    phrases ("lime sulphur" is no lime)."""
+    """The reading with the tree, the species, the health ("a weak tree") and with `day` the date that its words name
+    and no sentence took in; and the places of the words that name them. phrased: words that are part of the figure's
+    own phrases ("lime sulphur" is no lime)."""
     exact = [token for tokens in lattice for token in tokens if not token.guesses]
     exact = [one for one in exact if not phrased.issuperset(range(one.first, one.end))]
     longest = sorted(exact, key=lambda token: token.first - token.end)
     trees = {token.first for token in exact if token.kind in ("SPECIES", "TREEWORD")}
+    named = {str(token.value) for token in exact if token.kind == "NAME"}
+    if reading.tree is None and len(named) == 1:
+        reading = replace(reading, tree=named.pop())
     found: dict[str, Fact] = {}
     places: dict[str, range] = {}
     for token in longest:

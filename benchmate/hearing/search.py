@@ -13,12 +13,12 @@ from benchmate.value import dataclass
 
 from .automaton import Automaton, Stack
 from .lexicon import END, Lexicon
-from .opening import opens
+from .opening import STOPS, opens
 from .spotting import Token
 from .words import Word
 
 PAUSE = 3.5
-FILLER, FILLER_TERM, LITTLE, COMMA = 0.2, 2.5, 4.0, 2.0
+FILLER, FILLER_TERM, LITTLE, COMMA, STOP = 0.2, 2.5, 4.0, 22.0, 50.0
 MISSED, MISSED_DENIAL = 20.0, 45.0
 KEPT_WAYS = 48  # stacks kept at a word; far more than talk at the bench needs
 
@@ -110,7 +110,7 @@ def _passes(words: Sequence[Word], tokens: Sequence[Token], lexicon: Lexicon, at
             alone = end == at + 1
             out.append((end, FILLER_TERM if exact and alone else FILLER * (end - at) + (0.9 if exact else 0.0), False))
     if not word[0].isalnum() and word != "'s":
-        out.append((at + 1, COMMA, False))
+        out.append((at + 1, STOP if word in STOPS else COMMA, False))
     elif any(token.kind == "AUX" and token.value == "not" for token in tokens):
         out.append((at + 1, MISSED_DENIAL, True))
     elif word in lexicon.little:

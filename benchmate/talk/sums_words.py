@@ -96,8 +96,9 @@ def _of_grammar(reading: Reading, heard: Heard, numbers: Sequence[SaidNumber]) -
 
 def _refuse_below_zero(figure: str, numbers: Sequence[SaidNumber]) -> None:
     """A size or a count below zero, its unit beside another number ("-8 and 11 mm"). Raises UserError."""
+    sized = any(number.unit for number in numbers)  # "it's minus six out here" has no unit, and is a temperature
     for number in numbers:
-        if number.raw < 0 and number.unit not in ("celsius", "degree") and figure not in _BELOW_ZERO:
+        if number.raw < 0 and sized and number.unit not in ("celsius", "degree") and figure not in _BELOW_ZERO:
             raise UserError(f"{number.raw:g} is below zero; say a measure above zero")
 
 
