@@ -50,9 +50,14 @@ def named_again(numbers: list[SaidNumber], texts: Sequence[str], small: SmallWor
         alike = same is not None and (one.unit in ("", NAMED) or (one.unit, one.size) == ("length", same.size))
         if same is not None and led and alike:
             out.append(replace(one, unit=AGAIN, value=same.value, size=same.size))
-        elif one.unit != NAMED:
-            out.append(one)
+        elif one.unit != NAMED and not (led and one.unit in ("", "share") and _share_among(out, one.raw)):
+            out.append(one)  # but "the 91", said of what is 91 per cent
     return out
+
+
+def _share_among(numbers: Sequence[SaidNumber], raw: float) -> bool:
+    """Whether so many per cent were said before."""
+    return any(one.unit == "share" and one.raw == raw for one in numbers)
 
 
 def carried(numbers: list[SaidNumber], texts: Sequence[str], known: NumberWords) -> list[SaidNumber]:
@@ -163,6 +168,9 @@ def _rates(texts: Sequence[str], start: int, end: int, known: NumberWords) -> It
             return
         for tag, spelt in known.rates.get(texts[at], ()):
             near = at - start < (3 if texts[start] in known.small.of_whole else 2) or tag == "side"
+            heads = len(spelt) == 1 and at > start and texts[at - 1] in known.small.breaths and at + 1 < len(texts)
+            if heads and texts[at + 1] not in known.small.stops | known.small.pauses:
+                continue  # "50 cm, daily water?"
             near = near or (tag == "yearly" and known.small.of_growth.issuperset(texts[start:at]))
             if near and list(texts[at : at + len(spelt)]) == spelt:
                 yield tag

@@ -32,6 +32,8 @@ class Heard:
     score: evidence. worded: that of its words alone. groups: how many kinds of evidence spoke; named: whether the
     figure's own thing was. values: said by words alone. used: places of the words that went into it. complete: whether
     all that a sum needs was said. phrased: places of the words that stand in a phrase of several words without a gap.
+    headed: places of the words with which the statement begins or its last part stands for what is wanted ("tension in
+    a guy ...", "..., pull in the guy").
     """
 
     figure: str
@@ -44,6 +46,7 @@ class Heard:
     used: frozenset[int]
     complete: bool
     phrased: frozenset[int] = frozenset()
+    headed: frozenset[int] = frozenset()
 
 
 @dataclass(frozen=True, slots=True)
@@ -153,7 +156,13 @@ class FigureWords:
         named = bool(groups.get("of"))
         whole = [one for one in taken if not one.gapped and one.end > one.first + 1]
         phrased = frozenset(word for one in whole for at in range(one.first, one.end) for word in spans[at])
-        return Heard(figure, score, worded, count, named, roles, values, used, not lacking, phrased)
+        breaks = line.small.pauses | line.small.stops
+        last = max(
+            (at + 1 for at, piece in enumerate(line.pieces[:-1]) if piece in breaks or piece == NUMBER), default=0
+        )
+        leading = [one for _, one in groups.get("asked", ()) if one.first == 0 or one.first == last]
+        headed = frozenset(word for one in leading for at in range(one.first, one.end) for word in spans[at])
+        return Heard(figure, score, worded, count, named, roles, values, used, not lacking, phrased, headed)
 
 
 def _worded(groups: Mapping[str, Sequence[tuple[float, Found]]]) -> float:

@@ -98,6 +98,10 @@ class Spotter:
         """Names of trees, split, by first word. Kept until a tree comes or goes: a garden may have a thousand."""
         if names != self._names:
             by_words = {tuple(self.lexicon.split(name)): name for name in names}
+            for spelt, name in tuple(by_words.items()):  # "mudlarks trunk", typed without its apostrophe
+                owned = spelt[-1] + "s" if spelt else ""
+                if owned and not owned.endswith("ss") and owned not in self.lexicon.known:
+                    by_words.setdefault((*spelt[:-1], owned), name)
             self._by_first = {}
             for spelt, name in by_words.items():
                 self._by_first.setdefault(spelt[0] if spelt else "", []).append((spelt, name))

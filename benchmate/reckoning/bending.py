@@ -31,12 +31,13 @@ def bend_limit(
     springing back; the bold end is where a living branch, which is softer (live_gpa: stiffness in GPa), reaches the
     breaking stress. angle_deg: the bend meant, told as a multiple of the breaking strain and in the words of `scale`
     (bands of that multiple, from easy to refused); radius_mm: that bend told as a radius. strain_percent: the outer
-    strain that is put up with, in place of the wood's. wanted: "strain" for the strain in % of the bend that is meant.
+    strain that is put up with, in place of the wood's, told as a radius or over a length as an angle. wanted: "strain"
+    for the strain in % of the bend that is meant.
     Raises FigureError.
     """
     branch = within("branch_mm", diameter_mm)
     if strain_percent is not None:
-        return _at_strain(branch, strain_percent)
+        return _at_strain(branch, strain_percent, length_mm)
     wood = wood_for(species, woods)
     bold = wood.mor_mpa / (live_gpa.value * 1000)
     strains = (wood.elastic_strain, wood.breaking_strain, max(bold, wood.breaking_strain))
@@ -133,19 +134,31 @@ def _asked(
     )
 
 
-def _at_strain(branch: float, strain_percent: float) -> Figure:
-    """The radius in mm at which the outer side of a branch (mm) reaches a strain in per cent, 0.05 to 20."""
+def _at_strain(branch: float, strain_percent: float, length_mm: float | None) -> Figure:
+    """The radius in mm at which the outer side of a branch (mm) reaches a strain in per cent, 0.05 to 20; over a
+    length (mm) the angle in degrees."""
     strain = within("percent", strain_percent) / 100
-    value = radius_at_strain_mm(branch, strain)
+    value, unit = radius_at_strain_mm(branch, strain), "mm"
+    how = (
+        f"a strain of {plain(strain_percent)} % is reached at a radius of {plain(branch)} / (2 x {plain(strain)}) = "
+        f"{plain(value)} mm"
+    )
+    beside: tuple[Beside, ...] = ()
+    if length_mm is not None:
+        length = within("length_mm", length_mm)
+        beside = (Beside("radius at that strain", value, "mm"),)
+        value, unit = math.degrees(length / value), "degrees"
+        how += f", so {plain(length)} mm bends {plain(value)} degrees"
     return Figure(
         "bend-limit",
         value,
-        "mm",
+        unit,
         value,
         value,
-        f"a strain of {plain(strain_percent)} % is reached at a radius of {plain(branch)} / (2 x {plain(strain)}) = "
-        f"{plain(value)} mm",
+        how,
         "geometry of bending: outer strain is half the thickness over the radius",
         "practice",
         "Even bend, straight grain; the radius runs to the middle of the branch.",
+        (),
+        beside,
     )

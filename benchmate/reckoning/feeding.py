@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from .bounds import positive, within
 from .figure import Band, Beside, Figure, FigureError, plain
 from .label_dose import label_dose
+from .strength import strength_of
 
 #: Element over oxide by mass, from the atomic masses P 30.974, K 39.098, O 15.999.
 P_SHARE = 2 * 30.974 / (2 * 30.974 + 5 * 15.999)
@@ -95,6 +96,7 @@ def feed_dose(
     dose: float | None = None,
     per_l: float | None = None,
     strength: float = 1.0,
+    given_g: float | None = None,
 ) -> Figure:
     """Grams of a soluble feed for a volume of water, or of stock for an injector.
 
@@ -102,7 +104,8 @@ def feed_dose(
     the element). volume_l: of water; with injector_ratio, of stock. density_g_ml: of a liquid feed, to tell it in mL.
     soluble_g_l: how much a litre of stock dissolves. unit: "oz" for ounces. A label of one number is nitrogen alone.
     dose, per_l: what the label says in its own unit, `unit`, for so many litres, in place of a strength in ppm.
-    strength: how much of that. Raises FigureError.
+    strength: how much of that. given_g: grams that went into the volume, of which the strength in ppm is asked.
+    Raises FigureError.
     """
     if dose is not None and per_l is not None:
         return label_dose(dose, unit, per_l, volume_l, strength)
@@ -116,6 +119,8 @@ def feed_dose(
     volume = within("volume_l", volume_l)
     if percent == 0:
         raise FigureError(f"a feed with no {nutrient} gives no {nutrient}; one that holds it would do")
+    if given_g is not None:
+        return strength_of(given_g, percents, nutrient, percent, volume)
     if ppm.low <= 0 or ppm.high > 2000:
         raise FigureError(f"a feed strength of {plain(ppm.value)} ppm cannot be; 1 to 2000 ppm would do")
     ratio = 1.0 if injector_ratio is None else within("injector_ratio", injector_ratio)

@@ -53,7 +53,7 @@ _SPECS = (
     FigureSpec(
         "wire-diameter",
         (
-            _BRANCH,
+            replace(_BRANCH, unless=("swapped_mm",)),
             _THIRD,
             _METALS,
             _WOODS,
@@ -66,6 +66,8 @@ _SPECS = (
             Need("angle_deg", "degrees"),
             Need("metal"),
             Need("tried_mm", "mm"),
+            Need("swapped_mm", "mm"),
+            Need("swapped_metal"),
         ),
         late("wiring", "wire_diameter"),
         "thickness of wire for a branch",
@@ -128,7 +130,7 @@ _SPECS = (
             _LIVE,
             Need("pad_limit_mpa", "MPa", rules="pad-limit-mpa"),
             Need("force_n", "N"),
-            Need("diameter_mm", "mm"),
+            replace(_BRANCH, unless=("force_n",), where=("move_mm",)),
             Need(
                 "length_mm",
                 "mm",
@@ -338,6 +340,7 @@ _SPECS = (
             Need("density_g_ml", "g/mL"),
             Need("soluble_g_l", "g/L", rules="feed-dissolves-g-l"),
             Need("unit", default="g"),
+            Need("given_g", "g"),
         ),
         late("feeding", "feed_dose"),
         "grams of feed",

@@ -20,15 +20,16 @@ from .wire import (
     plastic_moment_nmm,
 )
 from .wire_stock import gauge_of, gauge_thickness, wire_weight
+from .wire_swap import swapped_wire
 from .wood import PROPORTIONAL_SHARE, Wood, wood_for
 
 _THICK_MM = 25  # a third of more than this is no longer wound by hand
 
 
 def wire_diameter(
-    diameter_mm: float,
-    third: Band,
-    metals: Sequence[Metal],
+    diameter_mm: float | None = None,
+    third: Band | None = None,
+    metals: Sequence[Metal] = (),
     woods: Sequence[Wood] = (),
     species: str | None = None,
     live_gpa: Band | None = None,
@@ -39,6 +40,8 @@ def wire_diameter(
     angle_deg: float | None = None,
     metal: str | None = None,
     tried_mm: float | None = None,
+    swapped_mm: float | None = None,
+    swapped_metal: str | None = None,
 ) -> Figure:
     """Wire diameter in mm for a branch of 0.5 to 150 mm, by the trade's share of it, with the mechanics beside.
 
@@ -46,8 +49,13 @@ def wire_diameter(
     strands: 1 to 4 laid side by side. length_mm, angle_deg: the bend meant, if known; without it the branch is taken
     to push back as hard as it can before its wood gives. live_gpa: stiffness of living branches. metal: the wire's,
     where another than the trade's aluminium is asked for: the thickness that holds as much. tried_mm: a wire that is at
-    hand, told whether it will do. Raises FigureError.
+    hand, told whether it will do. swapped_mm, swapped_metal: without a branch, a wire of another metal that `metal`
+    stands in for. Raises FigureError.
     """
+    if diameter_mm is None and swapped_mm is not None:
+        return swapped_wire(swapped_mm, metals, swapped_metal, metal, sizes_mm)
+    if diameter_mm is None or third is None:
+        raise FigureError("a wire for a branch of unknown thickness cannot be reckoned; its thickness would do")
     branch = within("branch_mm", diameter_mm)
     count = within("strands", strands)
     thinner = count ** (-1 / 3)

@@ -13,8 +13,21 @@ from benchmate.talk.sums_weather import degree_days, dilution, drying, feed, fro
 
 def _wire_diameter(given: Given) -> dict[str, Any]:
     out = across(given, given.single("diameter_mm", "length_mm", "angle_deg", "tried_mm") | given.words("metal"))
+    if given.words("of_metal", "far_metal") and (swap := _swapped(given, out)):
+        return swap
     strands = given.one("strand_count") or given.said.get("strands")
     return out | ({"strands": float(strands)} if strands else {})
+
+
+def _swapped(given: Given, out: dict[str, Any]) -> dict[str, Any]:
+    """A wire of one metal that another is to stand in for: both are named, and one thickness, which is the wire's."""
+    metals = {metal for metal in ("copper", "aluminium") if f"has_{metal}" in given.said}
+    sizes = [number for number in given.numbers if number.unit == "length" or not number.unit]
+    thick = out.get("tried_mm") or out.get("diameter_mm")
+    if len(metals) < 2 or len(sizes) != 1 or not thick or "of_branch" in given.said:
+        return {}
+    old = given.said.get("of_metal") or given.said["far_metal"]
+    return {"swapped_mm": thick, "swapped_metal": old, "metal": next(metal for metal in metals if metal != old)}
 
 
 def _wire_length(given: Given) -> dict[str, Any]:

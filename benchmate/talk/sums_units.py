@@ -28,6 +28,8 @@ def asked_unit(texts: Sequence[str], numbers: Sequence[SaidNumber], known: Numbe
     for at in range(1, len(texts)):
         if at in taken or texts[at - 1] not in known.small.before_asked:
             continue
+        if texts[at - 1] in known.small.articles and texts[at] not in known.small.percent:
+            continue  # "so much a day" asks for no days
         unit = known.unit_at(texts, at)
         if unit and _of_numbers(unit[0], texts[at - 1], numbers, known):
             continue

@@ -56,8 +56,19 @@ def feed(given: Given) -> dict[str, Any]:
         out["label"] = (given.one("nitrogen_percent"),)
     if "label" not in out and "ppm" not in out:
         out |= _of_label(given)
+    out |= _of_mixed(given, out)
     out |= _unmeasured(given, out)
     return out | ({"unit": "oz"} if given.said.get("asked_in") == "ounces" else {})
+
+
+def _of_mixed(given: Given, out: dict[str, Any]) -> dict[str, Any]:
+    """The grams that went into so much water, where it is asked how strong that is."""
+    grams = next((number.value for number in given.numbers if number.unit == "mass"), None)
+    if "ppm_asked" not in given.said or grams is None or "ppm" in out:
+        return {}
+    litres = max((one.value for one in given.numbers if one.unit == "volume"), default=out.get("volume_l"))
+    lacks = () if litres or "a_litre" in given.said else ("volume_l",)
+    return {"given_g": grams, "dose": None, "lacks": lacks} | ({"volume_l": litres} if litres else {})
 
 
 def _of_label(given: Given) -> dict[str, Any]:
@@ -98,6 +109,8 @@ def dilution(given: Given) -> dict[str, Any]:
 
 def _unmeasured(given: Given, out: dict[str, Any]) -> dict[str, Any]:
     """What lacks where it is asked how much goes into nobody knows how much."""
+    if "given_g" in out:
+        return {}
     measured = any(number.unit == "volume" for number in given.numbers) or "a_litre" in given.said
     return {} if measured or "amount" not in given.said else {"lacks": ("volume_l",)}
 

@@ -9,6 +9,7 @@ NAMES = (
     "questions_plain.toml",
     "questions_sentences.toml",
     "questions_spoken.toml",
+    "questions_terse.toml",
 )
 FILES = {name: read_cases(name) for name in NAMES}
 KNOWN = read_cases("known.toml")["known"]
