@@ -228,6 +228,7 @@ class _Builder:
             "opening": words.get("sense", {}).get("opening", []),
             "inside": words.get("sense", {}).get("inside", []),
             "glossary": sorted(self._glossary()),
+            "kind_of": dict(parts.get("kind_of", {})),
             "harm": dict(self.tables.get("words/verbs.toml", {}).get("harm", {})),
             "untouched": list(self.tables.get("words/verbs.toml", {}).get("untouched", {}).get("says", [])),
             "with_thing": list(self.tables.get("words/verbs.toml", {}).get("thing", {}).get("says", [])),

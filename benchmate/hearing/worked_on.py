@@ -149,6 +149,8 @@ def telling_parts(phrases: Sequence[tuple[Token | None, Phrase]]) -> list[str]:
         outright = [p for link, phrase in phrases if link is not None and link.value == "off" for p in phrase.parts]
     if not outright:  # "go with the left leader"
         outright = [p for link, phrase in phrases if link is not None and link.kind == "WITH" for p in phrase.parts]
+    if not outright:  # "took it out of its pot"
+        outright = [p for link, phrase in phrases if link is not None and link.value == "out" for p in phrase.parts]
     sky = [t.value for link, phrase in phrases if link is not None and link.value == "out" for t in phrase.weather]
     return (
         outright

@@ -151,6 +151,8 @@ def do(
     phrases += places
     if subject is not None and subject is not thing:
         phrases.append((SUBJECT, subject))  # "would a 6 mm branch take a bend": sizes and place of the subject
+    wider = [setting.lexicon.kind_of[part] for part in parts if part in setting.lexicon.kind_of]
+    parts += [kind["part"] for kind in wider]
     clause.vague = not parts
     name = work_of(setting.lexicon, verb.value, particles, parts, bool(shares))
     name = name or next((str(t.value) for _, p in phrases for t in p.events), None)  # "started an air layer"
@@ -193,6 +195,7 @@ def do(
         measures["share"] = shares[0]
     manner = [cell["manners"][verb.value]] if verb.value in cell.get("manners", {}) else []
     manner += [t.value for t in posts if t.kind == "MANNER"] + (["all"] if thing and thing.every else [])
+    manner += [kind["manner"] for kind in wider]  # "into the kitchen"
     for post in posts:
         if post.kind == "DATE":
             past = mood.done == DONE or mood.event or (mood.open and is_just_past(setting, post))

@@ -152,7 +152,7 @@ class RuleShape(Condition):
     id: Kebab
     work: Names
     part: Names | None = None
-    manner: Literal["hard", "bare-wood", "all", "stub", "flush-cut", "fork", "tight", "light", "bare-root"] | None = (
+    manner: Literal["hard", "bare-wood", "all", "stub", "flush-cut", "fork", "tight", "light", "bare-root", "warm-room"] | None = (
         None
     )
     verdict: Literal["go", "hold", "avoid"] | None = None

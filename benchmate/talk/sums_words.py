@@ -109,8 +109,9 @@ def sized_work(reading: Reading, ear: Ear, on: dt.date) -> Reading | None:
             continue
         figure, sizes = _FIGURE_OF[work.work or ""]
         dates = DateWords(ear.lexicon.dates, ear.spotter.values, on, False)
-        heard, _ = figure_words(ear.spotter).of_figure(figure, ear.words(reading.said), dates)
-        if sizes <= {*work.measures, *(role.name for role in heard.roles.roles)}:
+        heard, numbers = figure_words(ear.spotter).of_figure(figure, ear.words(reading.said), dates)
+        given = {role.name for role in heard.roles.roles if numbers[role.number].raw >= 0}  # minus six is the weather
+        if sizes <= {*work.measures, *given}:
             return replace(reading, figure=figure, measures={**reading.measures, **work.measures})
     return None
 
