@@ -22,6 +22,7 @@ FIT, LACKING = 0.45, 0.8  # what numbers count that fit, and a role that a sum c
 TRIED = 5
 NOT_NAMED = 2.5  # where nothing of the figure itself is named
 MARGIN = 0.4
+ENDS_WITH = 3  # weight of a phrase of several words at the end that asks by itself
 AGAINST = "against"
 
 
@@ -33,7 +34,8 @@ class Heard:
     figure's own thing was. values: said by words alone. used: places of the words that went into it. complete: whether
     all that a sum needs was said. phrased: places of the words that stand in a phrase of several words without a gap.
     headed: places of the words with which the statement begins or its last part stands for what is wanted ("tension in
-    a guy ...", "..., pull in the guy").
+    a guy ...", "..., pull in the guy"). ends: whether it ends so, straight behind what its numbers are ("60 mm at the
+    base, 45 mm 200 mm up, taper").
     """
 
     figure: str
@@ -47,6 +49,7 @@ class Heard:
     complete: bool
     phrased: frozenset[int] = frozenset()
     headed: frozenset[int] = frozenset()
+    ends: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -161,8 +164,14 @@ class FigureWords:
             (at + 1 for at, piece in enumerate(line.pieces[:-1]) if piece in breaks or piece == NUMBER), default=0
         )
         leading = [one for _, one in groups.get("asked", ()) if one.first == 0 or one.first == last]
+        ends = any(
+            one.end == len(line.pieces)
+            and (weight >= ENDS_WITH or one.end == one.first + 1)
+            and one.first - 1 in pieces
+            for weight, one in groups.get("asked", ())
+        )
         headed = frozenset(word for one in leading for at in range(one.first, one.end) for word in spans[at])
-        return Heard(figure, score, worded, count, named, roles, values, used, not lacking, phrased, headed)
+        return Heard(figure, score, worded, count, named, roles, values, used, not lacking, phrased, headed, ends)
 
 
 def _worded(groups: Mapping[str, Sequence[tuple[float, Found]]]) -> float:

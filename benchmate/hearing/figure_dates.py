@@ -45,6 +45,8 @@ def date_at(texts: Sequence[str], at: int, known: NumberWords, dates: DateWords)
         longest = max((when.end for when in spot_dates(dates, texts, at)), default=0)
         if 1 <= int(match[1]) <= 31 and longest <= at + 1:
             return SaidNumber(at, at + 1, 0, 0, "date", "day", told=_nearest(int(match[1]), dates))
+    if _bare_year(texts, at, known):
+        return SaidNumber(at, at + 1, 0, 0, "date", "year", told=(texts[at], texts[at]))
     best, small = None, known.small
     if week := _week_of(texts, at, known, dates):
         return week
@@ -78,6 +80,17 @@ def date_at(texts: Sequence[str], at: int, known: NumberWords, dates: DateWords)
     if lead and any(when.end == best.end for when in spot_dates(dates, texts, lead)):
         return None  # "since 3 May": the small word stays one of the statement's
     return SaidNumber(at, best.end, 0, 0, "date", " ".join(texts[at : best.end]), told=(best.past, best.future))
+
+
+def _bare_year(texts: Sequence[str], at: int, known: NumberWords) -> bool:
+    """Whether a number is a year by itself: behind a size, or beside another year ("20 mm 2023, 26 mm now, 2029?")."""
+    if not _YEAR.match(texts[at]) or known.unit_at(texts, at + 1):
+        return False
+    behind = known.unit_at(texts, at - 1) if at else None
+    sized = behind is not None and behind[0] == "length" and behind[2] == at
+    return sized or any(
+        _YEAR.match(text) for n, text in enumerate(texts) if n != at and not known.unit_at(texts, n + 1)
+    )
 
 
 def _week_of(texts: Sequence[str], at: int, known: NumberWords, dates: DateWords) -> SaidNumber | None:

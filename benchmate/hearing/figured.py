@@ -21,6 +21,7 @@ Asking = Mapping[str, frozenset[str]]
 _TEMPERATURES = ("temperature_c", "low_c")
 _STATES = {"observe", "decide"}
 _OF_THE_TALK = frozenset({"why", "recall", "due", "plan", "list"})
+_WHEN = frozenset({"when", "what-if", "recall"})
 NOTHING: frozenset[int] = frozenset()
 # Evidence that a figure is asked for: where a sentence of the grammar took the statement for something else that is
 # asked, where something was told beside it, where nothing was understood, and where nothing is asked in words.
@@ -76,7 +77,7 @@ def with_figure(
         reading, named = _with_lost(reading, lattice, lexicon, best.phrased, day=False)
         return replace(reading, either=_either(heardings)), best.used | named
     reading = _by_itself(reading, best)
-    if _is_headed(best, lost) and not set(reading.acts) - _STATES:
+    if _is_headed(best, lost, bool(reading.work)) and not set(reading.acts) - _STATES:
         acts = tuple(act for act in reading.acts if act != "decide")
         reading = replace(_supposed(reading), acts=acts)  # "tension in a guy that is 20 degrees off the branch"
     elif not _is_asked(best, heardings, reading, words, lost, lexicon.asking):
@@ -171,9 +172,10 @@ def _is_asked(
     return best.score >= (OVER_TOLD if told and not passed_over else ALONE)
 
 
-def _is_headed(best: Heard, lost: frozenset[int]) -> bool:
+def _is_headed(best: Heard, lost: frozenset[int], works: bool) -> bool:
     """Whether what is wanted stands at the head or the end by itself, and no sentence of the grammar took that in."""
-    return bool(best.headed & lost) and best.complete and best.score >= OVER_RECALLED
+    asked = best.headed & lost or (best.ends and (best.used & lost or not works))
+    return bool(asked) and best.complete and best.score >= OVER_RECALLED
 
 
 def _by_itself(reading: Reading, best: Heard) -> Reading:
@@ -238,8 +240,11 @@ def _may_hold(reading: Reading, words: Sequence[Word], missed: bool, lexicon: Le
     if reading.topic == "meaning":
         return (reading.term or "") not in lexicon.glossary
     # a whole sentence that asks when may still ask for a figure's day, if the words weigh enough
-    return missed or (
-        _asks(words, lexicon.asking) and (reading.topic in ("when", "what-if") or not set(reading.acts) - _STATES)
+    numbers = sum(word.text[0].isdigit() for word in words)
+    return (
+        missed
+        or (numbers > 1 and not reading.work and not set(reading.acts) - _STATES)
+        or (_asks(words, lexicon.asking) and (reading.topic in _WHEN or not set(reading.acts) - _STATES))
     )
 
 

@@ -10,6 +10,7 @@ NAMES = (
     "questions_sentences.toml",
     "questions_spoken.toml",
     "questions_terse.toml",
+    "questions_hasty.toml",
 )
 FILES = {name: read_cases(name) for name in NAMES}
 KNOWN = read_cases("known.toml")["known"]
