@@ -230,6 +230,7 @@ class _Builder:
             "glossary": sorted(self._glossary()),
             "kind_of": dict(parts.get("kind_of", {})),
             "harm": dict(self.tables.get("words/verbs.toml", {}).get("harm", {})),
+            "light": list(self.tables.get("words/verbs.toml", {}).get("light", {}).get("says", [])),
             "untouched": list(self.tables.get("words/verbs.toml", {}).get("untouched", {}).get("says", [])),
             "with_thing": list(self.tables.get("words/verbs.toml", {}).get("thing", {}).get("says", [])),
             "same_past": sorted(verb for verb, forms in self.irregular.items() if forms[0] == verb),

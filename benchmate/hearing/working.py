@@ -130,6 +130,10 @@ def do(
     if any(link and link.kind == "TO" and p.part in setting.lexicon.amount for link, p in phrases):
         particles.append("back")  # "cut it to three leaves"
     back_of(setting, verb, thing, posts, particles)
+    bare_end = thing is not None and verb.kind == "VING" and thing.only_state and mood.done == NOW
+    if thing is not None and bare_end and setting.lexicon.states.get(thing.states[0].value, {}).get("ends"):
+        thing.states = []  # "repotting finished"
+        mood = clause.mood = replace(mood, done=DONE)
     if thing is not None and thing.states and is_particle(setting, thing, thing.states[-1]):
         particles.append(thing.states.pop().value)  # "potted the olive on"
     particles += [
@@ -156,7 +160,8 @@ def do(
     clause.vague = not parts
     name = work_of(setting.lexicon, verb.value, particles, parts, bool(shares))
     name = name or next((str(t.value) for _, p in phrases for t in p.events), None)  # "started an air layer"
-    if name is None and subject is not None and subject.events:  # "repot done"
+    carried = verb.value in setting.lexicon.data.get("light", ())
+    if name is None and subject is not None and subject.events and carried:  # "repot done", but not "the bend has set"
         name = str(subject.events[0].value)
         clause.facts = [fact for fact in clause.facts if fact.kind != "event" or fact.value != name]
     bare = not any(link is None for link, _ in phrases)

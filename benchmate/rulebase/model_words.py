@@ -64,6 +64,7 @@ class StateShape(Shape):
     some: str | None = None
     event: str | None = None
     place: bool = False
+    ends: bool = False
 
 
 class StatesFile(Shape):
