@@ -220,6 +220,7 @@ class _Builder:
                 for key in ("words", "inverted", "subjects", "joining", "tellers", "finite", "parts", "named")
             },
             "seen": dict(parts.get("seen", {})),
+            "harmless": dict(parts.get("harmless", {})),
             "harmed": dict(parts.get("harmed", {})),
             "measured": dict(parts.get("measured", {})),
             "pronoun": dict(parts.get("pronoun", {})),

@@ -41,6 +41,7 @@ class Lexicon:
         self.seen: Mapping[str, str] = data["seen"]
         self.kind_of: Mapping[str, Mapping[str, str]] = data["kind_of"]
         self.harm: Mapping[str, str] = data["harm"]
+        self.harmless: Mapping[str, list[str]] = data["harmless"]
         self.harmed: Mapping[str, str] = data["harmed"]
         self.measured: Mapping[str, str] = data["measured"]
         self.pronoun: Mapping[str, str] = data["pronoun"]

@@ -49,6 +49,10 @@ def harmed(setting: Setting, clause: Clause, phrase: Phrase, verb: Token) -> boo
     if not finding or not (weather or phrase.parts):  # "the maple has scorched leaves" needs no weather
         return False
     facts, idle = phrase_facts(phrase, setting.lexicon)
+    if phrase.part in setting.lexicon.harmless.get(finding, ()):
+        clause.idle += [verb, *idle]
+        clause.facts += facts
+        return True
     clause.facts = [fact for fact in clause.facts if fact not in weather] + facts
     clause.facts.append(
         Fact("finding", finding, without_named(finding, phrase.spot(), setting.lexicon), span=phrase.span)

@@ -180,7 +180,13 @@ def do(
     finding = setting.lexicon.harm.get(verb.value) if verb.kind == "VED" else None
     if finding and thing is None and not particles:
         name = None  # "I'm lost"
-    if finding and thing is not None and (name is None or not said_of(setting, verb, particles, parts)):
+    harmless = thing is not None and thing.part in setting.lexicon.harmless.get(finding or "", ())
+    if (
+        finding
+        and thing is not None
+        and not harmless
+        and (name is None or not said_of(setting, verb, particles, parts))
+    ):
         went_wrong(setting, clause, finding, thing, phrases, posts)
         return
     if name is None and mood.done == NOT and verb.value in setting.lexicon.data.get("untouched", ()):
