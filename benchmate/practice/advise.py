@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Iterable
 
 from benchmate.garden.record import Place
 from benchmate.hearing.reading import Reading, Spot
@@ -10,7 +11,7 @@ from benchmate.practice.advice import ASK, AVOID, GO, HOLD, Advice, Ask, Option
 from benchmate.practice.allowance import dose_left
 from benchmate.practice.almanac import almanac_for
 from benchmate.practice.asks import MOST, choose_asks
-from benchmate.practice.book import RuleBook
+from benchmate.practice.book import Rule, RuleBook
 from benchmate.practice.facts import Facts
 from benchmate.practice.gather import said_traits
 from benchmate.practice.later import matcher_on, settled
@@ -56,6 +57,8 @@ def advise(reading: Reading, facts: Facts, book: RuleBook, place: Place, on: dt.
         pressed = set(book.group("care")) if any(one.option.weight < 0 for one in rows) else set()
         offered = _offered(reading, facts, matcher, rows)
         rows += [one for one in offered if one.target.prompted or one.target.work in pressed]
+    elif grounds := _in_the_way(rows):
+        rows += [one for one in _offered(reading, facts, matcher, rows) if _clears(one, grounds, book)]
     if not any(one.target.work == "leave" for one in rows):
         rows.append(weigh(leave_target(), matcher))
     if blank:
@@ -114,6 +117,28 @@ def weigh_with_spared(target: Target, matcher: Matcher) -> list[Weighed]:
         return [whole]
     rest = replace(target, rest=True)
     return [weigh(rest, matcher), *apart]
+
+
+def _in_the_way(rows: Iterable[Weighed]) -> set[str]:
+    """The findings on which the blocks of works that were asked about rest: empty where one of them may be done."""
+    asked = [one for one in rows if one.target.how == ASKED]
+    if any(one.option.verdict not in (HOLD, AVOID) for one in asked):
+        return set()
+    return {value for one in asked for result in one.spoke if result.rule.blocks for value in _looked_for(result.rule)}
+
+
+def _clears(one: Weighed, grounds: set[str], book: RuleBook) -> bool:
+    """Whether it is care that may be given now for what stands in the way of the work that was asked about."""
+    if one.option.verdict != GO or not one.target.prompted or one.target.work not in book.group("care"):
+        return False
+    offering = [result.rule for result in one.spoke if result.rule.id in one.target.offered_by]
+    return any(grounds & _looked_for(rule) for rule in offering)
+
+
+def _looked_for(rule: Rule) -> set[str]:
+    """The findings that a rule's condition wants to see."""
+    tests = (test for clause in rule.condition for tests in clause for test in tests)
+    return {str(test.value) for test in tests if test.kind == "finding" and not test.denied}
 
 
 def _offered(reading: Reading, facts: Facts, matcher: Matcher, rows: list[Weighed]) -> list[Weighed]:

@@ -76,6 +76,7 @@ class Done:
     @property
     def told(self) -> str:
         day = self.first.isoformat() if self.first == self.last else f"{self.first} to {self.last}"
+        day = "at some time" if self.first == dt.date.min else day
         return f"{'no ' if self.denied else ''}{(self.by or self.work).replace('-', ' ')} {day}"
 
 

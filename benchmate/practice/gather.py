@@ -37,7 +37,7 @@ def gather(
     kept = standing(entries, on)
     done = done_in(kept, on, place.southern)
     if tree:
-        done += came_by(tree, done, book.places)
+        done += came_by(tree, done, on, book.places)
     seen = seen_in(kept, done, on, book.places) + (from_tree(tree) if tree else [])
     done = _said_done(reading, stated, place, on) + done
     done += _counted_as(done, book)
@@ -58,7 +58,7 @@ def gather(
     return Facts(
         on=on,
         known={kind: tuple(rows) for kind, rows in groups.items() if rows},
-        done=tuple(sorted((_settled(d, start, on) for d in done), key=lambda d: d.last, reverse=True)),
+        done=tuple(sorted((_settled(d, start, on) for d in _dated(done, start)), key=lambda d: d.last, reverse=True)),
         measures=_measures(reading, tree, kept, on, book),
         taxon=taxon,
         entry=entry,
@@ -108,6 +108,14 @@ def _counted_as(done: Iterable[Done], book: RuleBook) -> list[Done]:
         replace(one, work=names[one.work], share=0.0, by=one.work)
         for one in done
         if one.work in names and not one.now and (names[one.work], one.first) not in held
+    ]
+
+
+def _dated(done: Sequence[Done], season_start: dt.date) -> list[Done]:
+    """Without what is told of no day where this season's record has the day: "since the repot" is that repot."""
+    known = {one.work: one.last for one in done if not one.denied and season_start <= one.first}
+    return [
+        one for one in done if one.denied or one.first != dt.date.min or known.get(one.work, dt.date.max) > one.last
     ]
 
 

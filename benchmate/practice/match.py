@@ -23,6 +23,8 @@ from benchmate.value import dataclass, field
 Seen = dict[int, Truth]
 Look = tuple[Where, Seen]
 _ANYWHERE = Spot(part="tree")
+# the question for the day of work that is known to have been done stands under the work's name with this
+_DAY = "-day"
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,7 +100,7 @@ class Matcher:
                 if truth is False:
                     return Result(rule, False, words)
                 if truth is None:
-                    lacks.append(("event", work))
+                    lacks.append(("event", self._lack_of_done(work)))
                 else:
                     rests.append(words)
         for limit in rule.limits:
@@ -147,6 +149,12 @@ class Matcher:
         told = f" ({last.told})" if last and truth is not False else ""
         words = f"{work.replace('-', ' ')} {'' if truth else 'not '}done {span}{told}"
         return (truth if wanted else None if truth is None else not truth), words
+
+    def _lack_of_done(self, work: str) -> str:
+        """What is to be asked of work: whether it was done, or on which day where that alone is not known."""
+        undated = any(d.work == work and not d.denied and d.first == dt.date.min for d in self.facts.done)
+        day = f"{work}{_DAY}"
+        return day if undated and day in self.book.questions.get("event", {}) else work
 
     def _lacking(self, clause: Clause, where: Where) -> list[tuple[str, str]]:
         """The kinds whose values would decide a clause."""

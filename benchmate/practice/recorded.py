@@ -121,16 +121,18 @@ def from_tree(tree: Tree) -> list[Known]:
     return [Known(kind, value, origin=RECORD) for kind, value in pairs if value]
 
 
-def came_by(tree: Tree, done: Iterable[Done], places: Mapping[str, Any]) -> list[Done]:
-    """The work that a tree's origin tells of: one that was dug up was collected on the day it came.
+def came_by(tree: Tree, done: Iterable[Done], on: dt.date, places: Mapping[str, Any]) -> list[Done]:
+    """The work that a tree's origin tells of: one that was dug up was collected on the day it came, and where that day
+    is not known, on some day up to `on`.
 
     done: what the journal holds; work that it tells of itself was done once, on the day it names.
     """
-    if not tree.origin or not tree.since:
+    if not tree.origin:
         return []
     origin, told = tree.origin.lower(), {one.work for one in done if not one.denied}
+    first, last = (tree.since, tree.since) if tree.since else (dt.date.min, on)
     return [
-        Done(work, tree.since, tree.since)
+        Done(work, first, last)
         for work, words in places.get("origin", {}).items()
         if work not in told and any(word in origin for word in words)
     ]

@@ -54,6 +54,20 @@ def test_a_collected_tree_was_collected_on_the_day_it_came(book):
     assert [(d.work, d.first) for d in known.done] == [("collect", dt.date(2026, 3, 4))]
 
 
+def test_a_tree_collected_on_no_known_day_may_have_been_so_of_late(book):
+    known = facts(book, NOTHING, tree(origin="collected"))
+    assert [(d.work, d.told) for d in known.done] == [("collect", "collect at some time")]
+    assert done_truth(("collect",), ON - dt.timedelta(days=540), known) is None
+
+
+def test_work_told_of_no_day_is_that_of_this_seasons_record(book):
+    since = Reading("by hand", facts=(Fact("event", "repot"),))
+    known = facts(book, since, tree(), [done("2026-03-08", "repot")])
+    assert [d.first for d in known.done] == [dt.date(2026, 3, 8)]
+    long_ago = facts(book, since, tree(), [done("2022-03-08", "repot")])
+    assert done_truth(("repot",), dt.date(2026, 5, 1), long_ago) is None
+
+
 def test_what_the_journal_tells_of_its_collecting_is_not_told_twice(book):
     dug = tree(origin="collected in the hills", since=dt.date(2026, 3, 4))
     known = facts(book, NOTHING, dug, [done("2026-02-20", "collect")])

@@ -186,6 +186,16 @@ def test_a_dry_tree_is_watered_first_and_warned_of(book):
     assert [c.id for c in told.cautions] == ["dry-roots"]
 
 
+def test_care_for_what_stands_in_the_way_is_put_forward(book):
+    told = advice(book, ask("feed", Fact("finding", "dry")), tree(health="healthy"))
+    assert {o.work: o.verdict for o in told.options} == {"water": "go", "leave": "go", "feed": "hold"}
+
+
+def test_care_is_not_put_forward_for_what_stands_in_no_ones_way(book):
+    told = advice(book, ask("feed", Fact("finding", "wilting")), tree(health="healthy"))
+    assert {o.work for o in told.options} == {"feed", "leave"}
+
+
 def rivals(left=9.0, right=8.0, *more):
     facts = (Fact("finding", "competing-leaders", Spot(count=2)), *more)
     sides = (
