@@ -151,6 +151,8 @@ class FigureWords:
             line.place[role.number] for role in roles.roles
         }
         pieces |= {at for one in mine if one.of == "role" and one.gives[1] in names for at in range(one.first, one.end)}
+        told = {line.place[role.number] for role in roles.roles}
+        told |= {at for one in mine if one.of == "role" and one.gives[1] in names for at in range(one.first, one.end)}
         used = frozenset(word for at in pieces for word in spans[at])
         score = worded + FIT * roles.gain - LACKING * lacking
         count = sum(bool(groups.get(group)) for group in ("of", "asked", "with")) + bool(roles.roles)
@@ -163,11 +165,9 @@ class FigureWords:
         last = max(
             (at + 1 for at, piece in enumerate(line.pieces[:-1]) if piece in breaks or piece == NUMBER), default=0
         )
-        leading = [one for _, one in groups.get("asked", ()) if one.first == 0 or one.first == last]
+        leading = [one for weight, one in groups.get("asked", ()) if weight >= ENDS_WITH and one.first in (0, last)]
         ends = any(
-            one.end == len(line.pieces)
-            and (weight >= ENDS_WITH or one.end == one.first + 1)
-            and one.first - 1 in pieces
+            one.end == len(line.pieces) and (weight >= ENDS_WITH or one.end == one.first + 1) and one.first - 1 in told
             for weight, one in groups.get("asked", ())
         )
         headed = frozenset(word for one in leading for at in range(one.first, one.end) for word in spans[at])

@@ -11,6 +11,7 @@ NAMES = (
     "questions_spoken.toml",
     "questions_terse.toml",
     "questions_hasty.toml",
+    "questions_reworded.toml",
 )
 FILES = {name: read_cases(name) for name in NAMES}
 KNOWN = read_cases("known.toml")["known"]
