@@ -20,7 +20,8 @@ def growth(given: Given) -> dict[str, Any]:
         if day := days[0] if days[0] and days[0] <= given.on else days[1]:
             touches = place + 1 < len(given.numbers) and given.numbers[place + 1].first == given.numbers[place].end
             behind = place > 0 and given.numbers[place - 1].end == given.numbers[place].first
-            dates.append((place + (0.4 if touches and not behind else 0.0), day))  # "this spring 59": it is of what follows
+            # "this spring 59": the day is of what follows
+            dates.append((place + (0.4 if touches and not behind else 0.0), day))
     for place, number in enumerate(given.numbers):
         if number.unit == "years" and "ago" in number.tags:
             dates.append((place, given.on - dt.timedelta(days=round(number.raw * 365.25))))
