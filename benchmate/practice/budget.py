@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from benchmate.hearing.reading import Spot
 from benchmate.practice.book import Rule, RuleBook
-from benchmate.practice.facts import Done, Facts
+from benchmate.practice.facts import DEFAULT, Done, Facts
 from benchmate.practice.places import is_placed
 from benchmate.value import dataclass
 
@@ -51,8 +51,10 @@ def crown_share(work: str, measures: Mapping[str, float], spot: Spot, book: Rule
 
 
 def _this_season(facts: Facts) -> list[Done]:
+    """What the season has to answer for. Work of which nobody knows whether it was this year's is none of it."""
     start = facts.season_start
-    return [done for done in facts.done if not done.denied and (start is None or done.last >= start)]
+    done = [done for done in facts.done if not done.denied and done.origin != DEFAULT]
+    return [done for done in done if start is None or done.last >= start]
 
 
 def foliage_taken(facts: Facts, book: RuleBook) -> float:

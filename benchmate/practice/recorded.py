@@ -8,7 +8,7 @@ from typing import Any
 
 from benchmate.garden.record import Entry, Tree
 from benchmate.hearing.reading import Spot
-from benchmate.practice.facts import RECORD, Done, Known
+from benchmate.practice.facts import DEFAULT, RECORD, Done, Known
 from benchmate.practice.places import spots_meet
 from benchmate.practice.when import span_of
 
@@ -123,16 +123,16 @@ def from_tree(tree: Tree) -> list[Known]:
 
 def came_by(tree: Tree, done: Iterable[Done], on: dt.date, places: Mapping[str, Any]) -> list[Done]:
     """The work that a tree's origin tells of: one that was dug up was collected on the day it came, and where that day
-    is not known, on some day up to `on`.
+    is not known, on some day up to `on`: that much is taken, not told.
 
     done: what the journal holds; work that it tells of itself was done once, on the day it names.
     """
     if not tree.origin:
         return []
     origin, told = tree.origin.lower(), {one.work for one in done if not one.denied}
-    first, last = (tree.since, tree.since) if tree.since else (dt.date.min, on)
+    first, last, told_by = (tree.since, tree.since, RECORD) if tree.since else (dt.date.min, on, DEFAULT)
     return [
-        Done(work, first, last)
+        Done(work, first, last, origin=told_by)
         for work, words in places.get("origin", {}).items()
         if work not in told and any(word in origin for word in words)
     ]

@@ -48,7 +48,5 @@ def _season(year: int, name: str, southern: bool) -> tuple[dt.date, dt.date]:
     month = _SEASON_MONTHS[name]
     if southern:
         month = (month + 5) % 12 + 1
-    # the winter that a year names is the one that it opens with
-    first = dt.date(year - 1 if month == 12 else year, month, 1)
-    end_year, end_month = (first.year + (month + 1) // 12, (month + 1) % 12 + 1)
-    return first, _month(end_year, end_month)[1]
+    # a season that runs over the new year is named by the year in which it begins
+    return dt.date(year, month, 1), _month(year + (month + 1) // 12, (month + 1) % 12 + 1)[1]
