@@ -55,7 +55,7 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
                 clause.facts += [species_fact(token) for token in phrase.species]
             elif link is not None and link.kind == "HARM":
                 if not harmed(setting, clause, phrase, link):
-                    _said(setting, clause, phrase, subject, ["be"])
+                    _said(setting, clause, phrase, subject, ["be", "have"])
             elif link is not None and link.value == "down" and pulled(setting, clause, phrase):
                 pass
             elif (at := placing(setting, phrase, subject)) is not None and link is None:
