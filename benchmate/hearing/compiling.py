@@ -229,6 +229,7 @@ class _Builder:
             "opening": words.get("sense", {}).get("opening", []),
             "inside": words.get("sense", {}).get("inside", []),
             "glossary": sorted(self._glossary()),
+            "told_by": dict(parts.get("told_by", {})),
             "kind_of": dict(parts.get("kind_of", {})),
             "harm": dict(self.tables.get("words/verbs.toml", {}).get("harm", {})),
             "light": list(self.tables.get("words/verbs.toml", {}).get("light", {}).get("says", [])),

@@ -39,6 +39,7 @@ class Lexicon:
         self.figures: Mapping[str, Any] = data["figures"]
         self.asking: Mapping[str, frozenset[str]] = {key: frozenset(words) for key, words in data["asking"].items()}
         self.seen: Mapping[str, str] = data["seen"]
+        self.told_by: Mapping[str, str] = data["told_by"]
         self.kind_of: Mapping[str, Mapping[str, str]] = data["kind_of"]
         self.harm: Mapping[str, str] = data["harm"]
         self.harmless: Mapping[str, list[str]] = data["harmless"]

@@ -155,6 +155,7 @@ def do(
     phrases += places
     if subject is not None and subject is not thing:
         phrases.append((SUBJECT, subject))  # "would a 6 mm branch take a bend": sizes and place of the subject
+    parts += [part for name, part in setting.lexicon.told_by.items() if any(name in p.measures for _, p in phrases)]
     wider = [setting.lexicon.kind_of[part] for part in parts if part in setting.lexicon.kind_of]
     parts += [kind["part"] for kind in wider]
     clause.vague = not parts

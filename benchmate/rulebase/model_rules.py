@@ -148,13 +148,14 @@ class Condition(Provenance):
         return self
 
 
+Manner = Literal["hard", "bare-wood", "all", "stub", "flush-cut", "fork", "tight", "light", "bare-root", "warm-room"]
+
+
 class RuleShape(Condition):
     id: Kebab
     work: Names
     part: Names | None = None
-    manner: Literal["hard", "bare-wood", "all", "stub", "flush-cut", "fork", "tight", "light", "bare-root", "warm-room"] | None = (
-        None
-    )
+    manner: Manner | None = None
     verdict: Literal["go", "hold", "avoid"] | None = None
     weight: Annotated[int, Field(ge=-3, le=3)] | None = None
     offers: bool = False
