@@ -75,6 +75,10 @@ def place_words(spot: Spot) -> str:
     return " ".join(said)
 
 
+# how work is done, after the words for it
+_WAYS = {"hard": " hard", "bare-wood": " into bare wood", "all": ", every one", "warm-room": " in a warm room"}
+
+
 def work_words(
     work: str,
     spot: Spot = NOWHERE,
@@ -94,7 +98,7 @@ def work_words(
     else:
         words = _fill(str(told["done" if done else "do"]), spot, leader=work == "select-leader")
     for way in manner:
-        words += {"hard": " hard", "bare-wood": " into bare wood", "all": ", every one"}.get(way, f", {way}")
+        words += _WAYS.get(way, f", {way}")
     if work in _ROOT_WORK and measures and "share" in measures:
         words += f", {measures['share'] * 100:.0f} % of the roots off"
         measures = {key: value for key, value in measures.items() if key != "share"}
