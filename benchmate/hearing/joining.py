@@ -124,6 +124,8 @@ def _settled_acts(acts: list[str], clauses: Sequence[Clause]) -> list[str]:
     ]
     if not telling and len(acts) > 1:
         acts = [act for act in acts if act != "observe"]
+    if {"leave", "ask"} <= set(acts):
+        acts = [act for act in acts if act != "leave"]  # "that's all I know, can I wire it": the talk goes on
     if len(acts) > 1 and "strike" in acts:
         acts = [act for act in acts if act != "correct"]  # "ah no, forget that"
     if any(c.topic == "compare" for c in clauses) and all(w.done in (None, NOW) for c in clauses for w in c.work):

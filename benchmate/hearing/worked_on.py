@@ -25,9 +25,16 @@ def meant_by_one(setting: Setting) -> list[str]:
     return [phrase.part] if phrase is not None and phrase.part else []
 
 
+def _in_passing(clause: Clause) -> bool:
+    """Whether a clause names nothing that "it" may mean: "but the bend hasn't set"."""
+    named = clause.phrase is not None and (clause.phrase.parts or clause.phrase.findings)
+    told = any(fact.kind == "finding" for fact in clause.facts)
+    return not (named or told or clause.work)
+
+
 def meant_by_it(setting: Setting) -> list[str]:
     """The part that "it" means after a finding of the clause before ("wire's biting, take it off")."""
-    before = setting.before[-1] if setting.before else None
+    before = next((clause for clause in reversed(setting.before) if not _in_passing(clause)), None)
     facts = [f for f in before.facts if f.value in setting.lexicon.pronoun] if before is not None else []
     named = before.phrase.part if before is not None and before.phrase is not None else None
     meant = [(setting.lexicon.pronoun[str(f.value)], f.denied) for f in facts]

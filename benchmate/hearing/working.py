@@ -27,6 +27,8 @@ from .worked_on import (
     work_spot,
 )
 
+LONG_AGO = "long-ago"  # a manner: done on a day that nobody knows
+
 
 def decide(setting: Setting, clause: Clause, node: Node) -> None:
     subject: Phrase | None = None
@@ -118,6 +120,8 @@ def do(
     phrases: list[tuple[Token | None, Phrase]] = [(link, read_phrase(np)) for link, np in things]
     thing = next((p for link, p in phrases if link is None), None)
     mood = mood_of(aux, verb.kind, verb.value, setting.lexicon, subject is not None, thing is not None)
+    if mood.done == DONE and not mood.event and any(t.kind == "MANNER" and t.value == LONG_AGO for t in posts):
+        mood = replace(mood, event=True)  # "dug off a hillside at some point": nobody knows the day
     clause.mood = mood
     if (thing is None or (mood.event and thing.says_place_only and not thing.parts)) and subject is not None:
         thing = subject
