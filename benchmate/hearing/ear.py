@@ -49,7 +49,7 @@ class Ear:
             return Reading(text, missed=beyond)
         dates = DateWords(self.lexicon.dates, self.spotter.values, on, southern)
         lattice = self.spotter.spot(text, words, dates, names)
-        found = find_reading(words, lattice, self.automaton, self.lexicon)
+        found = self._through(words, lattice)
         tree = self.automaton.tree([(token.kind, token) for token in found.tokens])
         clauses = assemble(tree, Setting(self.lexicon, on.isoformat(), first_frost, size=len(words)))
         drop_lost_days(clauses, found)
@@ -78,7 +78,10 @@ class Ear:
         self, text: str, words: Sequence[Word], on: dt.date, southern: bool = False, names: Sequence[str] = ()
     ) -> Found:
         """The best way through the words, with the mark of each: used, filler, guessed or missed."""
-        lattice = self._lattice(text, words, on, southern, names)
+        return self._through(words, self._lattice(text, words, on, southern, names))
+
+    def _through(self, words: Sequence[Word], lattice: list[list[Token]]) -> Found:
+        """The best way through a lattice, without denials that have lost what they deny."""
         found = find_reading(words, lattice, self.automaton, self.lexicon)
         if loose := _loose_denials(found, words):
             for token in loose:
