@@ -13,7 +13,7 @@ from pathlib import Path
 
 from benchmate.fault import Fault
 from benchmate.garden.derived import SETTLED_NS, read_derived, write_derived
-from benchmate.garden.index import Index
+from benchmate.garden.index import FEW, Index
 from benchmate.garden.journal import decoded, standing
 from benchmate.garden.marks import Mark
 from benchmate.garden.pieces import read_piece, read_quickly, split
@@ -66,16 +66,16 @@ def refreshed(
     """The days as the index has the journals; what neither `known`, nor `fresh`, nor the kept file tells is read."""
     before = known or _from_derived(garden) or Days()
     days = Days({}, index.read_ns)
-    changed = bool(before.rows.keys() - index.rows.keys())
+    gone, anew = bool(before.rows.keys() - index.rows.keys()), 0
     for folder, row in index.rows.items():
         marks, old = row.marks.files, before.rows.get(folder)
         settled = all(mark.changed_ns < before.read_ns - SETTLED_NS for mark in marks)
         if old and old[0] == marks and settled:
             days.rows[folder] = old
         else:
-            changed = True
+            anew += 1
             days.rows[folder] = (marks, fresh[folder] if folder in fresh else packed(read(garden / folder)[0]))
-    if changed:
+    if gone or (anew and (known is None or anew > FEW)):  # as the index itself
         write_derived(garden, FILE, {"read_ns": days.read_ns, "trees": days.rows})
     return days
 

@@ -27,6 +27,7 @@ Progress = Callable[[int, int], None]
 Packed = list[Any]
 
 _LAST_DAY = dt.date.max.toordinal()
+FEW = 8  # journals read anew that are not worth writing the whole index for
 _day = dt.date.fromordinal
 _ITEM = FollowUp.__match_args__
 
@@ -136,7 +137,8 @@ def refreshed(
             if progress:
                 progress(done, len(stale))
     finally:
-        if done or index.rows.keys() != before.rows.keys():
+        # a talk that logs now and again reads one journal anew and leaves it to the next start to write the whole
+        if (done and (known is None or done > FEW)) or index.rows.keys() != before.rows.keys():
             value = {"southern": southern, "read_ns": index.read_ns, "follow": _ITEM, "trees": index.rows}
             write_derived(garden, FILE, value)
     return index
