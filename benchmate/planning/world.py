@@ -86,7 +86,12 @@ class World:
         if turn not in self._base:
             self._base[turn] = self._gathered(turn)
         start = work_counts_from(day, self.season(day), self.book.seasons)
-        facts = replace(self._base[turn], on=day, season_start=start)
+        base = self._base[turn]
+        open_day = [one for one in base.done if one.first == dt.date.min and one.last == turn]
+        done_by = (
+            tuple(replace(one, last=day) if one in open_day else one for one in base.done) if open_day else base.done
+        )
+        facts = replace(base, on=day, season_start=start, done=done_by)  # what was done on no known day may be as late
         return self._with(facts, done) if done else facts
 
     def _gathered(self, day: dt.date) -> Facts:
