@@ -161,8 +161,10 @@ def after_days(clause: Clause, on: str) -> None:
     if not ahead:
         return
     days = round(work.measures["days"])
+    if dt.date.fromisoformat(on).toordinal() + days > dt.date.max.toordinal():
+        return  # no calendar goes so far: it stays a span, and nothing is put down for it
     clause.kind, clause.acts = "remind", ["remind"]
-    clause.when = (dt.date.fromisoformat(on) + dt.timedelta(days=days)).isoformat()
+    clause.when = dt.date.fromordinal(dt.date.fromisoformat(on).toordinal() + days).isoformat()
     left = {name: value for name, value in work.measures.items() if name != "days"}
     clause.work[-1] = replace(work, measures=left, done=None)
 
