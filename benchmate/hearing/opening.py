@@ -45,7 +45,26 @@ def drop_false_senses(lattice: list[list[Token]], words: Sequence[Word]) -> None
             if not (t.kind in ("V", "VING") and t.end < len(words) and words[t.end].text == "'s")
             # "which one goes" asks: then "which" alone does not join
             and not (asks and t.kind == "SEP")
+            # "I'm not touching it": what a person is doing is no state of the tree
+            and not (t.kind == "STATE" and _rivals(t, tokens) and _doer(lattice, at))
         ]
+
+
+def _rivals(state: Token, tokens: Sequence[Token]) -> bool:
+    """Whether the same words may also be a verb."""
+    return any(t.kind == "VING" and t.end == state.end and not t.guesses for t in tokens)
+
+
+def _doer(lattice: Sequence[Sequence[Token]], at: int) -> bool:
+    """Whether "I am", "we're not" or the like stands right before `at`."""
+    while at > 0:
+        at -= 1
+        helpers = [t.value for t in lattice[at] if t.kind == "AUX" and t.end == at + 1 and not t.guesses]
+        if not helpers:
+            return False
+        if "i" in helpers:
+            return True
+    return False
 
 
 def tells(lexicon: Lexicon, words: Sequence[Word]) -> bool:
