@@ -169,6 +169,18 @@ def after_days(clause: Clause, on: str) -> None:
     clause.work[-1] = replace(work, measures=left, done=None)
 
 
+def same_again(done: Sequence[Clause], clause: Clause) -> None:
+    """ "cut the left one to two leaves, same on the right": the work before it once more, at the place named now."""
+    before = next((one for one in reversed(done) if any(work.work for work in one.work)), None)
+    place = next((work.spot for work in clause.work), Spot())
+    if clause.kind != "again" or before is None or place == Spot() or "other" in clause.refers:
+        return
+    last = before.work[-1]
+    spot = replace(place, part=place.part or last.spot.part)
+    clause.work = [replace(last, spot=spot)]
+    clause.acts, clause.refers = list(before.acts), [word for word in clause.refers if word != "same"]
+
+
 def looked_again(before: Clause, clause: Clause) -> bool:
     """ "checked it, again in two weeks": a date ahead after what was done is when to come back."""
     if (

@@ -63,7 +63,9 @@ class Ear:
         lost = frozenset(
             n for n, word in enumerate(words) if any(one.span[0] <= word.start < one.span[1] for one in missed)
         )
-        reading, taken = with_figure(reading, words, lost, self.spotter, lattice, dates)
+        taken = NOTHING
+        if lost or not any(token.kind == "AGAIN" for token in found.tokens):  # "do the same on the right" asks nothing
+            reading, taken = with_figure(reading, words, lost, self.spotter, lattice, dates)
         if taken:
             missed = _missed(text, words, found, clauses, taken, filler)
         if reading.topic == "figure" and all(fact.kind == "species" for fact in reading.facts):

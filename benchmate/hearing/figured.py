@@ -75,7 +75,8 @@ def with_figure(
             reading, figure=best.figure, measures=_warm(reading.measures, best, heardings, known.roles[best.figure])
         )
         reading, named = _with_lost(reading, lattice, lexicon, best.phrased, day=False)
-        return replace(reading, either=_either(heardings)), best.used | named
+        either = _either(heardings) if best is heardings.figures[0] else ()
+        return replace(reading, either=either), best.used | named
     reading = _by_itself(reading, best)
     if _is_headed(best, lost, bool(reading.work)) and not set(reading.acts) - _STATES:
         acts = tuple(act for act in reading.acts if act != "decide")

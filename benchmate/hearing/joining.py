@@ -20,6 +20,7 @@ from .amending import (
     put_right,
     reminded,
     righted,
+    same_again,
     supposed_too,
 )
 from .belonging import bare_place, belongs, fronted, place_first, same_unit
@@ -41,6 +42,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
             fronted(before, clause, lexicon)
             place_first(before, clause)
             looked_again(next((one for one in reversed(done) if not one.idle_whole), before), clause)
+            same_again(done, clause)
             same_unit(before, clause)
             if (
                 _supposed(before, clause)

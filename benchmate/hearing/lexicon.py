@@ -48,8 +48,9 @@ class Lexicon:
         self.pronoun: Mapping[str, str] = data["pronoun"]
         self.manner: Mapping[str, str] = data["manner"]
         self.rare: Mapping[str, float] = data["rare"]
-        self.opening: frozenset[str] = frozenset(data["opening"])
-        self.inside: frozenset[str] = frozenset(data["inside"])
+        self.sense: Mapping[str, Any] = data["sense"]
+        self.opening: frozenset[str] = frozenset(self.sense.get("opening", ()))
+        self.inside: frozenset[str] = frozenset(self.sense.get("inside", ()))
         self.glossary: frozenset[str] = frozenset(data["glossary"])
         self._fuzzy: list[str] | None = None
 

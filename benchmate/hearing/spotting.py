@@ -13,7 +13,8 @@ from benchmate.value import dataclass
 
 from .dates import DateWords, spot_dates
 from .lexicon import CHOICE, END, Lexicon, Trie
-from .opening import drop_false_senses, stands_there, tells
+from .neighbours import drop_false_senses
+from .opening import stands_there, tells
 from .reading import Guess
 from .values import ValueWords, spot_values
 from .words import Word
@@ -90,7 +91,7 @@ class Spotter:
             for spelt, name in by_name.get(words[at].text, ()):
                 if tuple(w.text for w in words[at : at + len(spelt)]) == spelt:
                     lattice[at].append(Token("NAME", name, at, at + len(spelt), NAMED))
-        drop_false_senses(lattice, words)
+        drop_false_senses(self.lexicon, lattice, words)
         self._add_open_ends(text, words, lattice)
         return lattice
 

@@ -125,7 +125,10 @@ def _figure(turn: Turn) -> None:
     advice = weigh_options(replace(turn.reading, work=()), facts, turn.house.book, turn.house.place, turn.on)
     cautions = tuple(caution for caution in advice.cautions if caution.kind == "person")
     figures = (told,) if told else ()
-    turn.advice = Advice(turn.reading, facts.tree, turn.on.isoformat(), cautions=cautions, figures=figures)
+    left = advice.dose_left if turn.reading.figure == "leaf-share" else None
+    turn.advice = Advice(
+        turn.reading, facts.tree, turn.on.isoformat(), cautions=cautions, figures=figures, dose_left=left
+    )
 
 
 def _reckoned(turn: Turn, reading: Reading, facts: Facts) -> tuple[FigureTold | None, tuple[Ask, ...]]:

@@ -110,7 +110,7 @@ def _same_again(reading: Reading, talk: Pointing) -> Resolved:
     measures = dict(before.measures) | (dict(bare[0].measures) if bare else {})
     asks = "ask" in reading.acts
     work = Work(before.work, _moved(before.spot, spot), measures, None if asks else "now", before.manner)
-    return Resolved(replace(reading, work=(work,)))
+    return Resolved(replace(reading, work=(*named, work)))
 
 
 def _moved(before: Spot, now: Spot) -> Spot:

@@ -40,7 +40,7 @@ def tell(answer: Answer, *, plain: bool = False) -> list[Line]:
             lines += option_lines(number, option, answer.on, answer.units, plain)
         if (rest := len(advice.options) - MOST_OPTIONS) > 0:
             lines.append(Line(f'{rest} more: say "more".', role.ASIDE))
-        if advice.dose_left is not None and any(_takes_leaf(option) for option in advice.options):
+        if advice.dose_left is not None and (advice.figures or any(_takes_leaf(option) for option in advice.options)):
             lines.append(Line(dose_words(advice.dose_left), role.ASIDE))
         lines += [Line(sentence(words), role.ASIDE, "Taken as known: ") for words in advice.assumed]
     lines += [Line(sentence(words), role.ASIDE) for words in answer.aside]
