@@ -115,6 +115,21 @@ class Missed:
 
 
 @dataclass(frozen=True, slots=True)
+class Several:
+    """Several trees in one statement. named: their names and taxa in the order said. every: all trees of the garden.
+    but: names and taxa that are left out of these. shared: whether the same is said of all of them."""
+
+    named: tuple[str, ...] = ()
+    every: bool = False
+    but: tuple[str, ...] = ()
+    shared: bool = True
+
+    def as_json(self) -> dict[str, Any]:
+        out: dict[str, Any] = {"named": list(self.named), "every": self.every, "but": list(self.but)}
+        return out | {"shared": self.shared}
+
+
+@dataclass(frozen=True, slots=True)
 class Reading:
     """One statement, read. Keys as in the contract; lists keep the order of the words.
 
@@ -125,6 +140,7 @@ class Reading:
     onward: since `when` and up to today, not at it. series: every measure in the order said, for figures that take
     one measure twice. either: the two figures that a question may equally ask for, the likelier first.
     ahead: up to when a question about what is due looks: an ISO date, month, year or season; else None.
+    several: the trees, where the statement is about more than one; else None.
     """
 
     said: str
@@ -150,6 +166,7 @@ class Reading:
     onward: bool = False
     either: tuple[str, ...] = ()
     ahead: str | None = None
+    several: Several | None = None
 
     def as_json(self) -> dict[str, Any]:
         """The contract's object; keys beyond the contract only where they say something."""
@@ -179,6 +196,7 @@ class Reading:
             "series": [list(pair) for pair in self.series],
             "either": list(self.either),
             "ahead": self.ahead,
+            "several": self.several.as_json() if self.several else None,
             "missed_spans": [list(missed.span) for missed in self.missed],
         }
         return out | {key: value for key, value in more.items() if value}
