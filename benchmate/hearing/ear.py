@@ -16,7 +16,7 @@ from .dates import DateWords
 from .figured import NOTHING, with_figure
 from .joining import join
 from .lexicon import END, Lexicon
-from .not_told import drop_asked_states, drop_lost_days
+from .not_told import drop_lost_days, take_questions
 from .opening import STOPS
 from .reading import Fact, Guess, Missed, Reading, Work
 from .search import Found, find_reading
@@ -53,7 +53,7 @@ class Ear:
         tree = self.automaton.tree([(token.kind, token) for token in found.tokens])
         clauses = assemble(tree, Setting(self.lexicon, on.isoformat(), first_frost, size=len(words)))
         drop_lost_days(clauses, found)
-        drop_asked_states(clauses, found, words, self.lexicon)
+        take_questions(clauses, found, words, self.lexicon)
         reading = _with_places(join(text, clauses, self.lexicon, on.isoformat()), words)
         reason = _reason(text, words, clauses)
         filler = self.lexicon.filler

@@ -71,6 +71,23 @@ def _adverb(lexicon: Lexicon, lattice: Sequence[Sequence[Token]], words: Sequenc
     return words[t.end].text in followed and not led
 
 
+def _remaining(lexicon: Lexicon, lattice: Sequence[Sequence[Token]], words: Sequence[Word], at: int, t: Token) -> bool:
+    """ "Any scale left", "two buds left on the elm": what remains lies on no side, and nobody left it."""
+    if t.kind not in ("SIDE", "VED", "V") or t.end != at + 1 or words[at].text not in lexicon.sense["remains"]:
+        return False
+    if t.kind == "SIDE" and opens(lexicon, [word.text for word in words], at):  # "left three buds on it"
+        counts = [o for o in lattice[t.end] if o.kind == "NUM" and o.end < len(words)] if t.end < len(words) else []
+        return any(o.kind == "PART" and o.value in lexicon.amount for count in counts for o in lattice[count.end])
+    for first in range(max(0, at - 3), at):
+        counted = first > 0 and (
+            words[first - 1].text in lexicon.sense["denying"]
+            or any(o.kind == "NUM" and o.end == first for o in lattice[first - 1])
+        )
+        if counted and any(o.kind in ("FINDING", "PART") and o.end == at and not o.guesses for o in lattice[first]):
+            return True
+    return False
+
+
 def _rivalled(tokens: Sequence[Token], one: Token, kind: str) -> bool:
     """Whether the same words may also be of another kind."""
     return any(t.kind == kind and t.end == one.end and not t.guesses for t in tokens)
@@ -103,4 +120,5 @@ _FALSE: tuple[Callable[[Lexicon, Sequence[Sequence[Token]], Sequence[Word], int,
     _denied_thing,
     _one_thing,
     _adverb,
+    _remaining,
 )

@@ -1,12 +1,14 @@
-"""What a clause only seems to tell: a day that belongs to lost words, a state that is asked about."""
+"""What a clause only seems to tell: a day that belongs to lost words, what is asked in words of no question known."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
+from benchmate.value import replace
+
 from .clauses import Clause
 from .lexicon import Lexicon
-from .reading import Spot
+from .reading import Spot, Work
 from .search import Found
 from .spotting import Token
 from .words import Word
@@ -29,19 +31,53 @@ def drop_lost_days(clauses: Sequence[Clause], found: Found) -> None:
             clause.when, clause.onward = None, False
 
 
-def drop_asked_states(clauses: Sequence[Clause], found: Found, words: Sequence[Word], lexicon: Lexicon) -> None:
-    """Take what is only asked about from each clause that begins as a question does ("is the pine weak")."""
-    asking, breaks = lexicon.asking, _breaks(found)
+def take_questions(clauses: Sequence[Clause], found: Found, words: Sequence[Word], lexicon: Lexicon) -> None:
+    """What a clause that begins as a question does seems to tell is only asked: of the record, where it asks whether
+    something is so ("is the pine weak", "any aphids on the elm"); else it counts as not understood ("who wired it")."""
     for clause in clauses:
-        if clause.kind != "observe" or clause.topic or not clause.facts:
+        if clause.kind not in ("observe", "decide") or clause.topic or not (clause.facts or clause.work):
             continue
-        start = max((token.end for token in breaks if token.end <= clause.span[0]), default=0)
-        texts = [word.text for word in words[start : start + 2]]
-        if len(texts) == 2 and texts[0] in asking["finite"] and texts[1] in asking["subjects"] | asking["tellers"]:
-            clause.acts = []
-            clause.facts = [fact for fact in clause.facts if fact.kind == "species"]
+        start = max((token.end for token in _breaks(found) if token.end <= clause.span[0]), default=0)
+        heads = [n for n in range(start, clause.span[1]) if words[n].text not in lexicon.sense["openers"]]
+        if not heads:
+            continue
+        if _asks_whether(heads[0], found, words, lexicon):
+            _ask_the_record(clause)
+        elif _asks_openly(heads[0], words, lexicon):
             first, end = clause.span
+            clause.acts, clause.work, clause.topic = [], [], None
+            clause.facts = [fact for fact in clause.facts if fact.kind == "species"]
             clause.idle += [t for t in found.tokens if first <= t.first < end and t.kind not in ("SPECIES", "DET")]
+
+
+def _ask_the_record(clause: Clause) -> None:
+    """The clause as a question of what the record holds. What was done or happened is asked as work."""
+    events = [fact for fact in clause.facts if fact.kind == "event"]
+    clause.work = [replace(work, done=None) for work in clause.work]
+    clause.work += [Work(str(fact.value), fact.spot, span=fact.span) for fact in events]
+    clause.when = clause.when or next((fact.when for fact in events if fact.when), None)
+    clause.facts = [fact for fact in clause.facts if fact not in events]
+    clause.acts, clause.topic = ["ask"], "recall"
+
+
+def _asks_whether(at: int, found: Found, words: Sequence[Word], lexicon: Lexicon) -> bool:
+    """Whether a clause begins with a verb before its subject ("is the pine", "has it"), or with "any"."""
+    asks, first = lexicon.sense["asks"], words[at].text
+    if first in asks["any"]:
+        return any(token.kind == "FINDING" and token.first <= at + 2 and token.end > at for token in found.tokens)
+    if at + 1 >= len(words):
+        return False
+    subject = words[at + 1].text
+    named = any(token.kind in ("NAME", "SPECIES") and token.first == at + 1 for token in found.tokens)
+    return first in asks["first"] and (named or subject in asks["first"][first])
+
+
+def _asks_openly(at: int, words: Sequence[Word], lexicon: Lexicon) -> bool:
+    """Whether a clause begins with a question word: "who wired it", "when do the buds swell", "how are the mites"."""
+    asks, first = lexicon.sense["asks"], words[at].text
+    if first in asks["joining"]:  # "when I came home it was dry" tells
+        return at + 1 < len(words) and words[at + 1].text in asks["verbs"]
+    return first in asks["words"]
 
 
 def _breaks(found: Found) -> list[Token]:

@@ -251,6 +251,8 @@ def phrase_facts(
             meaning = state_meaning(lexicon, token.value, subject)  # "the wire is biting into the leader"
         if part is None and meaning and place:
             meaning = meaning_of_some(lexicon, meaning)  # "low left weak": that is not the whole tree
+        if says_gone(lexicon, token) and phrase.findings:
+            continue
         if meaning is None:
             idle.append(token)
             continue
@@ -275,6 +277,7 @@ def phrase_facts(
                 token.value,
                 without_named(token.value, phrase.spot(), lexicon),
                 span=(token.first, token.end),
+                denied=any(says_gone(lexicon, state) for state in phrase.states),  # "aphids all gone"
             )
         )
     for token in phrase.weather:
@@ -288,6 +291,11 @@ def phrase_facts(
         elif seen and phrase.part is not None and phrase.part in lexicon.seen:
             facts.append(Fact("finding", lexicon.seen[phrase.part], span=span))
     return facts, idle
+
+
+def says_gone(lexicon: Lexicon, state: Token) -> bool:
+    """Whether a state says that what was found is there no longer."""
+    return bool(lexicon.states.get(state.value, {}).get("denies"))
 
 
 def species_fact(token: Token) -> Fact:

@@ -17,6 +17,7 @@ from .phrases import (
     leaves,
     phrase_facts,
     read_phrase,
+    says_gone,
     species_fact,
 )
 from .placing import at_place, merged, of_some, only_place, placed
@@ -138,6 +139,9 @@ def _said(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | No
     clause.denied = clause.denied or ("not" in aux and all(fact.kind == "species" for fact in facts))
     if subject is not None and subject.findings and not phrase.species and not phrase.parts:
         facts = [fact for fact in facts if fact.kind != "stage"]  # "water shoots are growing": of those, not the tree
+    if subject is not None and subject.findings and any(says_gone(setting.lexicon, s) for s in phrase.states):
+        clause.facts = [replace(f, denied="not" not in aux) if f.kind == "finding" else f for f in clause.facts]
+        facts, idle = [], []  # "the aphids have gone"
     doubted = clause.denied and subject is not None and subject is clause.phrase and not clause.facts
     if "not" in aux or doubted:  # "I don't think the left branch is broken"
         facts = [replace(f, denied=True) if f.kind != "species" else f for f in facts]

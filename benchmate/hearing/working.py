@@ -15,6 +15,7 @@ from .phrases import Phrase, leaves, phrase_facts, read_phrase
 from .placing import of_some
 from .reading import Fact, Spot, Work
 from .seeing import see
+from .sizes import amount
 from .spotting import Token
 from .worked_on import (
     SUBJECT,
@@ -204,9 +205,16 @@ def do(
     off = next((str(t.value) for link, p in phrases if link is not None for t in p.events), None)
     if name == "wait" and off is not None and mood.done in (NOW, LATER):  # "holding off on the feed"
         name, mood = off, Mood(NOT)
+    kept: dict[str, float] = {}
+    if name == "leave" and thing is not None and thing.part in setting.lexicon.amount and thing.numbers:
+        kept, name, thing.parts = amount(setting, thing), "shorten", []  # "left three buds on the low branch"
+        thing.numbers = []
+        for link, phrase in phrases:
+            phrase.parts = [] if link is not None and link.kind == "OF" else phrase.parts  # "two pairs of leaves"
     cell = setting.lexicon.works.get(name, {})
     work = Work(name, work_spot(setting, name, thing, phrases), done=mood.done)
     measures = work_measures(setting, clause, name, phrases, posts)
+    measures.update(kept)
     if shares:
         measures["share"] = shares[0]
     manner = [cell["manners"][verb.value]] if verb.value in cell.get("manners", {}) else []

@@ -65,6 +65,7 @@ class StateShape(Shape):
     event: str | None = None
     place: bool = False
     ends: bool = False
+    denies: bool = False
 
 
 class StatesFile(Shape):
