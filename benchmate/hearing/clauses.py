@@ -10,6 +10,7 @@ from benchmate.value import dataclass, field
 from .automaton import Node
 from .dates import FIRST_FROST, When
 from .doing import Mood
+from .lending import NOTHING_LENT, Lent
 from .lexicon import Lexicon
 from .phrases import Phrase
 from .reading import Fact, Work
@@ -86,13 +87,15 @@ class Clause:
 @dataclass
 class Setting:
     """What the words are read against. on: today as ISO text, for dates that only say "now". first_frost: ISO date or
-    None. before: the clauses of this statement that are assembled already. size: how many words the statement has."""
+    None. before: the clauses of this statement that are assembled already. size: how many words the statement has.
+    lent: the parts that "it" and "them" may mean from what was said last."""
 
     lexicon: Lexicon
     on: str
     first_frost: str | None = None
     size: int = 0
     before: list[Clause] = field(default_factory=list)
+    lent: Lent = NOTHING_LENT
 
 
 def take_date(setting: Setting, clause: Clause, token: Token, past: bool, drop_now: bool = False) -> None:

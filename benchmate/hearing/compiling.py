@@ -224,6 +224,7 @@ class _Builder:
             "harmed": dict(parts.get("harmed", {})),
             "measured": dict(parts.get("measured", {})),
             "pronoun": dict(parts.get("pronoun", {})),
+            "spoken_many": dict(parts.get("spoken_many", {})),
             "manner": dict(parts.get("manner", {})),
             "rare": self._rare(words.get("rare", {})),
             "sense": words.get("sense", {}),

@@ -15,6 +15,7 @@ from .clauses import Clause, Setting
 from .dates import DateWords
 from .figured import NOTHING, with_figure
 from .joining import join
+from .lending import lent_by
 from .lexicon import END, Lexicon
 from .not_told import drop_lost_days, take_questions
 from .opening import STOPS
@@ -35,12 +36,19 @@ class Ear:
         self.spotter = Spotter(lexicon)
 
     def hear(
-        self, text: str, on: dt.date, southern: bool = False, names: Sequence[str] = (), first_frost: str | None = None
+        self,
+        text: str,
+        on: dt.date,
+        southern: bool = False,
+        names: Sequence[str] = (),
+        first_frost: str | None = None,
+        last: Reading | None = None,
     ) -> Reading:
         """The reading of one statement.
 
         on: today. southern: seasons of the southern hemisphere. names: the garden's trees by name. first_frost: ISO
-        date for "before first frost", if the place has one. Any text gives a reading; words that no sentence of the
+        date for "before first frost", if the place has one. last: what was said before, of which "it" and "them" may
+        speak. Any text gives a reading; words that no sentence of the
         grammar takes in are in `missed`.
         """
         words = self.words(text)
@@ -51,7 +59,8 @@ class Ear:
         lattice = self.spotter.spot(text, words, dates, names)
         found = self._through(words, lattice)
         tree = self.automaton.tree([(token.kind, token) for token in found.tokens])
-        clauses = assemble(tree, Setting(self.lexicon, on.isoformat(), first_frost, size=len(words)))
+        lent = lent_by(last, self.lexicon)
+        clauses = assemble(tree, Setting(self.lexicon, on.isoformat(), first_frost, len(words), lent=lent))
         drop_lost_days(clauses, found)
         take_questions(clauses, found, words, self.lexicon)
         reading = _with_places(join(text, clauses, self.lexicon, on.isoformat()), words)

@@ -46,6 +46,7 @@ class Lexicon:
         self.harmed: Mapping[str, str] = data["harmed"]
         self.measured: Mapping[str, str] = data["measured"]
         self.pronoun: Mapping[str, str] = data["pronoun"]
+        self.spoken_many: Mapping[str, str] = data["spoken_many"]
         self.manner: Mapping[str, str] = data["manner"]
         self.rare: Mapping[str, float] = data["rare"]
         self.sense: Mapping[str, Any] = data["sense"]

@@ -32,15 +32,19 @@ def _in_passing(clause: Clause) -> bool:
     return not (named or told or clause.work)
 
 
-def meant_by_it(setting: Setting) -> list[str]:
-    """The part that "it" means after a finding of the clause before ("wire's biting, take it off")."""
+def meant_by_it(setting: Setting, many: bool = False) -> list[str]:
+    """The part that "it" means after a finding of the clause before ("wire's biting, take it off"), or after the
+    statement before. many: "them" was said."""
     before = next((clause for clause in reversed(setting.before) if not _in_passing(clause)), None)
-    facts = [f for f in before.facts if f.value in setting.lexicon.pronoun] if before is not None else []
-    named = before.phrase.part if before is not None and before.phrase is not None else None
+    if before is None:
+        return list(setting.lent.them if many else setting.lent.it)
+    facts = [f for f in before.facts if f.value in setting.lexicon.pronoun]
+    named = before.phrase.part if before.phrase is not None else None
     meant = [(setting.lexicon.pronoun[str(f.value)], f.denied) for f in facts]
-    works = before.work if before is not None else []
-    left = [part for work in works for part in setting.lexicon.works.get(work.work or "", {}).get("leaves", ())]
-    return left + [part for part, denied in meant if not denied or part == named]  # "not biting, take it off"
+    left = [part for work in before.work for part in setting.lexicon.works.get(work.work or "", {}).get("leaves", ())]
+    told = [named] if named else [setting.lexicon.spoken_many.get(str(fact.value)) for fact in before.facts]
+    many_of = [part for part in told if part] if many else []  # "the candles are out, shorten them"
+    return left + many_of + [part for part, denied in meant if not denied or part == named]  # "not biting, take it off"
 
 
 def spoken_of(setting: Setting) -> str | None:

@@ -152,7 +152,7 @@ def do(
         parts += [part for token in thing.findings for part in reversed(setting.lexicon.names.get(token.value, ()))]
         parts += thing.means
     if (thing is not None and thing.pronoun and not thing.parts) or (shares and not any(p.parts for _, p in phrases)):
-        parts += meant_by_it(setting)
+        parts += meant_by_it(setting, many=thing is None or thing.many)
     if thing is not None and (thing.one or thing.many) and not thing.parts and not thing.findings:
         parts += meant_by_one(setting)
     if thing is not None and thing.names_one:

@@ -73,7 +73,7 @@ class Bench:
                 return answer
             if (waiting := self._waiting(words)) is not None:
                 return waiting
-            reading = self.house.hear(words, self.on)
+            reading = self.house.hear(words, self.on, self.context.reading)
         return self.carry(reading)
 
     def carry(self, reading: Reading, *, confirmed: bool = False) -> Answer:

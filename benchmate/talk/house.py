@@ -235,13 +235,14 @@ class House:
 
         return Ear(self.lexicon, self._compiled("grammar", grammar_data))
 
-    def hear(self, words: str, on: dt.date) -> Reading:
-        """The reading of one statement, with the garden's trees known by name and its first frost by date."""
-        names = tuple(tree.name for tree in self.trees())
+    def hear(self, words: str, on: dt.date, last: Reading | None = None) -> Reading:
+        """The reading of one statement, with the garden's trees known by name and its first frost by date. last: what
+        was said before it."""
+        names, south, frost = tuple(tree.name for tree in self.trees()), self.place.southern, self.first_frost(on)
         if photographs(words):
-            bare = self.ear.hear(without_photographs(words), on, self.place.southern, names, self.first_frost(on))
+            bare = self.ear.hear(without_photographs(words), on, south, names, frost, last)
             return replace(bare, said=words)
-        return self.ear.hear(words, on, self.place.southern, names, self.first_frost(on))
+        return self.ear.hear(words, on, south, names, frost, last)
 
     def first_frost(self, on: dt.date) -> str | None:
         """The next mean first frost as an ISO date, or None where the place has none or has not told."""

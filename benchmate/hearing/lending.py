@@ -1,0 +1,40 @@
+"""What the last statement lends to the pronouns of the next: "the wire is biting", then "took it off"."""
+
+from __future__ import annotations
+
+from benchmate.value import dataclass
+
+from .lexicon import Lexicon
+from .reading import Reading
+
+
+@dataclass(frozen=True, slots=True)
+class Lent:
+    """The parts that "it" and "them" may mean, the likelier first. it: what is one thing on the tree beside the tree
+    itself (its wire, a wound); them: of what there are many (leaves, candles)."""
+
+    it: tuple[str, ...] = ()
+    them: tuple[str, ...] = ()
+
+
+NOTHING_LENT = Lent()
+
+
+def lent_by(last: Reading | None, lexicon: Lexicon) -> Lent:
+    """What a statement lends to the one after it."""
+    if last is None:
+        return NOTHING_LENT
+    it: list[str] = []
+    them: list[str] = []
+    for fact in last.facts:
+        value = str(fact.value)
+        if value in lexicon.pronoun:  # "the guy is loose" is of the guy, though the finding is the wire's too
+            own = fact.spot.part in lexicon.pronoun.values()
+            it.append(fact.spot.part if own and fact.spot.part else lexicon.pronoun[value])
+        them += [part for part in (lexicon.spoken_many.get(value), fact.spot.part) if part]
+        them += list(lexicon.names.get(value, ()))[:1]
+    for work in last.work:
+        named = list(lexicon.works.get(work.work or "", {}).get("part_named", ()))[:1]
+        it += named
+        them += named + ([work.spot.part] if work.spot.part else [])
+    return Lent(tuple(dict.fromkeys(it)), tuple(dict.fromkeys(it + them)))
