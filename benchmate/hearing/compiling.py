@@ -228,6 +228,7 @@ class _Builder:
             "manner": dict(parts.get("manner", {})),
             "rare": self._rare(words.get("rare", {})),
             "sense": words.get("sense", {}),
+            "several": words.get("several", {}),
             "glossary": sorted(self._glossary()),
             "told_by": dict(parts.get("told_by", {})),
             "kind_of": dict(parts.get("kind_of", {})),

@@ -21,6 +21,7 @@ from .not_told import drop_lost_days, take_questions
 from .opening import STOPS
 from .reading import Fact, Guess, Missed, Reading, Work
 from .search import Found, find_reading
+from .several import several_of
 from .spotting import Spotter, Token
 from .words import Word, split_words
 
@@ -79,7 +80,8 @@ class Ear:
             missed = _missed(text, words, found, clauses, taken, filler)
         if reading.topic == "figure" and all(fact.kind == "species" for fact in reading.facts):
             reading = replace(reading, acts=tuple(act for act in reading.acts if act != "observe"))
-        return replace(reading, reason=reason, missed=(*missed, *beyond), guessed=_guessed(found))
+        several = several_of(reading, clauses, found, words, self.lexicon)
+        return replace(reading, several=several, reason=reason, missed=(*missed, *beyond), guessed=_guessed(found))
 
     def words(self, text: str) -> list[Word]:
         """The words of a statement, with words that were run together taken apart."""

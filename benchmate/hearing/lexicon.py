@@ -50,6 +50,7 @@ class Lexicon:
         self.manner: Mapping[str, str] = data["manner"]
         self.rare: Mapping[str, float] = data["rare"]
         self.sense: Mapping[str, Any] = data["sense"]
+        self.several: Mapping[str, list[str]] = data["several"]
         self.opening: frozenset[str] = frozenset(self.sense.get("opening", ()))
         self.inside: frozenset[str] = frozenset(self.sense.get("inside", ()))
         self.glossary: frozenset[str] = frozenset(data["glossary"])

@@ -8,6 +8,7 @@ from benchmate.value import replace
 
 from .clauses import Clause, Setting
 from .doing import BENT, LATER
+from .lexicon import Lexicon
 from .phrases import HIDDEN, Phrase, settle_bare, state_meaning
 from .reading import Fact, Spot
 from .sizes import amount
@@ -25,17 +26,17 @@ def meant_by_one(setting: Setting) -> list[str]:
     return [phrase.part] if phrase is not None and phrase.part else []
 
 
-def _in_passing(clause: Clause) -> bool:
+def _in_passing(clause: Clause, lexicon: Lexicon) -> bool:
     """Whether a clause names nothing that "it" may mean: "but the bend hasn't set"."""
     named = clause.phrase is not None and (clause.phrase.parts or clause.phrase.findings)
-    told = any(fact.kind == "finding" for fact in clause.facts)
+    told = any(fact.kind == "finding" or str(fact.value) in lexicon.spoken_many for fact in clause.facts)
     return not (named or told or clause.work)
 
 
 def meant_by_it(setting: Setting, many: bool = False) -> list[str]:
     """The part that "it" means after a finding of the clause before ("wire's biting, take it off"), or after the
     statement before. many: "them" was said."""
-    before = next((clause for clause in reversed(setting.before) if not _in_passing(clause)), None)
+    before = next((clause for clause in reversed(setting.before) if not _in_passing(clause, setting.lexicon)), None)
     if before is None:
         return list(setting.lent.them if many else setting.lent.it)
     facts = [f for f in before.facts if f.value in setting.lexicon.pronoun]
