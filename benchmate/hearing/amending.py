@@ -199,38 +199,6 @@ def looked_again(before: Clause, clause: Clause) -> bool:
     return False
 
 
-def on_condition(before: Clause, clause: Clause) -> bool:
-    """ "bring it under cover if it drops below minus 10": meant for then, not done now, and nothing of it seen yet. A
-    temperature is when to do it."""
-    if "if" not in clause.joined or clause.kind != "observe" or before.kind != "decide" or before.mood is None:
-        return False
-    if before.mood.done not in (NOW, LATER) or not before.work:
-        return False
-    before.work = [replace(work, done=LATER) if work.done == NOW else work for work in before.work]
-    if "temperature_c" in clause.measures:
-        last = before.work[-1]
-        before.work[-1] = replace(last, measures={"temperature_c": clause.measures["temperature_c"], **last.measures})
-    return True
-
-
-def only_if(before: Clause | None, clause: Clause) -> None:
-    """ "once the buds swell I'll repot it": what must come first is not seen yet."""
-    if clause.kind != "decide" or clause.mood is None or clause.mood.done not in (NOW, LATER) or clause.topic:
-        return
-    condition = next((one for one in (before, clause) if one is not None and "if" in one.joined), None)
-    if condition is None or condition.kind not in ("observe", "decide") or not clause.work:
-        return
-    if condition is before and condition.kind == "decide":
-        return
-    at = condition.measures.pop("temperature_c", None)
-    condition.facts = [fact for fact in condition.facts if fact.kind == "species"]
-    condition.acts, condition.taken = [act for act in condition.acts if act != "observe"], True
-    condition.phrase = None
-    clause.work = [replace(work, done=LATER) if work.done == NOW else work for work in clause.work]
-    if at is not None:
-        clause.work[0] = replace(clause.work[0], measures={"temperature_c": at, **clause.work[0].measures})
-
-
 def either(before: Clause, clause: Clause) -> None:
     """ "pinch it or leave it": two that are offered are asked about, not decided on."""
     both = before.kind == "decide" and clause.kind == "decide" and "or" in clause.joined
@@ -256,18 +224,4 @@ def either_place(before: Clause, clause: Clause) -> bool:
     before.work.append(replace(last, spot=also(last.spot, phrase)))
     before.acts, before.topic = ["ask"], "compare"
     before.work = [replace(work, done=None) for work in before.work]
-    return True
-
-
-def supposed_too(before: Clause, clause: Clause) -> bool:
-    """ "what if it had mildew and were weak": what goes on with "and" is supposed as well."""
-    if before.kind != "what_if" or clause.topic or not {"and", ","} & set(clause.joined):
-        return False
-    if clause.kind not in ("observe", "decide") or not (clause.facts or clause.work):
-        return False
-    if "and" not in clause.joined and clause.by_grower:  # "suppose it is weak, I leave it alone"
-        return False
-    before.facts += clause.facts
-    before.work += [replace(work, done=None, denied=work.denied or work.done == NOT) for work in clause.work]
-    before.when = before.when or clause.when
     return True

@@ -25,6 +25,7 @@ from .several import several_of
 from .spotting import Spotter, Token
 from .words import Word, split_words
 
+BREAKS = STOPS | {","}
 LONGEST = 2_000  # characters; more than anybody says in one breath
 
 
@@ -204,9 +205,9 @@ def _loose_denials(found: Found, words: Sequence[Word]) -> list[Token]:
     it, can I cut it back". The word is then told as missed."""
     loose = []
     for token, after in pairwise(found.tokens):
-        if token.kind == "AUX" and token.value == "not" and found.marks[token.end : token.end + 1] == ("missed",):
-            between = {word.text for word in words[token.end : after.first]}
-            if between & (STOPS | {","}):
+        if token.kind == "AUX" and token.value == "not" and token.end < after.first:
+            between = [word.text for word in words[token.end : after.first]]
+            if between[0] not in BREAKS and BREAKS & set(between):
                 loose.append(token)
     return loose
 

@@ -15,19 +15,17 @@ from .amending import (
     either_place,
     looked_again,
     no_but,
-    on_condition,
-    only_if,
     put_right,
     reminded,
     righted,
     same_again,
-    supposed_too,
 )
 from .belonging import bare_place, belongs, fronted, place_first, same_unit
 from .clauses import Clause
 from .doing import AT_ONCE, DONE, LATER, NOW
 from .lexicon import Lexicon
 from .reading import Fact, Reading, Spot, Work
+from .supposing import meanwhile, on_condition, only_if, reminded_when, supposed, supposed_first, supposed_too
 
 
 def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Reading:
@@ -45,8 +43,10 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
             same_again(done, clause)
             same_unit(before, clause)
             if (
-                _supposed(before, clause)
+                supposed(before, clause)
                 or supposed_too(before, clause)
+                or meanwhile(before, clause)
+                or reminded_when(before, clause)
                 or on_condition(before, clause)
                 or no_but(before, clause)
                 or put_right(before, clause)
@@ -72,7 +72,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
             clause.acts = []
         bare_place(clause, alone=len(done) == 1)
     _named_works(done, lexicon)
-    done = _supposed_first(done)
+    done = supposed_first(done)
     acts: list[str] = []
     for clause in done:
         acts += [act for act in clause.acts if act not in acts]
@@ -198,32 +198,6 @@ def _inherit(before: Clause, clause: Clause) -> None:
 
 def _last_work(clause: Clause) -> str | None:
     return clause.work[-1].work if clause.work else None
-
-
-def _supposed(before: Clause, clause: Clause) -> bool:
-    """ "how much leaf is that if I halve 30 of 50 leaves": the work only belongs to the question."""
-    if (
-        before.topic != "figure"
-        or clause.kind != "decide"
-        or not clause.work
-        or not {"if", "because"} & set(clause.joined)
-    ):
-        return False
-    before.supposes += clause.work
-    before.when = before.when or clause.when
-    before.series += clause.series
-    for work in clause.work:
-        before.measures.update(work.measures)
-    before.facts += [fact for fact in clause.facts if fact.kind == "species"]
-    return True
-
-
-def _supposed_first(clauses: list[Clause]) -> list[Clause]:
-    """ "if I halve the leaves, how much is gone": what is supposed may stand before the question too."""
-    figure = next((clause for clause in clauses if clause.topic == "figure"), None)
-    if figure is None:
-        return clauses
-    return [c for c in clauses if c is figure or not ("if" in c.joined and _supposed(figure, c))]
 
 
 def _named_works(clauses: Sequence[Clause], lexicon: Lexicon) -> None:

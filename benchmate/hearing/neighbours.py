@@ -39,7 +39,7 @@ def _doing(lexicon: Lexicon, lattice: Sequence[Sequence[Token]], words: Sequence
 
 
 def _to_be_done(lexicon: Lexicon, lattice: Sequence[Sequence[Token]], words: Sequence[Word], at: int, t: Token) -> bool:
-    """ "Won't wire that one", "please feed this one": behind "will", "do" and "please" stands the verb, not the thing."""
+    """ "Won't wire that one", "please feed this one": behind these stands the verb, not the thing."""
     if t.kind not in _THINGS or not _rivalled(lattice[at], t, "V"):
         return False
     return any(_helped(lattice, at, helper, frozenset({"not", "i"})) for helper in ("will", "do", "let"))

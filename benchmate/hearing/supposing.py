@@ -1,0 +1,104 @@
+"""What is only supposed or waited for: "if I halve the leaves", "when I repot it", "once the buds swell"."""
+
+from __future__ import annotations
+
+from benchmate.value import replace
+
+from .clauses import Clause
+from .doing import LATER, NOT, NOW
+
+_WAITING = frozenset({"if", "when"})
+
+
+def supposed(before: Clause, clause: Clause) -> bool:
+    """ "how much leaf is that if I halve 30 of 50 leaves": the work only belongs to the question."""
+    if (
+        before.topic != "figure"
+        or clause.kind != "decide"
+        or not clause.work
+        or not {"if", "because"} & set(clause.joined)
+    ):
+        return False
+    before.supposes += clause.work
+    before.when = before.when or clause.when
+    before.series += clause.series
+    for work in clause.work:
+        before.measures.update(work.measures)
+    before.facts += [fact for fact in clause.facts if fact.kind == "species"]
+    return True
+
+
+def supposed_first(clauses: list[Clause]) -> list[Clause]:
+    """ "if I halve the leaves, how much is gone": what is supposed may stand before the question too."""
+    figure = next((clause for clause in clauses if clause.topic == "figure"), None)
+    if figure is None:
+        return clauses
+    return [c for c in clauses if c is figure or not ("if" in c.joined and supposed(figure, c))]
+
+
+def supposed_too(before: Clause, clause: Clause) -> bool:
+    """ "what if it had mildew and were weak": what goes on with "and" is supposed as well."""
+    if before.kind != "what_if" or clause.topic or not {"and", ","} & set(clause.joined):
+        return False
+    if clause.kind not in ("observe", "decide") or not (clause.facts or clause.work):
+        return False
+    if "and" not in clause.joined and clause.by_grower:  # "suppose it is weak, I leave it alone"
+        return False
+    before.facts += clause.facts
+    before.work += [replace(work, done=None, denied=work.denied or work.done == NOT) for work in clause.work]
+    before.when = before.when or clause.when
+    return True
+
+
+def meanwhile(before: Clause, clause: Clause) -> bool:
+    """ "can I feed the elm when I repot it": what would be done then belongs to the question."""
+    asks = "ask" in before.acts and before.topic not in ("figure", "meaning", "recall", "list")
+    if not asks or clause.kind != "decide" or clause.topic or not _WAITING & set(clause.joined):
+        return False
+    if clause.mood is None or not (clause.mood.open or clause.mood.done in (NOW, LATER)) or not clause.work:
+        return False
+    before.supposes += [replace(work, done=None) for work in clause.work]
+    before.facts += [fact for fact in clause.facts if fact.kind == "species"]
+    before.when = before.when or clause.when
+    return True
+
+
+def reminded_when(before: Clause, clause: Clause) -> bool:
+    """ "remind me to feed it when the leaves have hardened": what is waited for is not seen yet."""
+    if before.kind != "remind" or clause.kind != "observe" or not _WAITING & set(clause.joined):
+        return False
+    before.facts += [fact for fact in clause.facts if fact.kind == "species"]
+    before.when = before.when or clause.when
+    return bool(clause.facts)
+
+
+def on_condition(before: Clause, clause: Clause) -> bool:
+    """ "bring it under cover if it drops below minus 10": meant for then, not done now, and nothing of it seen yet. A
+    temperature is when to do it."""
+    if "if" not in clause.joined or clause.kind != "observe" or before.kind != "decide" or before.mood is None:
+        return False
+    if before.mood.done not in (NOW, LATER) or not before.work:
+        return False
+    before.work = [replace(work, done=LATER) if work.done == NOW else work for work in before.work]
+    if "temperature_c" in clause.measures:
+        last = before.work[-1]
+        before.work[-1] = replace(last, measures={"temperature_c": clause.measures["temperature_c"], **last.measures})
+    return True
+
+
+def only_if(before: Clause | None, clause: Clause) -> None:
+    """ "once the buds swell I'll repot it": what must come first is not seen yet."""
+    if clause.kind != "decide" or clause.mood is None or clause.mood.done not in (NOW, LATER) or clause.topic:
+        return
+    condition = next((one for one in (before, clause) if one is not None and "if" in one.joined), None)
+    if condition is None or condition.kind not in ("observe", "decide") or not clause.work:
+        return
+    if condition is before and condition.kind == "decide":
+        return
+    at = condition.measures.pop("temperature_c", None)
+    condition.facts = [fact for fact in condition.facts if fact.kind == "species"]
+    condition.acts, condition.taken = [act for act in condition.acts if act != "observe"], True
+    condition.phrase = None
+    clause.work = [replace(work, done=LATER) if work.done == NOW else work for work in clause.work]
+    if at is not None:
+        clause.work[0] = replace(clause.work[0], measures={"temperature_c": at, **clause.work[0].measures})
