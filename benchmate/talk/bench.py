@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from benchmate.fault import UserError
 from benchmate.garden.record import Entry, Tree
 from benchmate.hearing.reading import Reading
-from benchmate.talk.context import Context
+from benchmate.talk.context import Context, Logged
 from benchmate.talk.house import House
 from benchmate.talk.statement import check_measures, checked, yes_or_no
 from benchmate.talk.which_tree import named
@@ -40,6 +40,7 @@ class Bench:
         self.talking = talking
         self.plain = plain
         self.context = Context()
+        self.written: set[str] = set()  # ids of what this talk put into the record
         self.unwritten: tuple[tuple[str, tuple[Entry, ...]], ...] = ()
         if tree is not None:
             self.turn_to(tree)
@@ -76,12 +77,12 @@ class Bench:
             reading = self.house.hear(words, self.on, self.context.reading)
         return self.carry(reading)
 
-    def carry(self, reading: Reading, *, confirmed: bool = False) -> Answer:
-        """The answer to a reading. confirmed: the grower has said yes to it."""
+    def carry(self, reading: Reading, *, confirmed: bool = False, gone: Logged = ()) -> Answer:
+        """The answer to a reading. confirmed: the grower has said yes to it. gone: what it takes back."""
         from benchmate.talk.turns import carry_out
 
         check_measures(reading, self.house.length_units)
-        answer, self.context = carry_out(self, reading, confirmed)
+        answer, self.context = carry_out(self, reading, confirmed, gone)
         if reading.missed and not self.dry:
             self.house.keep_missed(reading, self.on)
         return answer
@@ -93,7 +94,9 @@ class Bench:
         """
         if self.dry or self.house.garden is None:
             return tuple(entries)
-        return tuple(self.house.garden.append_all(tree, entries))
+        written = tuple(self.house.garden.append_all(tree, entries))
+        self.written.update(entry.id for entry in written)
+        return written
 
     def _of_the_talk(self, words: str) -> Answer | None:
         """The answer to words for the talk itself ("more"), or None."""
@@ -119,7 +122,8 @@ class Bench:
             tree = named(self.house.trees(), words.strip(" .!"))
             return self.carry(replace(pending.reading, tree=tree.name), confirmed=True) if tree else None
         if said is True:
-            return self.carry(pending.reading, confirmed=True)
+            return self.carry(pending.reading, confirmed=True, gone=pending.takes_back)
         if said is False:
-            return Answer(Reading(words), self.on, self.context.tree, says=("Nothing was logged",))
+            done = "taken back" if "strike" in pending.reading.acts else "logged"
+            return Answer(Reading(words), self.on, self.context.tree, says=(f"Nothing was {done}",))
         return None

@@ -7,13 +7,17 @@ from benchmate.hearing.reading import NOWHERE, Fact, Reading, Spot
 from benchmate.practice.advice import Advice
 from benchmate.value import dataclass, field
 
+Logged = tuple[tuple[str, Entry], ...]  # entries, each with the name of its tree
+
 
 @dataclass(frozen=True, slots=True)
 class Pending:
-    """Something that waits for the grower's word. reading: the words as taken. wants: "yes", or a "tree" by name."""
+    """Something that waits for the grower's word. reading: the words as taken. wants: "yes", or a "tree" by name.
+    takes_back: what is struck with it, where the words correct what stands in the record."""
 
     reading: Reading
     wants: str = "yes"
+    takes_back: Logged = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,20 +26,23 @@ class Context:
 
     tree: name of the tree at hand, None where the talk is of a species or of nothing yet. reading: the last statement
     with something in it. advice: the options last offered. facts: what was said of this tree or species in this talk,
-    newest first. logged: entries of the last statement that logged any, on the tree `logged_on`. told: hazards that
-    were told in full. pending: what waits for a yes or a name. weighed: the advice told last, for "why", though an
-    option of it was taken.
+    newest first. logged: entries of the last statement that logged any. told: hazards that were told in full. pending:
+    what waits for a yes or a name. weighed: the advice told last, for "why", though an option of it was taken.
+    amends: the statement that a correction bears on, be it a question. made: what that very statement logged: nothing
+    else goes with a correction. taken_from: the advice of which that statement took an option.
     """
 
     tree: str | None = None
     reading: Reading | None = None
     advice: Advice | None = None
     facts: tuple[Fact, ...] = ()
-    logged: tuple[Entry, ...] = ()
-    logged_on: str | None = None
+    logged: Logged = ()
     told: frozenset[str] = field(default_factory=frozenset)
     pending: Pending | None = None
     weighed: Advice | None = None
+    amends: Reading | None = None
+    made: Logged = ()
+    taken_from: Advice | None = None
 
     @property
     def species(self) -> str | None:

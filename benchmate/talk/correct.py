@@ -2,43 +2,71 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
-from benchmate.hearing.reading import Fact, Reading, Spot, Work
+from benchmate.hearing.reading import NOWHERE, Fact, Reading, Spot, Work
+from benchmate.talk.refer import OTHER, opposite
 from benchmate.value import replace
 
 _LENGTHS = {"leaves", "pairs", "buds", "length_mm", "share"}
+_OFF = "remove"  # the work after which nothing is left to do another to
 
 
 def corrected(last: Reading, fix: Reading) -> Reading | None:
     """The statement as it was meant, or None where it is not clear what the correction bears on.
 
     What the correction names goes over the same thing of the statement: a side over the side, leaves over leaves, a
-    species over the species. Everything else stays. A place or measure that could bear on two works is not laid on
-    either.
+    species or a tree over the tree. Everything else stays. A place or measure that could bear on two works is not laid
+    on either.
     """
+    said = [fact for fact in fix.facts if not (fact.kind == "species" and fact.denied)]  # "the elm, not the beech"
+    trees = bool(fix.tree or fix.several or any(fact.kind == "species" for fact in said))
     works = list(last.work)
     for change in fix.work:
         at = _bears_on(works, change)
         if at is None:
             return None
         works[at] = _over(works[at], change)
-    facts = list(last.facts)
-    for fact in fix.facts:
-        facts = _fact_over(facts, fact)
-    if not (fix.work or fix.facts or fix.measures or fix.tree or fix.when):
+        works = _kept_apart(last.work, works, at)
+    if OTHER in fix.refers and not any(work.work or work.spot != NOWHERE for work in fix.work):
+        works = [replace(work, spot=opposite(work.spot)) for work in last.work]
+    if works == list(last.work) and not (fix.work or said or fix.measures or trees or fix.when):
         return None
+    facts = [fact for fact in last.facts if not (trees and fact.kind == "species")]
+    for fact in said:
+        facts = _fact_over(facts, fact)
+    note = None if last.note is None or last.missed else last.note  # else what was said itself is kept, as it was
     return replace(
         last,
         said=f"{last.said}; {fix.said}",
         work=tuple(works),
         facts=tuple(facts),
         measures=_measures_over(last.measures, fix.measures),
-        tree=fix.tree or (None if any(fact.kind == "species" for fact in fix.facts) else last.tree),
+        tree=fix.tree or (None if trees else last.tree),
+        several=fix.several or (None if trees else last.several),
         when=fix.when or last.when,
         missed=(*last.missed, *fix.missed),
         guessed=(*last.guessed, *fix.guessed),
+        note=note or (last.said if "note" in last.acts else None),
     )
+
+
+def _kept_apart(before: Sequence[Work], works: list[Work], changed: int) -> list[Work]:
+    """ "Kept the left one and cut the right one off; no, kept the right one": what comes off cannot be what was meant
+    to stay, so two works that would meet now change places."""
+    now, was = works[changed].spot, before[changed].spot
+    for number, work in enumerate(works):
+        if number == changed or not _same_place(work.spot, now) or _same_place(work.spot, was):
+            continue
+        if _OFF in (work.work, works[changed].work) and work.work != works[changed].work:
+            moved = replace(work.spot, side=was.side, level=was.level, ordinal=was.ordinal)
+            works = [*works[:number], replace(work, spot=moved), *works[number + 1 :]]
+    return works
+
+
+def _same_place(one: Spot, other: Spot) -> bool:
+    place = (one.side, one.level, one.ordinal)
+    return any(place) and place == (other.side, other.level, other.ordinal)
 
 
 def _bears_on(works: list[Work], change: Work) -> int | None:

@@ -6,10 +6,12 @@ import re
 from typing import TYPE_CHECKING
 
 from benchmate.garden.record import Entry
-from benchmate.hearing.reading import Reading, Work
+from benchmate.hearing.reading import Reading, Spot, Work
 from benchmate.practice.advice import Ask
+from benchmate.talk.context import Logged
 from benchmate.talk.decide import LEFT_WORKS, entries_of, picked_entry
-from benchmate.talk.which_tree import meant_tree, which
+from benchmate.talk.which_tree import meant_tree, species_said, which
+from benchmate.telling.dates import day_words
 from benchmate.telling.options import option_words
 from benchmate.telling.story import entry_words, tree_words
 from benchmate.value import replace
@@ -23,26 +25,62 @@ _FROM = (
 )
 
 
-def strike(turn: Turn, said: str) -> None:
-    """Take back what this talk logged last, else the tree's last entry: by a further entry each."""
-    before = turn.before
-    entries: tuple[Entry, ...] = ()
-    if before.logged and before.logged_on:
-        tree = meant_tree(Reading("", tree=before.logged_on), turn.house.trees(), None).tree
-        entries = before.logged
+def strike(turn: Turn) -> None:
+    """Take back what this talk logged last, else the tree's last entry: by a further entry each. An entry that is
+    neither of this talk nor of today is taken back only after a yes."""
+    before, reading = turn.before, turn.reading
+    named = bool(reading.tree or species_said(reading))
+    meant = meant_tree(replace(reading, refers=()), turn.house.trees(), turn.bench.here)
+    pairs = before.logged
+    if named and meant.tree:
+        pairs = tuple(pair for pair in pairs if pair[0] == meant.tree.name)
+    if pairs and (meant.tree or not named):
+        take_back(turn, pairs)
+    elif meant.tree is None:
+        turn.says += [meant.aside] if meant.aside else []
+        turn.asks.append(meant.ask or which(turn.house.trees()))
+    elif not (entries := turn.house.last_standing(meant.tree)):
+        turn.says.append(f"There is nothing to take back in the record of {meant.tree.name}")
+    elif turn.confirmed or not turn.bench.talking or all(_of_now(turn, entry) for entry in entries):
+        take_back(turn, tuple((meant.tree.name, entry) for entry in entries))
     else:
-        tree = meant_tree(replace(turn.reading, refers=()), turn.house.trees(), turn.bench.here).tree
-        entries = turn.house.last_standing(tree) if tree else ()
-    if tree is None:
-        turn.asks.append(which(turn.house.trees()))
-    elif not entries:
-        turn.says.append(f"There is nothing to take back in the record of {tree.name}")
-    else:
-        strikes = tuple(Entry("", turn.on, "struck", said, strikes=entry.id) for entry in entries)
+        (entry,) = entries
+        words = entry_words(entry, entry.day, turn.house.place.units)
+        of = f"The last entry for {meant.tree.name} is of {day_words(entry.day)}"
+        turn.confirm = f"{of}: {words}. Take that back? Say yes or no."
+
+
+def _of_now(turn: Turn, entry: Entry) -> bool:
+    return entry.day == turn.on or entry.id in turn.bench.written
+
+
+def take_back(turn: Turn, pairs: Logged) -> None:
+    """Strike these entries, each in the record of its own tree."""
+    turn.gone = pairs
+    for name in dict.fromkeys(name for name, _ in pairs):
+        tree = meant_tree(Reading("", tree=name), turn.house.trees(), None).tree
+        if tree is None:
+            continue
+        entries = [entry for of, entry in pairs if of == name]
+        strikes = tuple(Entry("", turn.on, "struck", turn.reading.said, strikes=entry.id) for entry in entries)
         turn.to_log.append((tree, strikes))
         turn.struck = True
         told = "; ".join(entry_words(entry, turn.on, turn.house.place.units) for entry in entries)
         turn.says.append(f"Taken back for {tree.name}: {told}")
+
+
+def another_option(turn: Turn) -> bool:
+    """ "No, the third", right after an option was taken: another option of the same advice is taken instead."""
+    reading, offered = turn.reading, turn.before.taken_from
+    bare = [work.spot for work in reading.work if work.work is None and not work.measures]
+    number = reading.pick
+    if number is None and len(bare) == len(reading.work) == 1 and bare[0] == Spot(ordinal=bare[0].ordinal):
+        number = bare[0].ordinal
+    if offered is None or number is None:
+        return False
+    turn.reading = replace(reading, acts=("pick",), pick=number, work=())
+    turn.before = replace(turn.before, advice=offered)
+    return True
 
 
 def pick(turn: Turn) -> None:
@@ -62,6 +100,7 @@ def pick(turn: Turn) -> None:
         turn.confirm = f"{against.rstrip('.')}. Log it all the same? Say yes or no."
         return
     refused = [option_words(other) for other in options if other is not option and other.work not in LEFT_WORKS]
+    turn.taken_from = offered
     entry = picked_entry(option, turn.reading.said, turn.on, refused=refused, endings=turn.endings)
     reminders = entries_of(turn.reading, None, turn.on, southern=turn.southern)
     follow = tuple(one for reminder in reminders for one in reminder.follow)

@@ -27,11 +27,11 @@ def moved_words(turn: Turn) -> list[str]:
 def kept(turn: Turn) -> Context:
     """What the talk knows now."""
     before, reading = turn.before, turn.reading
-    new = [entry for _, entry in turn.logged if entry.kind != "struck"]
+    new = tuple(pair for pair in turn.logged if pair[1].kind != "struck")
     told = {caution.id for caution in turn.advice.cautions if caution.kind != "tree"} if turn.advice else set()
     waits = None
     if turn.confirm:
-        waits = Pending(reading)
+        waits = Pending(reading, takes_back=turn.gone)
     elif any(ask.fact == "tree" for ask in turn.asks) and not turn.new_name:
         waits = Pending(reading, "tree")
     moved = bool(turn.tree) or turn.meant.species_alone
@@ -43,14 +43,28 @@ def kept(turn: Turn) -> Context:
     if reading.topic in _SUPPOSED:
         facts = turn.facts or before.facts
     same = tree == before.tree
+    spoke = _speaks_anew(turn)
     return Context(
-        tree,
-        meaning,
-        turn.advice if offers else before.advice if same and not new else None,
-        facts if moved or has_content else before.facts,
-        tuple(new) if new else () if turn.struck else before.logged,
-        turn.logged[-1][0] if new else before.logged_on,
-        before.told | told,
-        waits,
-        turn.advice if offers else before.weighed if same else None,
+        tree=tree,
+        reading=meaning,
+        advice=turn.advice if offers else before.advice if same and not new else None,
+        facts=facts if moved or has_content else before.facts,
+        logged=new or (() if turn.struck else before.logged),
+        told=before.told | told,
+        pending=waits,
+        weighed=turn.advice if offers else before.weighed if same else None,
+        amends=(turn.meaning or reading) if spoke else before.amends,
+        made=turn.gone if turn.confirm else new if spoke else () if turn.struck else before.made,
+        taken_from=turn.taken_from if spoke else before.taken_from,
     )
+
+
+def _speaks_anew(turn: Turn) -> bool:
+    """Whether the next correction bears on this statement, and not on the one before: "why" and a correction that was
+    not clear leave that as it was; words that were not understood do not."""
+    acts, reading = set(turn.acts), turn.reading
+    if {"correct", "strike"} & acts:
+        return False
+    if reading.topic == "why" and not reading.work and not reading.facts:
+        return False
+    return bool(acts or reading.missed)

@@ -121,9 +121,10 @@ def _moved(before: Spot, now: Spot) -> Spot:
 
 
 def _pointed(reading: Reading, talk: Pointing) -> Resolved:
-    """ "That one" is the one spoken of; "the other" is its opposite, or the second of two."""
+    """ "That one" is the one spoken of; "the other" is its opposite, or the second of two: of what this very statement
+    named just before it ("kept the left one and took the other off"), else of what was spoken of last."""
     fits = talk.spots
-    if not fits:
+    if not fits and not any(work.spot.side or work.spot.level for work in reading.work):
         return Resolved(reading)
     works = list(reading.work)
     bare = [n for n, work in enumerate(works) if not (work.spot.side or work.spot.level or work.spot.ordinal)]
@@ -134,22 +135,34 @@ def _pointed(reading: Reading, talk: Pointing) -> Resolved:
     for number in pointing:
         works[number] = replace(works[number], spot=fits[0])
     for number in others[-1:]:
-        spot, ask = _the_other(fits)
+        own = [work.spot for work in works[:number] if opposite(work.spot) != work.spot][-1:]
+        spot, ask = _the_other([replace(own[0], part=own[0].part or _own_part(reading, talk))] if own else fits)
         if spot is None:
             return Resolved(reading, ask)
         works[number] = replace(works[number], spot=spot)
     return Resolved(replace(reading, work=tuple(works)))
 
 
+def _own_part(reading: Reading, talk: Pointing) -> str | None:
+    """The one part that the findings of the statement are about, or None."""
+    parts = {fact.spot.part or talk.own_part(str(fact.value)) for fact in reading.facts if fact.kind == "finding"}
+    return parts.pop() if len(parts) == 1 else None
+
+
 def _the_other(fits: Sequence[Spot]) -> tuple[Spot | None, Ask | None]:
     """The opposite of the one that was spoken of."""
     if len(fits) == 1:
         (spot,) = fits
-        if spot.side in _OPPOSITE:
-            return replace(spot, side=_OPPOSITE[spot.side]), None
-        if spot.level in _OPPOSITE:
-            return replace(spot, level=_OPPOSITE[spot.level]), None
+        if (other := opposite(spot)) != spot:
+            return other, None
     return None, _which(fits)
+
+
+def opposite(spot: Spot) -> Spot:
+    """The place across from it, or the place itself where it has none."""
+    if spot.side in _OPPOSITE:
+        return replace(spot, side=_OPPOSITE[spot.side])
+    return replace(spot, level=_OPPOSITE[spot.level]) if spot.level in _OPPOSITE else spot
 
 
 def _with_it(reading: Reading, talk: Pointing) -> Reading:

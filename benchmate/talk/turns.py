@@ -7,15 +7,15 @@ from typing import TYPE_CHECKING, Any
 from benchmate.garden.record import Entry, Tree
 from benchmate.hearing.reading import Reading
 from benchmate.practice.advice import Advice, Ask
-from benchmate.talk.context import Context
+from benchmate.talk.context import Context, Logged
 from benchmate.talk.correct import corrected
 from benchmate.talk.decide import LEFT_WORKS, entries_of
-from benchmate.talk.deeds import begin_record, name_tree, pick, strike
+from benchmate.talk.deeds import another_option, begin_record, name_tree, pick, strike, take_back
 from benchmate.talk.following import Endings, endings_of
 from benchmate.talk.kept import kept, moved_words
 from benchmate.talk.refer import Pointing, resolve
 from benchmate.talk.sums_follow import counted_leaves
-from benchmate.talk.which_tree import Meant, as_list, meant_tree, species_said
+from benchmate.talk.which_tree import Meant, as_list, as_turn, meant_tree, species_said
 from benchmate.telling.answer import Answer
 from benchmate.telling.lines import Line
 from benchmate.telling.options import option_words
@@ -29,9 +29,10 @@ ADVISED = {"advice", "may", "when", "compare", "why", "what-if"}
 _STATES = {"observe", "decide"}
 
 
-def carry_out(bench: Bench, reading: Reading, confirmed: bool) -> tuple[Answer, Context]:
-    """The answer to a reading and what the talk knows after it; what it decides is logged."""
+def carry_out(bench: Bench, reading: Reading, confirmed: bool, gone: Logged = ()) -> tuple[Answer, Context]:
+    """The answer to a reading and what the talk knows after it; what it decides is logged. gone: what it takes back."""
     turn = Turn(bench, reading, confirmed)
+    turn.gone = gone
     turn.take_back()
     if turn.point_and_correct():
         turn.find_tree()
@@ -48,7 +49,7 @@ class Turn:
         self.house = bench.house
         self.before = bench.context
         self.on = bench.on
-        self.reading = as_list(reading)
+        self.reading = as_turn(as_list(reading))
         self.confirmed = confirmed
         self.meant = Meant()
         self.tree: Tree | None = None
@@ -65,6 +66,8 @@ class Turn:
         self.confirm: str | None = None
         self.unlogged: str | None = None
         self.struck = False
+        self.gone: Logged = ()
+        self.taken_from: Advice | None = None
         self.new_name: str | None = None
 
     @property
@@ -84,27 +87,42 @@ class Turn:
     def take_back(self) -> None:
         """A strike takes back what this talk logged last, else the tree's last entry."""
         if "strike" in self.acts:
-            strike(self, self.reading.said)
+            strike(self)
+        elif self.gone:
+            self._in_its_stead(self.gone)
+
+    def _in_its_stead(self, gone: Logged) -> None:
+        """Strike what a correction goes over; that it was struck is told beside the answer."""
+        before, self.says = self.says, []
+        take_back(self, gone)
+        self.aside, self.says = [*self.aside, *self.says], before
 
     def point_and_correct(self) -> bool:
         """Fill in what the words point back to; False where the grower must say more first."""
-        if "correct" in self.acts:
-            last = self.before.reading
-            fixed = corrected(last, self.reading) if last else None
-            if fixed is None:
-                what = "Say what it should have been" if last else "Nothing was said before in this talk; say it whole"
-                self.asks.append(Ask("work", f"{what}, as in: no, the right branch."))
-                return False
-            if self.before.logged:
-                strike(self, self.reading.said)
-                self.aside, self.says = [*self.aside, *self.says], []
-            self.reading = fixed
+        corrects = "correct" in self.acts
+        if corrects and not self._correct():
+            return False
         self._then()
         resolved = resolve(self.reading, self._pointing())
         self.reading = counted_leaves(resolved.reading, self.house.ear)
         if resolved.ask:
             self.asks.append(resolved.ask)
+        elif corrects and self.before.made:
+            self._in_its_stead(self.before.made)
         return resolved.ask is None
+
+    def _correct(self) -> bool:
+        """What a correction comes to, laid over the statement before; False, and a question, where it is not clear."""
+        if another_option(self):
+            return True
+        last = self.before.amends
+        fixed = corrected(last, self.reading) if last else None
+        if fixed is None:
+            what = "Say what it should have been" if last else "Nothing was said before in this talk; say it whole"
+            self.asks.append(Ask("work", f"{what}, as in: no, the right branch."))
+            return False
+        self.reading = fixed
+        return True
 
     def _then(self) -> None:
         """ "In three weeks then?": the last question, asked for another day."""
@@ -148,6 +166,9 @@ class Turn:
             name_tree(self)
         elif "turn" in self.acts and self.tree:
             self.says += [tree_words(self.tree, self.house.place.units), *self.house.due_on(self.tree, self.on)]
+        elif "turn" in self.acts:
+            self.says += [self.meant.aside] if self.meant.aside else []
+            self.asks += [self.meant.ask] if self.meant.ask else []
 
     def _same_species(self) -> bool:
         said = species_said(self.reading)
@@ -186,7 +207,7 @@ class Turn:
         """Whether the statement cannot be answered without knowing the tree or its species."""
         return (
             self.meant.species_alone
-            or bool({"turn", "remind", "note"} & set(self.acts))
+            or bool({"remind", "note"} & set(self.acts))
             or ("ask" in self.acts and self.reading.topic in ADVISED)
         )
 

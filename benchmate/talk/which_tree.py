@@ -41,6 +41,14 @@ def as_list(reading: Reading) -> Reading:
     return reading if placed or not asks else replace(reading, topic="list")
 
 
+def as_turn(reading: Reading) -> Reading:
+    """A tree's name with nothing beside it ("Crag") turns to that tree."""
+    said = reading.work or reading.facts or reading.candidates or reading.measures or reading.figure or reading.missed
+    if reading.acts or said or not reading.tree or reading.several:
+        return reading
+    return replace(reading, acts=("turn",))
+
+
 def is_of(tree: Tree, taxon: str) -> bool:
     """Whether the tree may be of the taxon: the same, or one of them is only the other's genus.
 

@@ -28,7 +28,8 @@ def tell(answer: Answer, *, plain: bool = False) -> list[Line]:
     if answer.unlogged:
         lines.append(Line(f"Not logged: {answer.unlogged}", role.ANSWER))
     if answer.confirm:
-        lines.append(Line(f"{answer.confirm} Nothing is logged yet.", role.ANSWER))
+        done = "taken back" if "strike" in answer.reading.acts else "logged"
+        lines.append(Line(f"{answer.confirm} Nothing is {done} yet.", role.ANSWER))
     if headline := headline_of(answer):
         lines.append(Line(headline, role.ANSWER))
     lines += [Line(words, role.ASIDE) for words in answer.says[1:]]
