@@ -84,7 +84,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
         work=tuple(_compared([w for c in done for w in c.work], done)),
         measures={k: v for c in reversed(done) for k, v in c.measures.items()},
         figure=next((c.figure for c in done if c.figure), None),
-        tree=next((c.tree for c in done if c.tree), None),
+        tree=_tree(acts, done),
         pick=next((c.pick for c in done if c.pick is not None), None),
         when=None if acts == ["leave"] else next((c.when for c in done if c.when), None),
         candidates=tuple(f for c in done for f in c.candidates),
@@ -105,6 +105,13 @@ def _past_the_name(done: Sequence[Clause]) -> Clause:
     last = done[-1]
     named = last.kind == "observe" and last.facts and all(fact.kind == "species" for fact in last.facts)
     return done[-2] if named and len(done) > 1 and done[-2].facts and not last.measures else last
+
+
+def _tree(acts: Sequence[str], clauses: Sequence[Clause]) -> str | None:
+    """The tree named first; where the talk turns to a tree ("finished with Ratchet, on to Minnow"), that one."""
+    named = [clause for clause in clauses if clause.tree]
+    turned = [clause for clause in named if clause.kind == "turn"] or ([] if acts else named[-1:])
+    return next((clause.tree for clause in turned + named), None)
 
 
 def _topic(clauses: Sequence[Clause]) -> str | None:

@@ -88,6 +88,14 @@ def _remaining(lexicon: Lexicon, lattice: Sequence[Sequence[Token]], words: Sequ
     return False
 
 
+def _named_next(lexicon: Lexicon, lattice: Sequence[Sequence[Token]], words: Sequence[Word], at: int, t: Token) -> bool:
+    """ "Wired Ratchet", "leaf cut Ratchet": what opens a sentence before a tree's name was done to it."""
+    if t.kind not in _THINGS or t.end >= len(words) or not any(o.kind == "NAME" for o in lattice[t.end]):
+        return False
+    done = any(_rivalled(lattice[at], t, kind) for kind in ("V", "VED"))
+    return done and opens(lexicon, [word.text for word in words], at)
+
+
 def _rivalled(tokens: Sequence[Token], one: Token, kind: str) -> bool:
     """Whether the same words may also be of another kind."""
     return any(t.kind == kind and t.end == one.end and not t.guesses for t in tokens)
@@ -121,4 +129,5 @@ _FALSE: tuple[Callable[[Lexicon, Sequence[Sequence[Token]], Sequence[Word], int,
     _one_thing,
     _adverb,
     _remaining,
+    _named_next,
 )
