@@ -34,8 +34,9 @@ def _owned_verb(lexicon: Lexicon, lattice: Sequence[Sequence[Token]], words: Seq
 
 
 def _doing(lexicon: Lexicon, lattice: Sequence[Sequence[Token]], words: Sequence[Word], at: int, t: Token) -> bool:
-    """ "I'm not touching it": what a person is doing is no state of the tree."""
-    return t.kind == "STATE" and _rivalled(lattice[at], t, "VING") and _helped(lattice, at, "i", frozenset())
+    """ "I'm not touching it", "I've wired one": what a person does is no state of the tree."""
+    rivalled = any(_rivalled(lattice[at], t, kind) for kind in ("VING", "VED"))
+    return t.kind == "STATE" and rivalled and _helped(lattice, at, "i", frozenset())
 
 
 def _to_be_done(lexicon: Lexicon, lattice: Sequence[Sequence[Token]], words: Sequence[Word], at: int, t: Token) -> bool:

@@ -43,6 +43,8 @@ def decide(setting: Setting, clause: Clause, node: Node) -> None:
             see(setting, clause, child)
             subject, clause.phrase = clause.phrase, None
             aux = next((item for kind, item in reversed(chain(child)) if kind == "aux"), [])
+            if {"be", "have"} & set(aux) and "i" not in aux and any(f.kind == "finding" for f in clause.facts):
+                clause.acts = ["observe", "decide"]  # "the box is root bound, gonna repot it", in one breath
         if subject is not None and "i" in aux and clause.work and clause.measures and subject.says_place_only:
             last = clause.work[-1]  # "80 ppm I fed the figs"
             clause.work[-1] = replace(last, measures={**clause.measures, **last.measures})
