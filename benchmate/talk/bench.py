@@ -119,8 +119,14 @@ class Bench:
         said = yes_or_no(words)
         self.context = replace(self.context, pending=None)
         if pending.wants == "tree":
-            tree = named(self.house.trees(), words.strip(" .!"))
-            return self.carry(replace(pending.reading, tree=tree.name), confirmed=True) if tree else None
+            from benchmate.talk.many import settled_with
+
+            trees = self.house.trees()
+            tree = named(trees, words.strip(" .!"))
+            settled = settled_with(pending.reading, tree, trees, self.here) if tree else None
+            if settled is None:
+                return None
+            return self.carry(settled, confirmed=not (settled.several and settled.several.every))
         if said is True:
             return self.carry(pending.reading, confirmed=True, gone=pending.takes_back)
         if said is False:

@@ -14,6 +14,7 @@ from benchmate.talk.which_tree import meant_tree, species_said, which
 from benchmate.telling.dates import day_words
 from benchmate.telling.options import option_words
 from benchmate.telling.story import entry_words, tree_words
+from benchmate.telling.wording import sentence
 from benchmate.value import replace
 
 if TYPE_CHECKING:
@@ -66,7 +67,7 @@ def take_back(turn: Turn, pairs: Logged) -> None:
         turn.to_log.append((tree, strikes))
         turn.struck = True
         told = "; ".join(entry_words(entry, turn.on, turn.house.place.units) for entry in entries)
-        turn.says.append(f"Taken back for {tree.name}: {told}")
+        turn.says.append(sentence(f"Taken back for {tree.name}: {told}"))
 
 
 def another_option(turn: Turn) -> bool:

@@ -42,6 +42,8 @@ def kept(turn: Turn) -> Context:
     offers = turn.advice and turn.advice.options
     if reading.topic in _SUPPOSED:
         facts = turn.facts or before.facts
+    if reading.several:
+        facts = before.facts  # what was said of other trees too is no word of the one at hand alone
     same = tree == before.tree
     spoke = _speaks_anew(turn)
     return Context(

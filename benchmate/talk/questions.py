@@ -92,9 +92,9 @@ def _recall(turn: Turn) -> None:
 
 
 def _trees_asked(turn: Turn) -> list[Tree]:
-    """The tree that is meant, else those of the species named, else all."""
-    if turn.tree:
-        return [turn.tree]
+    """The tree that is meant, or the several, else those of the species named, else all."""
+    if turn.tree or turn.among:
+        return [turn.tree] if turn.tree else list(turn.among)
     taxon = species_said(turn.reading)
     trees = list(turn.house.trees())
     return [tree for tree in trees if is_of(tree, taxon)] if taxon else trees
@@ -111,7 +111,7 @@ def _due(turn: Turn) -> None:
     asked_to = last_day(turn.reading.ahead, turn.house.place.southern) if turn.reading.ahead else None
     days = max((asked_to - turn.on).days, 0) if asked_to else DUE_DAYS
     groups = due(turn.house.garden, turn.on, days)
-    if turn.reading.tree or species_said(turn.reading):
+    if turn.among or turn.reading.tree or species_said(turn.reading):
         asked = {tree.folder for tree in _trees_asked(turn)}
         groups = tuple(group for group in groups if group.tree.folder in asked)
     turn.says += due_words(groups, turn.on, days)

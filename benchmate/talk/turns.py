@@ -13,6 +13,7 @@ from benchmate.talk.decide import LEFT_WORKS, entries_of
 from benchmate.talk.deeds import another_option, begin_record, name_tree, pick, strike, take_back
 from benchmate.talk.following import Endings, endings_of
 from benchmate.talk.kept import kept, moved_words
+from benchmate.talk.many import for_each
 from benchmate.talk.refer import Pointing, resolve
 from benchmate.talk.sums_follow import counted_leaves
 from benchmate.talk.which_tree import Meant, as_list, as_turn, meant_tree, species_said
@@ -35,8 +36,11 @@ def carry_out(bench: Bench, reading: Reading, confirmed: bool, gone: Logged = ()
     turn.gone = gone
     turn.take_back()
     if turn.point_and_correct():
-        turn.find_tree()
-        turn.decide()
+        if turn.reading.several and not {"strike", "new"} & set(turn.acts):
+            for_each(turn)
+        else:
+            turn.find_tree()
+            turn.decide()
     turn.write()
     return turn.answer(), kept(turn)
 
@@ -53,6 +57,8 @@ class Turn:
         self.confirmed = confirmed
         self.meant = Meant()
         self.tree: Tree | None = None
+        self.among: tuple[Tree, ...] = ()  # the trees, where a question is about several
+        self.label = ""  # what one of several trees is called in an answer for all
         self.facts: tuple[Any, ...] = ()
         self.advice: Advice | None = None
         self.says: list[str] = []
@@ -266,7 +272,7 @@ class Turn:
         return Answer(
             self.reading,
             self.on,
-            tree or (self.logged[0][0] if self.logged else None),
+            tree or (self.logged[0][0] if self.logged and not self.reading.several else None),
             self.advice,
             tuple(self.says),
             tuple(entry for _, entry in self.logged),
@@ -280,4 +286,5 @@ class Turn:
             "leave" in self.acts,
             tuple(self.found),
             tuple(self.lines),
+            tuple(name for name, _ in self.logged),
         )

@@ -65,6 +65,15 @@ def named(trees: Sequence[Tree], name: str) -> Tree | None:
     return next((tree for tree in trees if wanted in (tree.name.casefold(), tree.folder.casefold())), None)
 
 
+def fits(name: str, trees: Sequence[Tree], here: Tree | None = None) -> list[Tree]:
+    """The trees that a name or a taxon may mean: the one of that name, else the one at hand, else all of that kind."""
+    if tree := named(trees, name):
+        return [tree]
+    if here and is_of(here, name):
+        return [here]
+    return [tree for tree in trees if is_of(tree, name)]
+
+
 def meant_tree(reading: Reading, trees: Sequence[Tree], here: Tree | None) -> Meant:
     """Which tree the statement is about. here: the tree at hand. trees: all of the garden's."""
     if reading.tree and "new" not in reading.acts:
@@ -81,13 +90,13 @@ def meant_tree(reading: Reading, trees: Sequence[Tree], here: Tree | None) -> Me
 
 
 def _by_species(taxon: str, trees: Sequence[Tree], here: Tree | None) -> Meant:
-    if here and is_of(here, taxon):
+    found = fits(taxon, trees, here)
+    if found == [here]:
         return Meant(here)
-    fits = [tree for tree in trees if is_of(tree, taxon)]
-    if len(fits) == 1:
-        return Meant(fits[0], f"taken as {fits[0].name}, the only {taxon} here")
-    if fits:
-        return Meant(None, "", which(fits), species_alone=True)
+    if len(found) == 1:
+        return Meant(found[0], f"taken as {found[0].name}, the only {taxon} here")
+    if found:
+        return Meant(None, "", which(found), species_alone=True)
     aside = f"this is for {taxon} in general: none stands in this garden" if trees else ""
     return Meant(None, aside, None, species_alone=True)
 

@@ -23,6 +23,7 @@ class Answer:
     the record are not there. confirm: what the grower must say yes to before anything is logged. asks: questions of
     the talk itself (which tree, which branch). aside: remarks ("taken as Lantern, the only hornbeam"). told_before:
     cautions that this session has had in full. follow: what to come back for. ends: the talk is over.
+    logged_for: the tree of each entry of `logged`, where several trees are meant.
     """
 
     reading: Reading
@@ -41,6 +42,7 @@ class Answer:
     ends: bool = False
     found: tuple[Any, ...] = ()
     lines: tuple[Line, ...] = ()
+    logged_for: tuple[str, ...] = ()
 
     @property
     def all_asks(self) -> tuple[Ask, ...]:

@@ -106,8 +106,9 @@ def dose_words(left: float) -> str:
 def logged_lines(answer: Answer) -> list[Line]:
     """One line an entry that stands (or would), and what to come back for."""
     lines = []
-    name = f" for {answer.tree}" if answer.tree else ""
-    for entry in answer.logged:
+    trees = answer.logged_for or (answer.tree,) * len(answer.logged)
+    for entry, tree in zip(answer.logged, trees, strict=True):
+        name = f" for {tree}" if tree else ""
         head = f"Would log{name}: " if answer.dry else f"Logged{name}: "
         if entry.kind == "struck":
             continue

@@ -1,0 +1,172 @@
+"""A statement about several trees: done, asked and told for each of them, with what is logged on each."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from typing import TYPE_CHECKING
+
+from benchmate.garden.record import Tree
+from benchmate.hearing.reading import Fact, Reading, Several
+from benchmate.practice.advice import ASK, GO, Advice, Ask, Caution, Option
+from benchmate.talk.recall_many import MANY
+from benchmate.talk.which_tree import fits
+from benchmate.telling import lines as role
+from benchmate.telling.headline import headline_of
+from benchmate.telling.lines import Line
+from benchmate.telling.options import blocks_first, verdict_words
+from benchmate.telling.wording import list_words, sentence, small
+from benchmate.value import dataclass, replace
+
+if TYPE_CHECKING:
+    from benchmate.talk.turns import Turn
+
+_TOGETHER = ("due", "list", "meaning")  # questions that are answered over all of the trees at once
+
+
+@dataclass(frozen=True, slots=True)
+class Among:
+    """trees: those that are meant. but: those of all that are left out. without: taxa and names that no tree here has.
+    ask: which is meant by a name that fits several."""
+
+    trees: tuple[Tree, ...] = ()
+    but: tuple[Tree, ...] = ()
+    without: tuple[str, ...] = ()
+    ask: Ask | None = None
+
+
+def among(several: Several, trees: Sequence[Tree], here: Tree | None) -> Among:
+    """The trees that are meant, each once, in the order said. here: the tree at hand, which a taxon means first."""
+    meant: dict[str, Tree] = {tree.folder: tree for tree in trees} if several.every else {}
+    left_out: dict[str, Tree] = {}
+    without: list[str] = []
+    for name in several.but if several.every else several.named:
+        found = fits(name, trees, here)
+        if len(found) > 1:
+            names = list_words([tree.name for tree in found], "or")
+            return Among(ask=Ask("tree", f"Which {name} is meant: {names}?"))
+        without += [] if found else [name]
+        for tree in found:
+            (left_out if several.every else meant)[tree.folder] = tree
+    trees = [tree for folder, tree in meant.items() if folder not in left_out]
+    return Among(tuple(trees), tuple(left_out.values()), tuple(without))
+
+
+def settled_with(reading: Reading, tree: Tree, trees: Sequence[Tree], here: Tree | None) -> Reading | None:
+    """The reading with the tree that was asked for: as its tree, or in the place of a name that fitted several. None
+    where that name does not fit it."""
+    several = reading.several
+    names = (*several.named, *several.but) if several else ()
+    open_name = next((name for name in names if len(fits(name, trees, here)) > 1), None)
+    if several is None or open_name is None:
+        return replace(reading, tree=tree.name, several=None)
+    if tree not in fits(open_name, trees, here):
+        return None
+    told = [tuple(tree.name if name == open_name else name for name in group) for group in (several.named, several.but)]
+    return replace(reading, several=replace(several, named=told[0], but=told[1]))
+
+
+def for_each(turn: Turn) -> None:
+    """Carry the statement out on each tree that it is about; what comes of it stands in `turn`."""
+    several, reading = turn.reading.several, turn.reading
+    assert several is not None
+    meant = among(several, turn.house.trees(), turn.bench.here)
+    if not several.shared:
+        names = list_words(list(several.named))
+        own = f"{names} were named, with something of its own for each"
+        turn.says.append(f"{own}: say it one tree at a time; nothing is logged")
+        return
+    if meant.ask or "turn" in turn.acts:
+        turn.asks.append(meant.ask or Ask("tree", f"Which first: {_names(meant.trees, 'or')}?"))
+        return
+    turn.among = meant.trees
+    if reading.topic in _TOGETHER or (reading.topic == "recall" and (not reading.work or len(meant.trees) > MANY)):
+        turn.decide()
+        return
+    parts = [_part(turn, tree.name, None) for tree in meant.trees]
+    decides = bool(any(part.to_log for part in parts))
+    if several.every and meant.without:
+        turn.aside.append(f"no tree here is {list_words(list(meant.without), 'or')}")
+    elif meant.without and not decides and "ask" in turn.acts:
+        parts += [_part(turn, name, name) for name in meant.without]
+    elif meant.without:
+        turn.aside.append(f"no {list_words(list(meant.without), 'or')} stands in this garden: nothing is logged for it")
+    if not parts:
+        turn.says.append("No tree of this garden is meant")
+        return
+    _merge(turn, parts, decides)
+    if several.every and decides and not turn.confirmed:
+        but = f" (except {_names(meant.but)})" if meant.but else ""
+        guess = f"{turn.confirm} " if turn.confirm else ""
+        turn.confirm = f"{guess}Log it for all {len(parts)} trees{but}? Say yes or no."
+
+
+def _part(turn: Turn, name: str, taxon: str | None) -> Turn:
+    """The statement as it is for one tree, or for a species that does not stand here. Nothing is written yet."""
+    facts = tuple(fact for fact in turn.reading.facts if fact.kind != "species")
+    if taxon:
+        facts = (Fact("species", taxon), *facts)
+    reading = replace(turn.reading, several=None, tree=None if taxon else name, facts=facts)
+    part = type(turn)(turn.bench, reading, turn.confirmed)
+    part.to_log += [(tree, entries) for tree, entries in turn.to_log if tree.name == name]  # what this strikes
+    struck = len(part.to_log)
+    part.find_tree()
+    part.decide()
+    del part.to_log[:struck]
+    part.label = name
+    return part
+
+
+def _merge(turn: Turn, parts: list[Turn], decides: bool) -> None:
+    turn.confirm = next((part.confirm for part in parts if part.confirm), None)
+    for part in parts:
+        turn.to_log += part.to_log
+        turn.aside += [words for words in part.aside if words not in turn.aside]
+        turn.lines += part.lines
+        options = [option.as_json() for option in part.advice.options] if part.advice else []
+        turn.found.append({"tree": part.tree.name if part.tree else None, "options": options, "says": list(part.says)})
+    if "ask" in turn.acts or not (decides and "decide" in turn.acts):
+        turn.says += [words for part in parts for words in _answers(part)]
+    else:
+        turn.says += _decided(turn, parts)
+    cautions = _of_people(part.advice for part in parts)
+    turn.advice = Advice(turn.reading, None, turn.on.isoformat(), cautions=cautions)
+
+
+def _answers(part: Turn) -> list[str]:
+    """The answer for one tree: of a question of work its headline, else all of it."""
+    told = list(part.says) if not part.reading.work else list(part.says[:1])
+    if not told:
+        told = [headline_of(part.answer()) or next((ask.says for ask in part.asks), "nothing is known")]
+    return [sentence(f"{part.label}: {told[0]}"), *told[1:]]
+
+
+def _decided(turn: Turn, parts: list[Turn]) -> list[str]:
+    """What is to be said of work done on each: on which trees something stands against it, and what."""
+    careful = [(part, option) for part in parts for option in _stands_against(part)[:1]]
+    if not careful:
+        return [f"Nothing known stands against it on {_names([part.tree for part in parts if part.tree])}"]
+    names = list_words(list(dict.fromkeys(part.label for part, _ in careful)))
+    rest = len(parts) - len(careful)
+    head = f"Careful on {names}" + (f"; nothing known stands against it on the other {rest}" if rest else "")
+    for part, option in careful:
+        words = f"{part.label}: {verdict_words(option, turn.on)}"
+        asked = [ask.says for ask in part.advice.asks] if part.advice else []
+        said = [reason.says for reason in blocks_first(option.against)] if option.verdict != ASK else asked
+        turn.lines.append(Line(words + (f": {small(said[0])}" if said else "."), role.REASON, "- ", 2))
+    return [head]
+
+
+def _stands_against(part: Turn) -> list[Option]:
+    decided = {work.work for work in part.reading.work if work.work}
+    options = part.advice.options if part.advice else ()
+    return [option for option in options if option.work in decided and option.verdict != GO]
+
+
+def _of_people(advices: Iterable[Advice | None]) -> tuple[Caution, ...]:
+    """What protects people and what the law asks, each once: it is told whatever is left out."""
+    told = [caution for advice in advices if advice for caution in advice.cautions if caution.kind in ("person", "law")]
+    return tuple({caution.id: caution for caution in told}.values())
+
+
+def _names(trees: Iterable[Tree], last: str = "and") -> str:
+    return list_words([tree.name for tree in trees], last)
