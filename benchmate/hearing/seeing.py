@@ -142,8 +142,8 @@ def _said(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | No
     if subject is not None and subject.findings and any(says_gone(setting.lexicon, s) for s in phrase.states):
         clause.facts = [replace(f, denied="not" not in aux) if f.kind == "finding" else f for f in clause.facts]
         facts, idle = [], []  # "the aphids have gone"
-    named = all(fact.kind == "species" for fact in clause.facts)
-    doubted = clause.denied and subject is not None and subject is clause.phrase and named
+    only_named = all(fact.kind == "species" for fact in clause.facts)
+    doubted = clause.denied and subject is not None and subject is clause.phrase and only_named
     nothing = subject is not None and subject.pronoun == "none"  # "nothing is wilting"
     if "not" in aux or doubted or nothing:  # "I don't think the left branch is broken"
         facts = [replace(f, denied=True) if f.kind != "species" else f for f in facts]

@@ -8,27 +8,16 @@ from benchmate.value import replace
 
 from .automaton import Node
 from .clauses import Clause, Setting, chain, is_just_past, take_date
-from .doing import AT_ONCE, DONE, LATER, NOT, NOW, Mood, mood_of, work_of
-from .mishaps import said_of, went_wrong
-from .particles import PARTICLES, back_of, is_particle, lost_particle, verb_phrase
-from .phrases import Phrase, leaves, phrase_facts, read_phrase
+from .deeds import Deed, broke_it, deed_of, harm_of, manners_of, name_of
+from .doing import AT_ONCE, DONE, LATER, NOT, NOW, Mood
+from .mishaps import went_wrong
+from .phrases import Phrase, leaves, phrase_facts
 from .placing import of_some
 from .reading import Fact, Spot, Work
 from .seeing import see
 from .sizes import amount
 from .spotting import Token
-from .worked_on import (
-    SUBJECT,
-    found_there,
-    meant_by_it,
-    meant_by_one,
-    spoken_of,
-    telling_parts,
-    work_measures,
-    work_spot,
-)
-
-LONG_AGO = "long-ago"  # a manner: done on a day that nobody knows
+from .worked_on import SUBJECT, found_there, work_measures, work_spot
 
 
 def decide(setting: Setting, clause: Clause, node: Node) -> None:
@@ -119,110 +108,49 @@ def do(
     places: Sequence[tuple[Token, Phrase]] = (),
 ) -> None:
     """One verb with its object and what hangs on it. places: where the subject is, each with its link."""
-    verb, things, posts = verb_phrase(vp)
-    phrases: list[tuple[Token | None, Phrase]] = [(link, read_phrase(np)) for link, np in things]
-    thing = next((p for link, p in phrases if link is None), None)
-    mood = mood_of(aux, verb.kind, verb.value, setting.lexicon, subject is not None, thing is not None)
-    if mood.done == DONE and not mood.event and any(t.kind == "MANNER" and t.value == LONG_AGO for t in posts):
-        mood = replace(mood, event=True)  # "dug off a hillside at some point": nobody knows the day
-    clause.mood = mood
-    if (thing is None or (mood.event and thing.says_place_only and not thing.parts)) and subject is not None:
-        thing = subject
-    if thing is not None and thing.pronoun == "none":  # "pinching nothing yet"
-        mood = clause.mood = replace(mood, done=NOT)
-    shares = [p.share for _, p in phrases if p.share is not None]
-    particles = [t.value for t in posts if t.kind == "PARTICLE"] + [
-        PARTICLES[t.kind] for t in posts if t.kind in PARTICLES
-    ]
-    if any(link and link.kind == "TO" and p.part in setting.lexicon.amount for link, p in phrases):
-        particles.append("back")  # "cut it to three leaves"
-    back_of(setting, verb, thing, posts, particles)
-    bare_end = thing is not None and verb.kind == "VING" and thing.only_state and mood.done == NOW
-    if thing is not None and bare_end and setting.lexicon.states.get(thing.states[0].value, {}).get("ends"):
-        thing.states = []  # "repotting finished"
-        mood = clause.mood = replace(mood, done=DONE)
-    if thing is not None and thing.states and is_particle(setting, thing, thing.states[-1]):
-        particles.append(thing.states.pop().value)  # "potted the olive on"
-    particles += [
-        setting.lexicon.manner[t.value] for t in posts if t.kind == "MANNER" and t.value in setting.lexicon.manner
-    ]
-    if any(t.value == "into" for t in posts):
-        particles = [particle for particle in particles if particle != "out"]  # "moved it out into the sun"
-    particles += [way for t in posts if t.kind == "FROM" and t.value == "out" for way in ("out-of", "out")]
-    parts = telling_parts(phrases) + (list(subject.parts) if subject else [])
-    if thing is not None:  # "take the flower buds off", "give it a high-nitrogen feed"
-        parts += [part for token in thing.findings for part in reversed(setting.lexicon.names.get(token.value, ()))]
-        parts += thing.means
-    if (thing is not None and thing.pronoun and not thing.parts) or (shares and not any(p.parts for _, p in phrases)):
-        parts += meant_by_it(setting, many=thing is None or thing.many)
-    if thing is not None and (thing.one or thing.many) and not thing.parts and not thing.findings:
-        parts += meant_by_one(setting)
-    if thing is not None and thing.names_one:
-        parts.append("~one")
-    phrases += places
-    if subject is not None and subject is not thing:
-        phrases.append((SUBJECT, subject))  # "would a 6 mm branch take a bend": sizes and place of the subject
-    parts += [part for name, part in setting.lexicon.told_by.items() if any(name in p.measures for _, p in phrases)]
-    wider = [setting.lexicon.kind_of[part] for part in parts if part in setting.lexicon.kind_of]
-    parts += [kind["part"] for kind in wider]
-    clause.vague = not parts
-    name = work_of(setting.lexicon, verb.value, particles, parts, bool(shares))
-    name = name or next((str(t.value) for _, p in phrases for t in p.events), None)  # "started an air layer"
-    carried = verb.value in setting.lexicon.data.get("light", ())
-    if name is None and subject is not None and subject.events and carried:  # "repot done", but not "the bend has set"
-        name = str(subject.events[0].value)
-        clause.facts = [fact for fact in clause.facts if fact.kind != "event" or fact.value != name]
-    bare = not any(link is None for link, _ in phrases)
-    if verb.value in setting.lexicon.data.get("with_thing", ()) and verb.kind != "VED" and subject is not None and bare:
-        name = None  # "the roots are growing out of the bottom"
-    if name is None and verb.value == "do-it":
-        name = spoken_of(setting)
-    if (dropped := lost_particle(setting, verb, particles, posts)) is not None:
-        noun = verb.kind == "V" and dropped.value == "off" and dropped.first == verb.end
-        name = setting.lexicon.patterns.get(f"take|off|{verb.value}|") if noun else None
-        if name is None:  # "wired it off": whatever that is, it is not wiring
-            clause.idle.append(dropped)
-            name = work_of(setting.lexicon, verb.value, [], parts, bool(shares))
-        else:  # "wire off the left branch": the noun, and it is gone
-            mood, clause.verbless = Mood(DONE, open=True), True
-    finding = setting.lexicon.harm.get(verb.value) if verb.kind == "VED" else None
-    if finding and thing is None and not particles:
-        name = None  # "I'm lost"
-    harmless = thing is not None and thing.part in setting.lexicon.harmless.get(finding or "", ())
-    if (
-        finding
-        and thing is not None
-        and not harmless
-        and (name is None or not said_of(setting, verb, particles, parts))
-    ):
-        went_wrong(setting, clause, finding, thing, phrases, posts)
-        return
-    if name is None and mood.done == NOT and verb.value in setting.lexicon.data.get("untouched", ()):
-        name, mood = "leave", Mood(NOW)  # "I'm not touching it"
+    deed = deed_of(setting, vp, aux, subject, places)
+    clause.mood, clause.vague = deed.mood, not deed.parts
+    name = name_of(setting, clause, deed)
+    if finding := harm_of(setting, deed):
+        if deed.thing is None and not deed.particles:
+            name = None  # "I'm lost"
+        elif broke_it(setting, deed, finding, name) and deed.thing is not None:
+            went_wrong(setting, clause, finding, deed.thing, deed.phrases, deed.posts)
+            return
+    if name is None and deed.mood.done == NOT and deed.verb.value in setting.lexicon.data.get("untouched", ()):
+        name, deed.mood = "leave", Mood(NOW)  # "I'm not touching it"
     if name is None:
-        clause.phrase = thing
+        clause.phrase = deed.thing
         clause.idle += leaves(vp)
-        clause.means += [means for _, phrase in phrases for means in phrase.means]
+        clause.means += [means for _, phrase in deed.phrases for means in phrase.means]
         return
-    off = next((str(t.value) for link, p in phrases if link is not None for t in p.events), None)
-    if name == "wait" and off is not None and mood.done in (NOW, LATER):  # "holding off on the feed"
-        name, mood = off, Mood(NOT)
-    kept: dict[str, float] = {}
+    _take_down(setting, clause, vp, deed, _settled(setting, deed, name))
+
+
+def _settled(setting: Setting, deed: Deed, name: str) -> str:
+    """The work, where what is spared or put off is another than the verb's own. Its amount goes into the deed."""
+    thing = deed.thing
     if name == "leave" and thing is not None and thing.part in setting.lexicon.amount and thing.numbers:
-        kept, name, thing.parts = amount(setting, thing), "shorten", []  # "left three buds on the low branch"
+        deed.kept, thing.parts = amount(setting, thing), []  # "left three buds on the low branch"
         thing.numbers = []
-        for link, phrase in phrases:
+        for link, phrase in deed.phrases:
             phrase.parts = [] if link is not None and link.kind == "OF" else phrase.parts  # "two pairs of leaves"
-    cell = setting.lexicon.works.get(name, {})
-    work = Work(name, work_spot(setting, name, thing, phrases), done=mood.done)
-    measures = work_measures(setting, clause, name, phrases, posts)
-    measures.update(kept)
-    if shares:
-        measures["share"] = shares[0]
-    manner = [cell["manners"][verb.value]] if verb.value in cell.get("manners", {}) else []
-    manner += [t.value for t in posts if t.kind == "MANNER"] + (["all"] if thing and thing.every else [])
-    manner += [kind["manner"] for kind in wider]  # "into the kitchen"
-    for post in posts:
+        return "shorten"
+    off = next((str(t.value) for link, p in deed.phrases if link is not None for t in p.events), None)
+    if name == "wait" and off is not None and deed.mood.done in (NOW, LATER):  # "holding off on the feed"
+        deed.mood = Mood(NOT)
+        return off
+    return name
+
+
+def _take_down(setting: Setting, clause: Clause, vp: Node, deed: Deed, name: str) -> None:
+    """The work of a deed, with what is said beside it, into the clause."""
+    cell, mood, phrases = setting.lexicon.works.get(name, {}), deed.mood, deed.phrases
+    work = Work(name, work_spot(setting, name, deed.thing, phrases), done=mood.done)
+    measures = work_measures(setting, clause, name, phrases, deed.posts) | deed.kept
+    if deed.shares:
+        measures["share"] = deed.shares[0]
+    for post in deed.posts:
         if post.kind == "DATE":
             past = mood.done == DONE or mood.event or (mood.open and is_just_past(setting, post))
             take_date(setting, clause, post, past=past, drop_now=mood.done not in (DONE,))
@@ -239,9 +167,11 @@ def do(
     if why is not None and clause.because_at is None:
         clause.because_at = next(leaves(why)).first
     tokens = list(leaves(vp))
-    work = replace(work, measures=measures, manner=tuple(manner), done=done, span=(tokens[0].first, tokens[-1].end))
+    manner = tuple(manners_of(setting, deed, name))
+    work = replace(work, measures=measures, manner=manner, done=done, span=(tokens[0].first, tokens[-1].end))
     if mood.event:
-        clause.facts.append(Fact("event", name, Spot(), {}, clause.when, mood.denied, (verb.first, verb.end)))
+        span = (deed.verb.first, deed.verb.end)
+        clause.facts.append(Fact("event", name, Spot(), {}, clause.when, mood.denied, span))
         clause.when, clause.acts = None, ["observe"]
         return
     clause.work.append(work)

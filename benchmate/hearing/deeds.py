@@ -1,0 +1,151 @@
+"""A verb phrase taken apart, and the work that it names: "took the wire off" is one, "took a third off" another."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from benchmate.value import dataclass, field, replace
+
+from .automaton import Node
+from .clauses import Clause, Setting
+from .doing import DONE, NOT, NOW, Mood, mood_of, work_of
+from .mishaps import said_of
+from .particles import PARTICLES, back_of, is_particle, lost_particle, verb_phrase
+from .phrases import Phrase, read_phrase
+from .spotting import Token
+from .worked_on import SUBJECT, Linked, meant_by_it, meant_by_one, spoken_of, telling_parts
+
+LONG_AGO = "long-ago"  # a manner: done on a day that nobody knows
+
+
+@dataclass
+class Deed:
+    """One verb with what stands around it.
+
+    phrases: its objects, each with the link before it. posts: all links and particles. thing: what it is done to.
+    particles: words that make another verb of it ("off", "back"). parts: the parts that tell which work it is, the
+    most telling first. wider: what else these parts stand for. kept: the amount that is left ("left three buds").
+    """
+
+    verb: Token
+    phrases: list[Linked]
+    posts: list[Token]
+    thing: Phrase | None
+    subject: Phrase | None
+    mood: Mood
+    shares: list[float]
+    particles: list[str] = field(default_factory=list)
+    parts: list[str] = field(default_factory=list)
+    wider: list[dict[str, str]] = field(default_factory=list)
+    kept: dict[str, float] = field(default_factory=dict)
+
+
+def deed_of(
+    setting: Setting, vp: Node, aux: Sequence[str], subject: Phrase | None, places: Sequence[tuple[Token, Phrase]]
+) -> Deed:
+    """The verb phrase taken apart. subject: what it is said of; places: where that is, each with its link."""
+    verb, things, posts = verb_phrase(vp)
+    phrases: list[Linked] = [(link, read_phrase(np)) for link, np in things]
+    thing = next((p for link, p in phrases if link is None), None)
+    mood = mood_of(aux, verb.kind, verb.value, setting.lexicon, subject is not None, thing is not None)
+    if mood.done == DONE and not mood.event and any(t.kind == "MANNER" and t.value == LONG_AGO for t in posts):
+        mood = replace(mood, event=True)  # "dug off a hillside at some point": nobody knows the day
+    if (thing is None or (mood.event and thing.says_place_only and not thing.parts)) and subject is not None:
+        thing = subject
+    if thing is not None and thing.pronoun == "none":  # "pinching nothing yet"
+        mood = replace(mood, done=NOT)
+    shares = [p.share for _, p in phrases if p.share is not None]
+    deed = Deed(verb, phrases, posts, thing, subject, mood, shares)
+    _take_particles(setting, deed)
+    _take_parts(setting, deed, places)
+    return deed
+
+
+def _take_particles(setting: Setting, deed: Deed) -> None:
+    """The words that make another verb of the verb, wherever they stand."""
+    posts, thing = deed.posts, deed.thing
+    particles = [t.value for t in posts if t.kind == "PARTICLE"]
+    particles += [PARTICLES[t.kind] for t in posts if t.kind in PARTICLES]
+    if any(link and link.kind == "TO" and p.part in setting.lexicon.amount for link, p in deed.phrases):
+        particles.append("back")  # "cut it to three leaves"
+    back_of(setting, deed.verb, thing, posts, particles)
+    bare_end = thing is not None and deed.verb.kind == "VING" and thing.only_state and deed.mood.done == NOW
+    if thing is not None and bare_end and setting.lexicon.states.get(thing.states[0].value, {}).get("ends"):
+        thing.states = []  # "repotting finished"
+        deed.mood = replace(deed.mood, done=DONE)
+    if thing is not None and thing.states and is_particle(setting, thing, thing.states[-1]):
+        particles.append(thing.states.pop().value)  # "potted the olive on"
+    manner = setting.lexicon.manner
+    particles += [manner[t.value] for t in posts if t.kind == "MANNER" and t.value in manner]
+    if any(t.value == "into" for t in posts):
+        particles = [particle for particle in particles if particle != "out"]  # "moved it out into the sun"
+    particles += [way for t in posts if t.kind == "FROM" and t.value == "out" for way in ("out-of", "out")]
+    deed.particles = particles
+
+
+def _take_parts(setting: Setting, deed: Deed, places: Sequence[tuple[Token, Phrase]]) -> None:
+    """The parts that tell which work it is: said, meant by a pronoun, told by a measure, and what they stand for."""
+    lexicon, thing, subject = setting.lexicon, deed.thing, deed.subject
+    parts = telling_parts(deed.phrases) + (list(subject.parts) if subject else [])
+    if thing is not None:  # "take the flower buds off", "give it a high-nitrogen feed"
+        parts += [part for token in thing.findings for part in reversed(lexicon.names.get(token.value, ()))]
+        parts += thing.means
+    bare_share = bool(deed.shares) and not any(p.parts for _, p in deed.phrases)
+    if (thing is not None and thing.pronoun and not thing.parts) or bare_share:
+        parts += meant_by_it(setting, many=thing is None or thing.many)
+    if thing is not None and (thing.one or thing.many) and not thing.parts and not thing.findings:
+        parts += meant_by_one(setting)
+    if thing is not None and thing.names_one:
+        parts.append("~one")
+    deed.phrases += places
+    if subject is not None and subject is not thing:
+        deed.phrases.append((SUBJECT, subject))  # "would a 6 mm branch take a bend": sizes and place of the subject
+    parts += [part for name, part in lexicon.told_by.items() if any(name in p.measures for _, p in deed.phrases)]
+    deed.wider = [dict(lexicon.kind_of[part]) for part in parts if part in lexicon.kind_of]
+    deed.parts = parts + [kind["part"] for kind in deed.wider]
+
+
+def name_of(setting: Setting, clause: Clause, deed: Deed) -> str | None:
+    """The work that a deed is, or None. What of it is lost on the way goes to the clause's idle words."""
+    lexicon, verb, subject = setting.lexicon, deed.verb, deed.subject
+    name = work_of(lexicon, verb.value, deed.particles, deed.parts, bool(deed.shares))
+    name = name or next((str(t.value) for _, p in deed.phrases for t in p.events), None)  # "started an air layer"
+    carried = verb.value in lexicon.data.get("light", ())
+    if name is None and subject is not None and subject.events and carried:  # "repot done", but not "the bend has set"
+        name = str(subject.events[0].value)
+        clause.facts = [fact for fact in clause.facts if fact.kind != "event" or fact.value != name]
+    bare = not any(link is None for link, _ in deed.phrases)
+    if verb.value in lexicon.data.get("with_thing", ()) and verb.kind != "VED" and subject is not None and bare:
+        name = None  # "the roots are growing out of the bottom"
+    if name is None and verb.value == "do-it":
+        name = spoken_of(setting)
+    if (dropped := lost_particle(setting, verb, deed.particles, deed.posts)) is not None:
+        noun = verb.kind == "V" and dropped.value == "off" and dropped.first == verb.end
+        name = lexicon.patterns.get(f"take|off|{verb.value}|") if noun else None
+        if name is None:  # "wired it off": whatever that is, it is not wiring
+            clause.idle.append(dropped)
+            name = work_of(lexicon, verb.value, [], deed.parts, bool(deed.shares))
+        else:  # "wire off the left branch": the noun, and it is gone
+            deed.mood, clause.verbless = Mood(DONE, open=True), True
+    return name
+
+
+def harm_of(setting: Setting, deed: Deed) -> str | None:
+    """The finding that a verb of harm leaves behind ("snapped" -> broken), or None for any other verb."""
+    return setting.lexicon.harm.get(deed.verb.value) if deed.verb.kind == "VED" else None
+
+
+def broke_it(setting: Setting, deed: Deed, finding: str, name: str | None) -> bool:
+    """Whether the harm was done to a thing that it counts for, and is no work that is told with the same words."""
+    if deed.thing is None or deed.thing.part in setting.lexicon.harmless.get(finding, ()):
+        return False
+    return name is None or not said_of(setting, deed.verb, deed.particles, deed.parts)
+
+
+def manners_of(setting: Setting, deed: Deed, name: str) -> list[str]:
+    """How it is done, where that decides advice: "hard", "all", "warm-room"."""
+    cell = setting.lexicon.works.get(name, {})
+    out = [cell["manners"][deed.verb.value]] if deed.verb.value in cell.get("manners", {}) else []
+    out += [t.value for t in deed.posts if t.kind == "MANNER"]
+    out += ["all"] if deed.thing is not None and deed.thing.every else []
+    return out + [kind["manner"] for kind in deed.wider]  # "into the kitchen"

@@ -1,0 +1,79 @@
+"""A figure question that goes on: the answer to what it asked ("8 mm"), or the same with one thing changed ("for copper?").
+
+What was asked last and what is said now make one statement, which is heard like any other.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+import re
+from typing import TYPE_CHECKING
+
+from benchmate.hearing.reading import Reading
+from benchmate.value import replace
+
+if TYPE_CHECKING:
+    from benchmate.talk.house import House
+
+MOST_WORDS = 9  # more than that is a statement of its own
+MOST_ANEW = 4  # words of a size said anew: "a 10 mm one"
+_OPENING = re.compile(
+    r"^\W*(?:(?:and|but|or|ok|okay|so|no|sorry|then|well|hmm|what about|how about|make it|make that|if it is|if it's|"
+    r"it is|it's|they are|they're|about|say|around|roughly|call it)\b[\s,]*)+",
+    re.IGNORECASE,
+)
+
+
+def said_further(last: Reading | None, now: Reading, house: House, on: dt.date) -> Reading | None:
+    """The figure question that `last` and `now` make together, or None where `now` stands for itself.
+
+    A number takes the place of the only one of its kind that was said before; what else is said is added.
+    """
+    if last is None or last.topic != "figure" or not _goes_on(now):
+        return None
+    whole = _with_numbers(last.said, now.said, house, on)
+    if whole is None:
+        return None
+    reading = house.hear(whole, on)
+    if reading.topic != "figure" or reading.figure != last.figure:
+        return None
+    tree = now.tree or last.tree
+    return replace(reading, tree=tree) if tree else reading
+
+
+def _goes_on(now: Reading) -> bool:
+    """Whether words may go on with a question: few, and nothing of their own in them but sizes, a tree or a species."""
+    if len(now.said.split()) > MOST_WORDS or now.topic not in (None, "figure", "may"):
+        return False
+    if any(work.work for work in now.work) or any(fact.kind not in ("species", "weather") for fact in now.facts):
+        return False
+    if now.topic == "figure":  # "how thick is it in inches" is a question of its own
+        return bool(_OPENING.match(now.said))
+    return not {"strike", "pick", "remind", "note", "turn", "new", "leave"} & set(now.acts)
+
+
+def _with_numbers(before: str, now: str, house: House, on: dt.date) -> str | None:
+    """The question before with the numbers of now in their places; None where two numbers could be meant."""
+    from benchmate.hearing.dates import DateWords
+    from benchmate.hearing.figure_choice import figure_words
+    from benchmate.hearing.figure_numbers import said_numbers
+
+    spotter = house.ear.spotter
+    known = figure_words(spotter).numbers
+    dates = DateWords(spotter.lexicon.dates, spotter.values, on, house.place.southern)
+    bare = _OPENING.sub("", now).rstrip("?.! ")
+    old_words, new_words = house.ear.words(before), house.ear.words(bare)
+    old, new = said_numbers(old_words, known, dates), said_numbers(new_words, known, dates)
+    text, added = before.rstrip("?.! "), bare
+    # "40 degrees over 10 cm" says more of it; "and 12 mm?" says the one size anew
+    for number in new if len(new) == 1 and len(bare.split()) <= MOST_ANEW else ():
+        said = bare[new_words[number.first].start : new_words[number.end - 1].end]
+        alike = [one for one in old if one.unit == number.unit or not number.unit or not one.unit]
+        if len(alike) > 1:
+            return None
+        if alike:
+            (one,) = alike
+            start, end = old_words[one.first].start, old_words[one.end - 1].end
+            unit = f" {one.word}" if not number.unit and one.word else ""
+            text, added = f"{text[:start]}{said}{unit}{text[end:]}", ""
+    return f"{text}, {added}" if added else text
