@@ -43,7 +43,7 @@ def put_right(before: Clause, clause: Clause) -> bool:
         kinds = {fact.kind for fact in clause.facts}
         before.facts = [fact for fact in before.facts if fact.kind not in kinds] + clause.facts
         before.work = clause.work or before.work
-        before.when = clause.when or before.when
+        before.when = before.when if clause.refused and before.when else clause.when or before.when
         return True
     named = clause.kind == "observe" and clause.facts and all(fact.kind == "species" for fact in clause.facts)
     if before.refused and named and not before.facts and not before.work and not clause.measures:

@@ -89,6 +89,14 @@ def _remaining(lexicon: Lexicon, lattice: Sequence[Sequence[Token]], words: Sequ
     return False
 
 
+def _clipped(lexicon: Lexicon, lattice: Sequence[Sequence[Token]], words: Sequence[Word], at: int, t: Token) -> bool:
+    """ "So that's the one I keep": a verb clipped to "'s" opens no question, nor does "how long's the ..." ask since when."""
+    if t.kind[0] != "Q" or t.kind == "QMEANING":
+        return False
+    texts = [word.text for word in words[at : t.end]]
+    return texts[0] == "'s" or (t.kind == "QRECALL" and texts[0] == "how" and texts[-1] == "'s")
+
+
 def _named_next(lexicon: Lexicon, lattice: Sequence[Sequence[Token]], words: Sequence[Word], at: int, t: Token) -> bool:
     """ "Wired Ratchet", "leaf cut Ratchet": what opens a sentence before a tree's name was done to it."""
     if t.kind not in _THINGS or t.end >= len(words) or not any(o.kind == "NAME" for o in lattice[t.end]):
@@ -131,4 +139,5 @@ _FALSE: tuple[Callable[[Lexicon, Sequence[Sequence[Token]], Sequence[Word], int,
     _adverb,
     _remaining,
     _named_next,
+    _clipped,
 )

@@ -8,7 +8,7 @@ from benchmate.value import replace
 
 from .automaton import Node
 from .clauses import Clause, Setting, chain, is_just_past, take_date
-from .doing import DONE, LATER, NOW, Mood
+from .doing import DONE, LATER, NOT, NOW, Mood
 from .noting import harmed, noted, only_there, placing, pulled, seen_there, worked
 from .phrases import (
     ASIDE,
@@ -157,7 +157,11 @@ def _said(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | No
         facts = [replace(f, measures=measures) if f.kind == "finding" else f for f in facts]
     elif measures and not size_of_finding(setting, clause, measures, subject or phrase):
         loose(setting, clause, measures, subject or phrase)
-    if "need" in aux and any(fact.kind == "event" for fact in facts):  # "it needs a repot"
+    if {"need", "not"} <= set(aux) and any(fact.kind == "event" for fact in facts):  # "doesn't need a repot yet"
+        clause.work = [Work(str(f.value), done=NOT, span=phrase.span) for f in facts if f.kind == "event"]
+        clause.acts, clause.mood, clause.kind = ["decide"], Mood(NOT), "decide"
+        facts = [fact for fact in facts if fact.kind != "event"]
+    elif "need" in aux and any(fact.kind == "event" for fact in facts):  # "it needs a repot"
         clause.work = [Work(str(f.value), _needing(setting, subject, str(f.value))) for f in facts if f.kind == "event"]
         clause.acts, clause.topic = ["ask"], "may"
         facts = [fact for fact in facts if fact.kind != "event"]

@@ -75,10 +75,11 @@ def reminded_when(before: Clause, clause: Clause) -> bool:
 def on_condition(before: Clause, clause: Clause) -> bool:
     """ "bring it under cover if it drops below minus 10": meant for then, not done now, and nothing of it seen yet. A
     temperature is when to do it."""
-    if "if" not in clause.joined or clause.kind != "observe" or before.kind != "decide" or before.mood is None:
+    if not _WAITING & set(clause.joined) or clause.kind != "observe" or before.kind != "decide" or before.mood is None:
         return False
-    if before.mood.done not in (NOW, LATER) or not before.work:
+    if before.mood.done not in ((NOW, LATER) if "if" in clause.joined else (LATER,)) or not before.work:
         return False
+    before.facts += [fact for fact in clause.facts if fact.kind == "species"]
     before.work = [replace(work, done=LATER) if work.done == NOW else work for work in before.work]
     if "temperature_c" in clause.measures:
         last = before.work[-1]

@@ -94,7 +94,9 @@ def happened(setting: Setting, clause: Clause) -> None:
 
 
 def _needed(clause: Clause) -> None:
-    """ "it wants repotting" decides nothing yet: it asks whether the time is right."""
+    """ "it wants repotting" decides nothing yet: it asks whether the time is right. "It doesn't" decides."""
+    if any(work.done == NOT for work in clause.work):
+        return
     clause.acts, clause.topic = ["ask"], "may"
     clause.work = [replace(work, done=None) for work in clause.work]
 
@@ -200,6 +202,8 @@ def _tense(setting: Setting, clause: Clause, name: str, mood: Mood) -> str:
 def _beside(setting: Setting, clause: Clause, phrase: Phrase, link: Token | None, done: str, work: str) -> None:
     """What the phrases of a verb say beside the work: species, findings, means, references."""
     facts, idle = phrase_facts(phrase, setting.lexicon)
+    if link is not None and link.value == "until":  # "leave it until the buds swell": not seen yet
+        facts = [fact for fact in facts if fact.kind == "species"]
     cut = setting.lexicon.works.get(work, {}).get("group") == "cutting"
     if phrase.one:
         facts = [of_some(setting, fact) for fact in facts]  # "left the weak ones alone": of the branches
