@@ -69,6 +69,8 @@ def carried(numbers: list[SaidNumber], texts: Sequence[str], known: NumberWords)
         if not here.unit and here.end == after.first and after.unit == "length" and 1 < here.raw <= 12:
             out[n] = replace(here, unit="count", word="branch")  # "three 7 mm shoots"
             continue
+        if small.unitless.intersection(texts[max(0, here.first - 2) : here.first]):
+            continue  # "a crop coefficient of 1.5, 10 percent leaching"
         bare = not here.unit or (here.unit == "share" and here.word == "part" and after.unit == "length")
         carries = after.unit in ("length", "share", "volume") and after.word != "part"
         listed = (

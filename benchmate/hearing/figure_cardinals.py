@@ -5,9 +5,10 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from .figure_said import NumberWords
+from .figure_said import THOUSANDS, NumberWords
 
 _DIGITS = re.compile(r"\d{1,12}(?:\.\d{1,18})?$")
+_SPANS = ("days", "years")  # a measure is told by them, not in them
 _FRACTION = re.compile(r"(\d{1,12})/(\d{1,12})$")
 
 
@@ -32,8 +33,8 @@ def whole(texts: Sequence[str], at: int, known: NumberWords) -> tuple[float, int
         return None
     if _DIGITS.match(texts[at]):
         value, end = float(texts[at]), at + 1
-        if texts[end : end + 1] == [","] and re.fullmatch(r"000", "".join(texts[end + 1 : end + 2])) and value < 1000:
-            value, end = value * 1000, end + 2
+        if texts[end : end + 1] == [THOUSANDS]:
+            value, end = value * 1000 + float(texts[end + 1]), end + 2
         return value, end
     small = known.small
     if texts[at] in small.nought and small.point.intersection(texts[at + 1 : at + 2]):
@@ -77,8 +78,9 @@ def part_of_one(texts: Sequence[str], at: int, known: NumberWords) -> tuple[floa
             if len(key) == length and key in table:
                 end = at + length
                 more = bool(known.small.of_whole.intersection(texts[end : end + 1]))
-                if article_at(texts, end + more, known) and known.unit_at(texts, end + more + 1):
-                    end += more + 1  # "three quarters of an inch"
+                unit = known.unit_at(texts, end + more + 1) if article_at(texts, end + more, known) else None
+                if unit and (more or unit[0] not in _SPANS):
+                    end += more + 1  # "three quarters of an inch", but "a pint and a half a day"
                 return table[key], end
     return _sixteenths(texts, at, known)
 

@@ -123,7 +123,8 @@ class FigureWords:
             end = at + 1 if n is None else numbers[n].end
             if n is not None:
                 place.append(len(pieces))
-            pieces.append(NUMBER if n is not None else stem(small.same_as.get(texts[at], texts[at])))
+            piece = stem(texts[at])
+            pieces.append(NUMBER if n is not None else small.same_as.get(piece, piece))
             spans.append(tuple(range(at, end)))
             at = end
         return Line(pieces, place, numbers, orphan_units(numbers, texts, self.numbers), small), spans

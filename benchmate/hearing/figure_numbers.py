@@ -72,15 +72,14 @@ def _number_at(texts: Sequence[str], at: int, known: NumberWords) -> SaidNumber 
     negative = text in known.values.minus and (at == 0 or not texts[at - 1][-1].isdigit())
     start = at + negative
     small = known.small
-    gauge = text in small.gauges and at + 1 < len(texts) and texts[at + 1].isdigit()
-    if gauge:
-        return SaidNumber(at, at + 2, float(texts[at + 1]), float(texts[at + 1]), "gauge", text)
-    if text in small.gauges:  # "SWG, number fourteen"
-        start = at + 1 + (texts[at + 1 : at + 2] == [","])
-        start += bool(small.numbered.intersection(texts[start : start + 1]))
-        if start > at + 1 and (number := whole(texts, start, known)):
+    if text in small.gauges:  # "gauge 14", "SWG, number fourteen", "gauge is 12"
+        behind = at + 1
+        while behind < len(texts) and texts[behind] in small.before_gauge | small.numbered:
+            behind += 1
+        if (number := whole(texts, behind, known)) and not _sized(texts, number[1], known):
             return SaidNumber(at, number[1], number[0], number[0], "gauge", text)
-    if text in small.numbered and not small.gauges.isdisjoint(texts) and (number := whole(texts, at + 1, known)):
+    numbered = text in small.numbered and not small.gauges.isdisjoint(texts)
+    if numbered and (number := whole(texts, at + 1, known)) and not _sized(texts, number[1], known):
         return SaidNumber(at, number[1], number[0], number[0], "gauge", GAUGE)  # "by British gauge: number ten"
     number, part = cardinal(texts, start, known), part_of_one(texts, start, known)
     if number and part and part[1] > number[1]:
@@ -142,12 +141,26 @@ def _one_counts(texts: Sequence[str], end: int, known: NumberWords) -> bool:
     return following in known.small.before_one or following in known.counted or known.unit_at(texts, end) is not None
 
 
+def _sized(texts: Sequence[str], at: int, known: NumberWords) -> bool:
+    """Whether a unit stands at a word, and no small word: "AWG 14 in mm"."""
+    return known.unit_at(texts, at) is not None and texts[at] not in known.small.one_in
+
+
+def _gauged(texts: Sequence[str], at: int, known: NumberWords) -> bool:
+    """Whether words of a kind of gauge and then the gauge itself stand at a place."""
+    while at < len(texts) and texts[at] in known.small.gauge_kinds:
+        at += 1
+    return at < len(texts) and texts[at] in known.small.gauges
+
+
 def _measured(texts: Sequence[str], first: int, value: float, end: int, known: NumberWords) -> SaidNumber:
     """The number with the unit that follows it, and what is added behind that ("an inch and a half")."""
     following = texts[end] if end < len(texts) else ""
     small = known.small
     if following in small.gauges:
         return SaidNumber(first, end + 1, value, value, "gauge", following)
+    if following in small.gauge_kinds and _gauged(texts, end, known):
+        return SaidNumber(first, end, value, value, "gauge", GAUGE)  # "16 standard wire gauge"
     unit = known.unit_at(texts, end)
     if following in small.filling and (filled := known.unit_at(texts, end + 1)) and filled[0] in ("days", "years"):
         unit = filled

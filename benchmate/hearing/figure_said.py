@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import unicodedata
 from collections.abc import Mapping, Sequence
+from fractions import Fraction
+from itertools import pairwise
 from typing import Any
 
 from benchmate.value import dataclass
@@ -11,14 +14,31 @@ from .figure_small import SmallWords
 from .values import ValueWords
 from .words import Word
 
+THOUSANDS = ",000"  # the comma inside "1,200"
+
 
 def texts_of(words: Sequence[Word]) -> list[str]:
-    """The words' texts. A lone letter that was spelt out for small talk ("salt n water") is a unit behind figures."""
+    """The words' texts. A lone letter that was spelt out for small talk ("salt n water") is a unit behind figures; a
+    sign for a fraction is written out ("1/2"), and the comma of a thousand told from others."""
     out = [word.text for word in words]
-    for at in range(1, len(out)):
+    for at in range(len(out)):
+        if len(out[at]) == 1 and not out[at].isascii() and (part := unicodedata.numeric(out[at], 0.0)) and part < 1:
+            fraction = Fraction(part).limit_denominator(16)
+            out[at] = f"{fraction.numerator}/{fraction.denominator}"
+        if not at:
+            continue
         if out[at] == "and" and words[at].end - words[at].start == 1 and out[at - 1][-1].isdigit():
             out[at] = "n"
+        if out[at] == "," and _parts_thousands(words[at - 1 : at + 2]):
+            out[at] = THOUSANDS
     return out
+
+
+def _parts_thousands(words: Sequence[Word]) -> bool:
+    """Whether three words are figures, a comma and three figures without a space between."""
+    if len(words) < 3 or any(left.end != right.start for left, right in pairwise(words)):
+        return False
+    return words[0].text.isdigit() and len(words[0].text) < 4 and words[2].text.isdigit() and len(words[2].text) == 3
 
 
 @dataclass(frozen=True, slots=True)

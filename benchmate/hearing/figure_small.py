@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any
 
+from .figure_words import same_stems
+
 Words = frozenset[str]
 
 
@@ -54,7 +56,12 @@ class SmallWords:
     feet: Words
     mil: Words
     gauges: Words
+    gauge_kinds: Words
+    before_gauge: Words
+    unitless: Words
     numbered: Words
+    # what is not so
+    supposing: Words
     # dates
     day_leads: Words
     month_leads: Words
@@ -77,7 +84,7 @@ class SmallWords:
         self.meaning = [tuple(said.split()) for said in data.get("meaning", ())]
         self.times: Mapping[str, float] = data.get("times", {})
         self.parts_of: Mapping[str, float] = data.get("parts_of", {})
-        self.same_as: Mapping[str, str] = data.get("same_as", {})
+        self.same_as: Mapping[str, str] = same_stems(data.get("same_as", {}))
 
     def takes_back(self, texts: Sequence[str], at: int) -> bool:
         """Whether words that take back what was said begin at a place."""

@@ -63,26 +63,27 @@ def compile_figures(file: Mapping[str, Any]) -> dict[str, Any]:
     """rules/words/figure_questions.toml as plain data: `tree` of stems, and `roles` of each figure without their
     phrases."""
     tree: dict[str, Any] = {}
+    same = same_stems(file.get("small", {}).get("same_as", {}))
     for phrase in file.get("asking", {}).get("says", ()):
-        _insert(tree, phrase, ["asks"])
+        _insert(tree, phrase, ["asks"], same)
     roles: dict[str, dict[str, Any]] = {}
     needs: dict[str, Any] = {}
     for figure, cell in file.get("figure", {}).items():
         for group, weights in cell.get("cues", {}).items():
             for weight, phrases in weights.items():
                 for phrase in phrases:
-                    _insert(tree, phrase, ["cue", figure, group, float(weight)])
+                    _insert(tree, phrase, ["cue", figure, group, float(weight)], same)
         needs[figure] = cell.get("needs", [])
         roles[figure] = {}
         for name, role in cell.get("roles", {}).items():
             roles[figure][name] = {key: value for key, value in role.items() if key not in ("near", "before", "after")}
             for side in ("near", "before", "after"):
                 for phrase in role.get(side, ()):
-                    _insert(tree, phrase, ["role", figure, name, side])
+                    _insert(tree, phrase, ["role", figure, name, side], same)
         for name, values in cell.get("values", {}).items():
             for value, phrases in values.items():
                 for phrase in phrases:
-                    _insert(tree, phrase, ["value", figure, name, value])
+                    _insert(tree, phrase, ["value", figure, name, value], same)
     more = {key: file.get(key, {}) for key in ("unit", "counted", "named_day", "rate", "small", "told_in")}
     return {"tree": tree, "roles": roles, "needs": needs, **more}
 
@@ -98,11 +99,20 @@ def pieces_of(phrase: str) -> Iterator[tuple[str, ...]]:
         yield tuple(piece if piece[0] in (GAP, NUMBER) else stem(piece) for piece in pieces)
 
 
-def _insert(tree: dict[str, Any], phrase: str, gives: list[Any]) -> None:
+def same_stems(same_as: Mapping[str, str]) -> dict[str, str]:
+    """Stems that are read as another, from words that are.
+
+    >>> same_stems({"limb": "branch", "fatten": "thicken"})
+    {'limb': 'branch', 'fatten': 'thicken'}
+    """
+    return {stem(word): stem(other) for word, other in same_as.items()}
+
+
+def _insert(tree: dict[str, Any], phrase: str, gives: list[Any], same: Mapping[str, str]) -> None:
     for pieces in pieces_of(phrase):
         node = tree
         for piece in pieces:
-            node = node.setdefault(piece, {})
+            node = node.setdefault(same.get(piece, piece), {})
         given = node.setdefault(ENDS, [])
         if gives not in given:
             given.append(gives)

@@ -81,7 +81,7 @@ def with_figure(
     if _is_headed(best, lost, bool(reading.work)) and not set(reading.acts) - _STATES:
         acts = tuple(act for act in reading.acts if act != "decide")
         reading = replace(_supposed(reading), acts=acts)  # "tension in a guy that is 20 degrees off the branch"
-    elif not _is_asked(best, heardings, reading, words, lost, lexicon.asking):
+    elif not _is_asked(best, heardings, reading, words, lost, lexicon.asking, known.numbers.small.supposing):
         return told, NOTHING
     reading = replace(reading, measures=_warm(reading.measures, best, heardings, known.roles[best.figure]))
     reading, named = _with_lost(reading, lattice, lexicon, best.phrased, day=True)
@@ -138,15 +138,23 @@ def _either(heardings: Heardings) -> tuple[str, ...]:
 
 
 def _is_asked(
-    best: Heard, heardings: Heardings, reading: Reading, words: Sequence[Word], lost: frozenset[int], asking: Asking
+    best: Heard,
+    heardings: Heardings,
+    reading: Reading,
+    words: Sequence[Word],
+    lost: frozenset[int],
+    asking: Asking,
+    supposing: frozenset[str],
 ) -> bool:
-    """Whether the evidence for a figure goes over what the grammar took the statement for."""
+    """Whether the evidence for a figure goes over what the grammar took the statement for. supposing: words without
+    which nothing is supposed."""
     if best.groups < 2:
         return False
     passed_over = len(best.used & lost)  # what speaks for the figure is what the grammar could not take in
     if reading.topic == "meaning":
         return best.score >= OVER_MISHEARD
-    least = OVER_SUPPOSED if passed_over >= 2 else OVER_RECALLED
+    supposed = any(word.text in supposing for word in words)  # "what would you say it gains" is no what-if
+    least = OVER_SUPPOSED if passed_over >= 2 or not supposed else OVER_RECALLED
     if reading.topic == "what-if" and not (best.complete and best.score >= least):
         return False
     if reading.topic in _OF_THE_TALK and passed_over < 2 and not (best.complete and best.score >= OVER_RECALLED):
@@ -246,6 +254,7 @@ def _may_hold(reading: Reading, words: Sequence[Word], missed: bool, lexicon: Le
         missed
         or (numbers > 1 and not reading.work and not set(reading.acts) - _STATES)
         or (_asks(words, lexicon.asking) and (reading.topic in _WHEN or not set(reading.acts) - _STATES))
+        or (numbers > 1 and reading.topic == "advice" and not reading.work)  # "how's that taper"
     )
 
 

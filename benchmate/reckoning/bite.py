@@ -5,8 +5,8 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Sequence
 
-from .bounds import day, month_day, within
-from .figure import Band, Beside, Figure, FigureError, plain, weakest
+from .bounds import day, month_day, positive, within
+from .figure import Band, Beside, Figure, FigureError, exactly, plain, weakest
 from .season import Season, day_of_share, growing_season, share_grown, shifted
 
 _YEARS_AHEAD = 6
@@ -32,6 +32,7 @@ def bite_date(
     pace: Band | None = None,
     check_fast_days: float = 7,
     check_slow_days: float = 21,
+    daily_mm: float | None = None,
 ) -> Figure:
     """The day on which a wire begins to bite, as an ISO date; its value is None where it will not in six years.
 
@@ -41,7 +42,8 @@ def bite_date(
     the place's frost dates (month, day) are not known; a southern latitude turns them by half a year. stage_share:
     share of the year's thickening already done, where the growth stage was told. tender: genera kept from frost, whose
     season the place's frost does not bound. pace: how the kind grows beside the common run; not used where yearly_mm
-    was measured on the tree. Raises FigureError.
+    was measured on the tree. daily_mm: growth of the diameter in a day of the season, where that is told instead.
+    Raises FigureError.
     """
     today = day("a day", on)
     since = today if wired_on is None else day("a day of wiring", wired_on)
@@ -54,11 +56,13 @@ def bite_date(
     if species and species.split(" ")[0] in tender:
         last_frost = first_frost = None
     start, end = _bounds(season_start, season_end, last_frost, first_frost, latitude_deg)
+    season = growing_season(today, start, end)
+    if daily_mm is not None:
+        yearly_mm = exactly(positive("a growth", daily_mm) * season.days, "mm a year")
     quick = 1.0 if pace is None or yearly_mm.said else pace.value
     grows = [quick * within("yearly_mm", rate) for rate in (yearly_mm.value, yearly_mm.high, yearly_mm.low)]
     offset = 0 if stage_share is None or since != today else _stage_offset(today, start, end, stage_share.value)
     value, low, high = (_day_when(room, rate, since, start, end, offset) for rate in grows)
-    season = growing_season(today, start, end)
     in_growth = season.start <= today + dt.timedelta(days=offset) <= season.end
     near = low is not None and (low - today).days <= 60
     rhythm = check_fast_days if in_growth and near else check_slow_days

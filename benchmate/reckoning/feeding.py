@@ -97,6 +97,7 @@ def feed_dose(
     per_l: float | None = None,
     strength: float = 1.0,
     given_g: float | None = None,
+    of_stock: bool = False,
 ) -> Figure:
     """Grams of a soluble feed for a volume of water, or of stock for an injector.
 
@@ -105,7 +106,7 @@ def feed_dose(
     soluble_g_l: how much a litre of stock dissolves. unit: "oz" for ounces. A label of one number is nitrogen alone.
     dose, per_l: what the label says in its own unit, `unit`, for so many litres, in place of a strength in ppm.
     strength: how much of that. given_g: grams that went into the volume, of which the strength in ppm is asked.
-    Raises FigureError.
+    of_stock: the value is for each litre of stock, in g/L. Raises FigureError.
     """
     if dose is not None and per_l is not None:
         return label_dose(dose, unit, per_l, volume_l, strength)
@@ -145,20 +146,24 @@ def feed_dose(
         beside.append(Beside("ounces a US gallon of stock", ounces, "oz"))
         if soluble_g_l is not None and weak * ratio > soluble_g_l.low:
             notes.insert(0, f"{plain(weak * ratio)} g a litre may not dissolve; about {plain(soluble_g_l.low)} g does")
-    if density_g_ml is not None:
-        beside.append(Beside("as liquid", value / positive("a density", density_g_ml), "mL"))
     each = GRAMS_PER_OUNCE if unit == "oz" else 1.0
+    if density_g_ml is not None and unit == "mL":
+        each = positive("a density", density_g_ml)
+        beside.append(Beside("by weight", value, "g"))
+    elif density_g_ml is not None:
+        beside.append(Beside("as liquid", value / positive("a density", density_g_ml), "mL"))
+    unit = "g/L" if of_stock and unit == "g" else unit
     water = "stock" if injector_ratio is not None else "water"
     told = f"{plain(ppm.value)} / (10 x {plain(percent)} %) = {plain(weak)} g a litre"
     told += f" x {plain(ratio)}" if injector_ratio is not None else ""
     return Figure(
         "feed-dose",
         value / each,
-        "oz" if each > 1 else "g",
+        unit,
         low / each,
         high / each,
         f"for {plain(ppm.value)} ppm {nutrient} from {name}: {told} x {plain(volume)} L of {water} = {plain(value)} g"
-        + (f" or {plain(value / each)} oz" if each > 1 else ""),
+        + (f" or {plain(value / each)} {unit}" if unit in ("oz", "mL") else ""),
         "1 ppm is 1 mg a litre; label by weight" + ("" if ppm.said else f"; strength: {ppm.source}"),
         "practice" if not ppm.said else "published",
         "Soluble feed, label per cent by weight; what the tap water already holds comes on top.",

@@ -70,12 +70,13 @@ def degree_days(
     base_c: Band,
     upper_c: float | None = None,
     method: str = "single-sine",
+    scale: str = "C",
 ) -> Figure:
-    """Sum of degree-days in C over days of minima and maxima (C). low and high: the least and most of three methods.
+    """Sum of degree-days over days of minima and maxima (C). low and high: the least and most of three methods.
 
     temperatures: days, or bare (minimum, maximum) pairs. base_c: temperature above which warmth counts. upper_c: where
-    more warmth stops counting, or None. method: single-sine, average or capped. Raises FigureError, also where there
-    are no days or a minimum lies above its maximum.
+    more warmth stops counting, or None. method: single-sine, average or capped. scale: C or F, of the degrees told.
+    Raises FigureError, also where there are no days or a minimum lies above its maximum.
     """
     days = [day if isinstance(day, DayTemperature) else DayTemperature(*day) for day in temperatures]
     if not days:
@@ -86,6 +87,8 @@ def degree_days(
     upper = math.inf if upper_c is None else within("temperature_c", upper_c)
     sums = {name: sum(way(day.low_c, day.high_c, base, upper) for day in days) for name, way in METHODS.items()}
     value = sums[method]
+    each = 1.8 if scale == "F" else 1.0
+    other = Beside("in Celsius", value, "C days") if scale == "F" else Beside("in Fahrenheit", value * 1.8, "F days")
     dated = sorted(day.on for day in days if day.on is not None)
     notes = []
     if dated:
@@ -96,22 +99,23 @@ def degree_days(
                 "and count as nothing"
             )
     span = f" from {dated[0].isoformat()} to {dated[-1].isoformat()}" if dated else ""
-    cap = "" if upper_c is None else f" and below {plain(upper)}"
+    above = base * 1.8 + 32 if scale == "F" else base
+    cap = "" if upper_c is None else f" and below {plain(upper * 1.8 + 32 if scale == 'F' else upper)}"
     return Figure(
         "degree-days",
-        value,
-        "C days",
-        min(sums.values()),
-        max(sums.values()),
-        f"{len(days)} {'day' if len(days) == 1 else 'days'}{span} above {plain(base)} C{cap}, by the {method} method, "
-        f"come to {plain(value)}",
+        value * each,
+        f"{scale} days",
+        min(sums.values()) * each,
+        max(sums.values()) * each,
+        f"{len(days)} {'day' if len(days) == 1 else 'days'}{span} above {plain(above)} {scale}{cap}, by the {method} "
+        f"method, come to {plain(value * each)}",
         "Baskerville & Emin 1969, Ecology 50:514-517" if method == "single-sine" else "usual agricultural method",
         "memory" if method == "single-sine" else "published",
         "Sums compare only with sums of the same base, method and starting day; a pot's air is not the station's.",
         tuple(notes),
         (
-            *(Beside(f"by the {name} method", total, "C days") for name, total in sums.items()),
-            Beside("in Fahrenheit", value * 1.8, "F days"),
+            *(Beside(f"by the {name} method", total * each, f"{scale} days") for name, total in sums.items()),
+            other,
         ),
     )
 

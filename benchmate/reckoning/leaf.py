@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
+from .blades import tip_cut
 from .bounds import positive, within
 from .branches_lost import leaf_of_branches
 from .figure import Band, Beside, Figure, FigureError, plain
@@ -23,25 +24,6 @@ def leaf_area_mm2(length_mm: float, width_mm: float, factor: float = 2 / 3) -> f
     if not 0.3 <= factor <= 1:
         raise FigureError(f"a leaf shape of {factor:g} cannot be; 0.39 (deeply cut) to 0.79 (round) would do")
     return factor * positive("a leaf length", length_mm) * positive("a leaf width", width_mm)
-
-
-def cut_across_ellipse(tip_share: float) -> float:
-    """Share of an elliptic leaf's area that goes with the outer `tip_share` (0 to 1) of its length.
-
-    >>> round(cut_across_ellipse(0.5), 3), round(cut_across_ellipse(1 / 3), 4)
-    (0.5, 0.2918)
-    """
-    middle = 1 - 2 * within("share", tip_share)
-    return (math.acos(middle) - middle * math.sqrt(1 - middle * middle)) / math.pi
-
-
-def cut_across_triangle(tip_share: float) -> float:
-    """Share of a triangular leaf, broad at its stalk, that goes with the outer `tip_share` (0 to 1) of its length.
-
-    >>> cut_across_triangle(0.5)
-    0.25
-    """
-    return within("share", tip_share) ** 2
 
 
 def share_taken(leaves_cut: float, leaves_total: float, share_each: float = 1.0) -> float:
@@ -81,6 +63,9 @@ def leaf_share(
     branches_mm: Sequence[float] | None = None,
     lost_mm: Sequence[float] | None = None,
     exponent: Band | None = None,
+    tip: float | None = None,
+    blade: str | None = None,
+    of_leaves: float = 1.0,
 ) -> Figure:
     """Share of the crown's leaf taken, 0 to 1, now and over the season.
 
@@ -88,10 +73,14 @@ def leaf_share(
     or `share` alone, of the whole crown. taken: shares that earlier works of this season took, oldest first. halving:
     area that goes when the outer half of a blade is cut, by its shape, for the range. leaves_halved: further leaves of
     leaves_total that lose half of themselves. branches_mm, lost_mm: all the living branches of one level and those of
-    them that go, for the share by their cross-sections (exponent). Raises FigureError.
+    them that go, for the share by their cross-sections (exponent). tip: outer share of a blade's length, 0 to 1, that
+    is cut off, blade: its shape, of_leaves: share of the leaves so cut, where they are not counted. Raises FigureError.
     """
     if branches_mm and lost_mm and exponent is not None:
         return leaf_of_branches(branches_mm, lost_mm, exponent)
+    cut = None if tip is None else tip_cut(tip, blade)
+    if cut is not None:
+        share = cut.value * (1.0 if leaves_cut is not None else within("share", of_leaves))
     if leaves_left is not None and leaves_cut is None and leaves_total is not None:
         if within("count", leaves_left) > within("count", leaves_total):
             raise FigureError(
@@ -100,6 +89,9 @@ def leaf_share(
             )
         leaves_cut = leaves_total - leaves_left
     now, low, high, how = _now(leaves_cut, leaves_total, share, halving)
+    if cut is not None and now is not None:
+        low, high = now * cut.low / cut.value, now * cut.high / cut.value
+        how = f"{cut.says}; {how}"
     if leaves_halved is not None and leaves_total is not None:
         each = halving.value if halving is not None else 0.5
         half = share_taken(leaves_halved, leaves_total, 0.5)

@@ -156,11 +156,19 @@ def taper(
     )
 
 
-def union_ratio(diameters_mm: Sequence[float], steps: Sequence[Band]) -> Figure:
-    """Thinner over thicker at a fork, 0 to 1, and what that says. diameters_mm: the two stems, 0.5 to 500 mm each.
+def union_ratio(
+    steps: Sequence[Band],
+    diameters_mm: Sequence[float] = (),
+    branch_mm: float | None = None,
+    base_mm: float | None = None,
+) -> Figure:
+    """Thinner over thicker at a fork, 0 to 1, and what that says. diameters_mm: the two stems, 0.5 to 500 mm each; or
+    branch_mm on a trunk of base_mm.
 
     steps: bands of the ratio, lowest first, each saying what it means. Raises FigureError.
     """
+    if branch_mm is not None and base_mm is not None and len(diameters_mm) < 2:
+        diameters_mm = branch_mm, base_mm
     if len(diameters_mm) != 2:
         raise FigureError(f"a fork of {len(diameters_mm)} diameters cannot be reckoned; the two that meet would do")
     thin, thick = sorted(within("diameter_mm", diameter) for diameter in diameters_mm)

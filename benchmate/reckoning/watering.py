@@ -50,14 +50,20 @@ def water_need(
     leaf_left: float = 1.0,
     et_mm: float | None = None,
     shape: str | None = None,
+    days: float | None = None,
+    usual_c: Band | None = None,
 ) -> Figure:
     """Litres of water a day for a tree in a pot, by Hargreaves from the day's temperatures and the latitude.
 
     temperature_c: the day's maximum; low_c: its minimum, else lower by night_drop_c. factor: use over short grass.
     The area is the crown's (spread_mm across) or the pot's top (oval of pot_length_mm by pot_width_mm unless `shape` is
     a rectangle), the larger one known. leached: share that runs out. leaf_left: 0 to 1 after leaf was taken. et_mm:
-    the day's reference evapotranspiration where it was told, in place of the temperatures. Raises FigureError.
+    the day's reference evapotranspiration where it was told, in place of the temperatures. days: for so many such days
+    together, 1 to 366; usual_c: their highest temperature where none is told. Raises FigureError.
     """
+    usual = et_mm is None and temperature_c is None and days is not None and usual_c is not None
+    if usual and usual_c is not None:
+        temperature_c = usual_c.value
     et, told = _drawn(latitude_deg, on, temperature_c, low_c, night_drop_c, et_mm)
     area, of_what = _area_m2(pot_length_mm, pot_width_mm, spread_mm, shape)
     # Bare soil still dries: a leafless pot is taken to use a quarter.
@@ -75,18 +81,25 @@ def water_need(
         + (f" x {plain(leafy)} for the leaf left" if leaf_left < 1 else "")
         + f" on {plain(area)} m2 of {of_what} / (1 - {plain(leached.value)}) = {plain(value)} L"
     )
+    beside = [Beside("reference evapotranspiration", et, "mm a day"), Beside("area", area, "m2")]
+    if usual and usual_c is not None:
+        notes.insert(0, f"Taken for {usual_c.says}; say how warm it will be for a better figure")
+    span = 1.0 if days is None else within("days", days)
+    if days is not None:
+        beside.insert(0, Beside("water a day", value, "L a day"))
+        how += f" a day, {plain(value * span)} L in {plain(span)} days"
     return Figure(
         "water-need",
-        value,
-        "L a day",
-        low,
-        high,
+        value * span,
+        "L a day" if days is None else "L",
+        low * span,
+        high * span,
         how,
         f"{FAO}; use of potted plants: {factor.source}",
         weakest("published", factor.mark, night_drop_c.mark if low_c is None and et_mm is None else "published"),
         "A first guess: wind, sun on the pot and species change it by more than half either way.",
         tuple(notes),
-        (Beside("reference evapotranspiration", et, "mm a day"), Beside("area", area, "m2")),
+        tuple(beside),
     )
 
 

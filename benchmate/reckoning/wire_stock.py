@@ -66,7 +66,7 @@ def gauge_thickness(gauge: float, gauges: Sequence[tuple[int, float]], kind: str
         beside.append(Beside(f"SWG {number}", british, "mm"))
         notes.append(f"Taken as American; British gauge {number} is {plain(british)} mm")
     return Figure(
-        "wire-length",
+        "wire-diameter",
         value,
         "mm",
         value,
@@ -93,7 +93,7 @@ def gauge_of(wire_mm: float, gauges: Sequence[tuple[int, float]], kind: str | No
         (Beside("SWG", float(british[0]), ""),) if british and not is_swg else (Beside("AWG", float(american), ""),)
     )
     return Figure(
-        "wire-length",
+        "wire-diameter",
         value,
         name,
         value,

@@ -42,6 +42,9 @@ def wire_diameter(
     tried_mm: float | None = None,
     swapped_mm: float | None = None,
     swapped_metal: str | None = None,
+    gauge: float | None = None,
+    gauge_kind: str | None = None,
+    gauged_mm: float | None = None,
 ) -> Figure:
     """Wire diameter in mm for a branch of 0.5 to 150 mm, by the trade's share of it, with the mechanics beside.
 
@@ -50,8 +53,16 @@ def wire_diameter(
     to push back as hard as it can before its wood gives. live_gpa: stiffness of living branches. metal: the wire's,
     where another than the trade's aluminium is asked for: the thickness that holds as much. tried_mm: a wire that is at
     hand, told whether it will do. swapped_mm, swapped_metal: without a branch, a wire of another metal that `metal`
-    stands in for. Raises FigureError.
+    stands in for. gauge, gauge_kind: of a wire, told in mm, or tried on the branch; gauged_mm: a wire whose gauge is
+    asked for. Raises FigureError.
     """
+    if gauged_mm is not None:
+        return gauge_of(gauged_mm, gauges, gauge_kind)
+    if gauge is not None:
+        by_gauge = gauge_thickness(gauge, gauges, gauge_kind)
+        if diameter_mm is None:
+            return by_gauge
+        tried_mm = by_gauge.value if isinstance(by_gauge.value, float) else tried_mm
     if diameter_mm is None and swapped_mm is not None:
         return swapped_wire(swapped_mm, metals, swapped_metal, metal, sizes_mm)
     if diameter_mm is None or third is None:
@@ -160,11 +171,9 @@ def wire_length(
 
     spare: share added to anchor and handle it. diameter_mm: of the branch; with it turns and weight are told, wire_mm
     being the trade's share of it unless given. turn_mm: from turn to turn, in place of the angle. value: the coil
-    itself; high: with the most spare. Or, of wire by itself: what wire_length_mm of wire_mm weighs, what a gauge is in
-    mm, or the gauge of wire_mm. Raises FigureError.
+    itself; high: with the most spare. Or, of wire by itself: what wire_length_mm of wire_mm or of a gauge weighs.
+    Raises FigureError.
     """
-    if gauge is not None and length_mm is None and wire_length_mm is None:
-        return gauge_thickness(gauge, gauges, gauge_kind)
     if wire_length_mm is not None and length_mm is None:
         if gauge is not None and wire_mm is None:
             by_gauge = gauge_thickness(gauge, gauges, gauge_kind).value
@@ -173,9 +182,7 @@ def wire_length(
             raise FigureError("the weight of a wire of unknown thickness cannot be reckoned; its thickness would do")
         return wire_weight(wire_length_mm, wire_mm, metals, metal)
     if length_mm is None:
-        if wire_mm is None:
-            raise FigureError("a wire for a branch of unknown length cannot be reckoned; the branch's length would do")
-        return gauge_of(wire_mm, gauges, gauge_kind)
+        raise FigureError("a wire for a branch of unknown length cannot be reckoned; the branch's length would do")
     length = within("length_mm", length_mm)
     if turn_mm is not None and diameter_mm is not None:
         thick = wire_mm if wire_mm is not None else diameter_mm * third.value if third is not None else 0.0

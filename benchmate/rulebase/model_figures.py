@@ -34,6 +34,8 @@ TAGS = (
     "whole",
     "each",
     "yearly",
+    "monthly",
+    "weekly",
     "daily",
     "side",
     "ago",
@@ -165,6 +167,9 @@ class SmallShape(Shape):
     feet: Phrases = Field(default=[])
     mil: Phrases = Field(default=[])
     gauges: Phrases = Field(default=[])
+    gauge_kinds: Phrases = Field(default=[])
+    before_gauge: Phrases = Field(default=[])
+    unitless: Phrases = Field(default=[])
     numbered: Phrases = Field(default=[])
     day_leads: Phrases = Field(default=[])
     in_month: Phrases = Field(default=[])
@@ -177,6 +182,7 @@ class SmallShape(Shape):
     nights: Phrases = Field(default=[])
     of_the_sun: Phrases = Field(default=[])
     extremes: Phrases = Field(default=[])
+    supposing: Phrases = Field(default=[])
     meant_ahead: Phrases = Field(default=[])
     meant_back: Phrases = Field(default=[])
     meaning: Phrases = Field(default=[])

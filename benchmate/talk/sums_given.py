@@ -10,13 +10,33 @@ from benchmate.talk.sums_growth import growth, wound
 from benchmate.talk.sums_said import Given, across
 from benchmate.talk.sums_weather import degree_days, dilution, drying, feed, frost, pot_size, pot_volume, water
 
+_RATE_DAYS = {"monthly": 30.4, "weekly": 7, "daily": 1}
+_THICKEST_WIRE_MM = 12
+
 
 def _wire_diameter(given: Given) -> dict[str, Any]:
-    out = across(given, given.single("diameter_mm", "length_mm", "angle_deg", "tried_mm") | given.words("metal"))
+    sizes = given.single("diameter_mm", "length_mm", "angle_deg", "tried_mm", "gauge")
+    out = across(given, sizes | given.words("metal", "gauge_kind")) | _kind_of_gauge(given)
+    if given.said.get("wanted") == "gauge" and "gauge" not in out and (gauged := _gauged(given, out)):
+        return gauged
     if given.words("of_metal", "far_metal") and (swap := _swapped(given, out)):
         return swap
     strands = given.one("strand_count") or given.said.get("strands")
     return out | ({"strands": float(strands)} if strands else {})
+
+
+def _kind_of_gauge(given: Given) -> dict[str, Any]:
+    """Whose gauge it is, where the number was said with it ("12 AWG")."""
+    gauge = next((one for one in given.numbers if one.unit == "gauge"), None)
+    return {"gauge_kind": gauge.word} if gauge and gauge.word in ("awg", "swg") else {}
+
+
+def _gauged(given: Given, out: dict[str, Any]) -> dict[str, Any]:
+    """A wire of which one size alone is told and the gauge asked for."""
+    thick = out.get("tried_mm") or out.get("diameter_mm")
+    if "of_branch" in given.said or not thick or thick > _THICKEST_WIRE_MM or "of_wire" not in given.said:
+        return {}
+    return {"gauged_mm": thick} | {name: out[name] for name in ("gauge_kind",) if name in out}
 
 
 def _swapped(given: Given, out: dict[str, Any]) -> dict[str, Any]:
@@ -35,8 +55,7 @@ def _wire_length(given: Given) -> dict[str, Any]:
         "metal", "gauge_kind"
     )
     lengths = given.many.get("length_mm", [])
-    if gauge := next((one for one in given.numbers if one.unit == "gauge"), None):
-        out |= {"gauge_kind": gauge.word} if gauge.word in ("awg", "swg") else {}
+    out |= _kind_of_gauge(given)
     wanted = given.said.get("wanted")
     if wanted == "weight" and "wire_length_mm" in out and "wire_mm" in out:
         lengths = []
@@ -44,8 +63,6 @@ def _wire_length(given: Given) -> dict[str, Any]:
         sizes = sorted([*lengths, *(out[name] for name in ("wire_mm", "diameter_mm") if name in out)])
         out = {name: value for name, value in out.items() if name != "diameter_mm"}
         return out | {"wire_length_mm": sizes[-1], **({"wire_mm": sizes[0]} if len(sizes) > 1 else {})}
-    if wanted == "gauge" and not lengths and (thick := out.get("wire_mm") or out.get("diameter_mm")):
-        return out | {"wire_mm": thick, "gauge_wanted": True}
     if "wire_length_mm" in out and not lengths and "wire_mm" not in out and "diameter_mm" in out:
         out["wire_mm"] = out.pop("diameter_mm")
     return out | ({"length_mm": sum(given.each("length_mm"))} if lengths else {})
@@ -63,6 +80,9 @@ def _guy_pull(given: Given) -> dict[str, Any]:
 
 def _bite_date(given: Given) -> dict[str, Any]:
     out = given.single("wired_on", "gap_mm", "yearly_mm", "tolerated_mm")
+    tags = given.numbers[given.places["yearly_mm"][0]].tags if "yearly_mm" in out else frozenset()
+    if days := next((days for tag, days in _RATE_DAYS.items() if tag in tags), 0):
+        out["daily_mm"] = out.pop("yearly_mm") / days
     bounds = given.one("season_from"), given.one("season_to")
     if all(isinstance(day, dt.date) for day in bounds):
         turn = 183 if given.southern else 0  # the sum turns northern days for the south
@@ -75,33 +95,39 @@ def _bite_date(given: Given) -> dict[str, Any]:
 
 def _leaf_share(given: Given) -> dict[str, Any]:
     out = given.single("leaves_cut", "leaves_total", "leaves_left", "leaves_halved")
-    each = given.one("each_percent") / 100 if given.one("each_percent") else float(given.said.get("each", 0)) or None
-    crown = (
-        given.one("crown_percent") / 100 if given.one("crown_percent") else float(given.said.get("of_crown", 0)) or None
-    )
-    branches = given.each("branches_mm")
-    lost = given.many.get("lost_mm", [])
+    each, crown, tip = (_part(given, name, said) for name, said in _PARTS)
+    of_leaves = _part(given, "", "of_leaves")
+    branches, lost = given.each("branches_mm"), given.many.get("lost_mm", [])
     counted = next((name for name in ("leaves_halved", "leaves_cut") if name in out), None)
     if "counted" in given.said and counted and "leaves_total" not in out:
         out["leaves_total"] = out[counted]  # "halved all 80 leaves"
     if (one_in := given.one("one_in")) and (of := given.one("in_how_many")):
-        return {"share": one_in / of}
-    if branches and lost and not out:
+        of_leaves, out = one_in / of, {}
+    if branches and lost and not out and not of_leaves:
         return {"branches_mm": tuple(branches), "lost_mm": tuple(lost) * int(given.one("lost_count") or 1)}
-    if "leaves_halved" in out and "leaves_cut" not in out and each != 0.5:
+    if "leaves_halved" in out and "leaves_cut" not in out:
         out["leaves_cut"] = out.pop("leaves_halved")
-    if "leaves_halved" in out and "leaves_cut" not in out and each == 0.5:
-        out["leaves_cut"] = out.pop("leaves_halved")
-    if out.get("leaves_cut") == 1 and each and "leaves_total" not in out:
+    if out.get("leaves_cut") == 1 and (each or of_leaves) and "leaves_total" not in out:
         del out["leaves_cut"]  # "one leaf off every pair"
+    if tip:
+        whole = {} if "leaves_cut" in out else {"of_leaves": (crown or 1.0) * (of_leaves or 1.0)}
+        return out | whole | {"tip": tip, "taken": None} | given.words("blade")
     if "leaves_cut" in out:
         lone = "leaves_total" not in out  # some of nobody knows how many
         out |= {"taken": None, "share": None if lone or "leaves_halved" in out else each}
-    elif crown or each:
-        # "half the leaves", "each leaf by a third", "every leaf of the top half in two"
+    elif crown or each or of_leaves:
+        # "half the leaves", "each leaf by a third", "every leaf of the top half in two", "half off one leaf in four"
         apart = crown != each or given.said.get("of_crown") or given.said.get("each_cut")
-        out["share"] = (crown or 1.0) * (each or 1.0) if apart else crown
+        out["share"] = ((crown or 1.0) * (each or 1.0) if apart or not crown else crown) * (of_leaves or 1.0)
     return out
+
+
+_PARTS = (("each_percent", "each"), ("crown_percent", "of_crown"), ("tip_percent", "tip"))
+
+
+def _part(given: Given, role: str, said: str) -> float | None:
+    """A share, 0 to 1, told as a number or by words alone; None where neither is said."""
+    return given.one(role) / 100 if given.one(role) else float(given.said.get(said, 0)) or None
 
 
 def _taper(given: Given) -> dict[str, Any]:
@@ -125,6 +151,8 @@ def _stems(given: Given) -> dict[str, Any]:
 
 def _fork(given: Given) -> dict[str, Any]:
     sizes = given.many.get("diameters_mm", [])
+    if len(sizes) == 1 and "of_trunk" in given.said:
+        return {"branch_mm": sizes[0]}  # the trunk's size is the record's
     return {"diameters_mm": tuple(sizes)} if len(sizes) > 1 else {}
 
 

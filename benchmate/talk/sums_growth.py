@@ -60,7 +60,7 @@ def growth(given: Given) -> dict[str, Any]:
         )
     _spread_over_years(given, out)
     wanted = given.said.get("wanted")
-    if wanted == "rate" and "yearly_mm" not in out and not ahead and "days" not in out:
+    if wanted == "rate" and "yearly_mm" not in out:
         out["wanted"] = "rate"
     return out | ({"wanted": "limit"} if given.said.get("limit") else {})
 

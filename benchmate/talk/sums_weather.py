@@ -8,6 +8,7 @@ from typing import Any
 from benchmate.talk.sums_said import Given, across
 
 _NO_NIGHT_C = 20  # a lone temperature above it is the day's
+_NO_DOSE_G_L = 700  # grams to a litre: as much as the liquid itself weighs
 _STOUTEST = 0.5  # trunk over height; what is wider than that is the crown
 
 
@@ -28,7 +29,14 @@ def degree_days(given: Given) -> dict[str, Any]:
         pairs *= int(days)
     elif len(pairs) == 1 and (days := _days_ahead(given)):
         pairs *= days
-    return out | ({"temperatures": tuple(pairs)} if pairs else {})
+    return out | {"scale": _scale(given)} | ({"temperatures": tuple(pairs)} if pairs else {})
+
+
+def _scale(given: Given) -> str:
+    """F where the base was told in Fahrenheit and no other scale is asked for; else C."""
+    base = given.one("base_c")
+    told_in_f = base is not None and base != given.numbers[given.places["base_c"][0]].raw
+    return str(given.said.get("scale", "F" if told_in_f else "C"))
 
 
 def _days_ahead(given: Given) -> int:
@@ -54,11 +62,35 @@ def feed(given: Given) -> dict[str, Any]:
     out = given.single("label", "ppm", "volume_l", "injector_ratio") | given.words("nutrient")
     if "label" not in out and given.one("nitrogen_percent"):
         out["label"] = (given.one("nitrogen_percent"),)
-    if "label" not in out and "ppm" not in out:
+    if density := _density(given):
+        out["density_g_ml"] = density
+    elif "label" not in out and "ppm" not in out:
         out |= _of_label(given)
+    if "injector_ratio" in out and ("volume_l" not in out or "a_litre" in given.said):
+        out |= {"volume_l": 1.0, "of_stock": True}
     out |= _of_mixed(given, out)
     out |= _unmeasured(given, out)
-    return out | ({"unit": "oz"} if given.said.get("asked_in") == "ounces" else {})
+    return out | _told_in(given, out)
+
+
+def _told_in(given: Given, out: dict[str, Any]) -> dict[str, Any]:
+    """The unit of the answer: of a liquid whose density is known millilitres, unless its weight is asked for."""
+    wanted = given.said.get("asked_in")
+    if wanted == "ounces" and "density_g_ml" not in out:
+        return {"unit": "oz"}
+    if "density_g_ml" in out and wanted != "grams":
+        return {"unit": "mL"}
+    if wanted == "millilitres" and "dose" not in out:
+        return {"unit": "mL", "density_g_ml": 1.0, "notes": ("A millilitre of the feed is taken to weigh a gram",)}
+    return {}
+
+
+def _density(given: Given) -> float | None:
+    """Grams in a millilitre of a liquid feed: told by that name, or as a weight to a measure that no dose comes to."""
+    if given.one("density"):
+        return float(given.one("density"))
+    weight, measure = given.one("dose_g"), given.one("per_l") or (1.0 if "weighs" in given.said else None)
+    return weight / measure / 1000 if weight and measure and weight / measure >= _NO_DOSE_G_L else None
 
 
 def _of_mixed(given: Given, out: dict[str, Any]) -> dict[str, Any]:
@@ -121,9 +153,18 @@ def _squared(out: dict[str, Any]) -> dict[str, Any]:
 
 
 def water(given: Given) -> dict[str, Any]:
-    return (
-        _squared(given.single()) | given.words("shape") | _numbers(given, "factor", "leached") | _warmth(given.single())
-    )
+    out = _squared(given.single()) | given.words("shape") | _numbers(given, "factor", "leached", "days")
+    out |= _warmth(given.single())
+    if "leached_percent" in out:
+        out["leached"] = out.pop("leached_percent") / 100
+    if days := _days_ahead(given):
+        out.setdefault("days", float(days))
+    return out | {"month": _northern_month(given)}
+
+
+def _northern_month(given: Given) -> str:
+    """The month of the day asked on, "01" to "12", half a year later in the south."""
+    return f"{(given.on.month - 1 + (6 if given.southern else 0)) % 12 + 1:02}"
 
 
 def _warmth(out: dict[str, Any]) -> dict[str, Any]:
@@ -137,6 +178,8 @@ def _warmth(out: dict[str, Any]) -> dict[str, Any]:
 
 def drying(given: Given) -> dict[str, Any]:
     out = _warmth(_squared(given.single()) | given.single()) | given.words("shape")
+    if "held_g" in out:
+        out["held_l"] = out.pop("held_g") / 1000  # a gram of water is a millilitre
     if "available_percent" in out:
         out["available"] = out.pop("available_percent") / 100
         if "held_l" in out and "volume_l" not in out:

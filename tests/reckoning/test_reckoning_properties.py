@@ -13,12 +13,13 @@ from reckoning_files import rules_tables
 from test_reckoning_cases import sound
 
 from benchmate.reckoning import FIGURES, FigureError, bind
+from benchmate.reckoning.blades import cut_across_ellipse
 from benchmate.reckoning.curves import fit, line, logistic
 from benchmate.reckoning.evaporation import hargreaves_mm
 from benchmate.reckoning.feeding import grams_per_litre, stock_grams_per_litre
 from benchmate.reckoning.frost import chance_after, chance_before, days_at_risk, days_to_frost
 from benchmate.reckoning.heat import average_degree_days, capped_degree_days, sine_degree_days
-from benchmate.reckoning.leaf import cut_across_ellipse, share_gone
+from benchmate.reckoning.leaf import share_gone
 from benchmate.reckoning.proportion import parent_diameter_mm, thickened_parent_mm
 from benchmate.reckoning.season import day_of_share, growing_season, share_grown
 from benchmate.reckoning.section import outer_strain, radius_at_strain_mm, tip_force_n, tip_movement_mm
