@@ -90,7 +90,7 @@ def _remaining(lexicon: Lexicon, lattice: Sequence[Sequence[Token]], words: Sequ
 
 
 def _clipped(lexicon: Lexicon, lattice: Sequence[Sequence[Token]], words: Sequence[Word], at: int, t: Token) -> bool:
-    """ "So that's the one I keep": a verb clipped to "'s" opens no question, nor does "how long's the ..." ask since when."""
+    """ "So that's the one I keep": a clipped verb opens no question; "how long's the" does not ask since when."""
     if t.kind[0] != "Q" or t.kind == "QMEANING":
         return False
     texts = [word.text for word in words[at : t.end]]

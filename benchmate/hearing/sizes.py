@@ -21,8 +21,12 @@ def measured(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase |
     righted = bool(setting.before) and setting.before[-1].kind == "correct"
     bent = bool(setting.before) and any(work.work in BENT for work in setting.before[-1].work)
     bent = bent or any(token.value in BENT for token in phrase.events)
-    degree_as = "angle_deg" if bent else "temperature_c"  # "bending the leader now, 30 degrees"
-    settle_bare(phrase, setting.lexicon, "diameter_mm" if righted else None, degree_as)
+    degree_as = "angle_deg" if bent or righted else "temperature_c"  # "bending the leader now, 30 degrees"
+    length_as = "diameter_mm" if righted else None
+    if setting.before and setting.before[-1].figure:  # "what wire, 8 mm": as the question takes its sizes
+        asked = setting.lexicon.figures.get(setting.before[-1].figure, {})
+        length_as, degree_as = asked.get("bare", length_as), asked.get("degree", degree_as)
+    settle_bare(phrase, setting.lexicon, length_as, degree_as)
     if borrowed:
         phrase.parts = []
     amount = setting.lexicon.amount.get(phrase.part or "")

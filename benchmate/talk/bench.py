@@ -74,8 +74,18 @@ class Bench:
                 return answer
             if (waiting := self._waiting(words)) is not None:
                 return waiting
-            reading = self.house.hear(words, self.on, self.context.reading)
+            reading = self._heard(words)
         return self.carry(reading)
+
+    def _heard(self, words: str) -> Reading:
+        """The reading of a statement; of one that goes on with a figure question, that of the two together."""
+        reading = self.house.hear(words, self.on, self.context.reading)
+        if self.context.figure is None:
+            return reading
+        from benchmate.talk.figure_again import said_further
+
+        asked = self.context.figure
+        return said_further(asked, reading, self.house, self.on, open_ended=self.context.figure_asks) or reading
 
     def carry(self, reading: Reading, *, confirmed: bool = False, gone: Logged = ()) -> Answer:
         """The answer to a reading. confirmed: the grower has said yes to it. gone: what it takes back."""
@@ -107,7 +117,7 @@ class Bench:
 
     def _short_pick(self, words: str) -> Reading | None:
         """A bare number takes one of the options on offer, and is nothing else where there are none."""
-        if words.isdecimal() and len(words) < 3:
+        if words.isdecimal() and len(words) < 3 and not self.context.figure_asks:
             return Reading(words, ("pick",), pick=int(words))
         return None
 

@@ -30,6 +30,7 @@ class Context:
     what waits for a yes or a name. weighed: the advice told last, for "why", though an option of it was taken.
     amends: the statement that a correction bears on, be it a question. made: what that very statement logged: nothing
     else goes with a correction. taken_from: the advice of which that statement took an option.
+    figure: the figure question of the last statement, if it was one. figure_asks: whether that asked for more.
     """
 
     tree: str | None = None
@@ -43,6 +44,8 @@ class Context:
     amends: Reading | None = None
     made: Logged = ()
     taken_from: Advice | None = None
+    figure: Reading | None = None
+    figure_asks: bool = False
 
     @property
     def species(self) -> str | None:

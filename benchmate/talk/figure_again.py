@@ -24,12 +24,13 @@ _OPENING = re.compile(
 )
 
 
-def said_further(last: Reading | None, now: Reading, house: House, on: dt.date) -> Reading | None:
+def said_further(last: Reading, now: Reading, house: House, on: dt.date, *, open_ended: bool) -> Reading | None:
     """The figure question that `last` and `now` make together, or None where `now` stands for itself.
 
-    A number takes the place of the only one of its kind that was said before; what else is said is added.
+    open_ended: the question asked for something, so that a bare size answers it. A number takes the place of the only one of its kind that was said before; what else is said is added.
     """
-    if last is None or last.topic != "figure" or not _goes_on(now):
+    bare = now.said[0].isdigit()  # "40 degrees over 10 cm"
+    if not (open_ended or bare or _OPENING.match(now.said) or _turned_round(now)) or not _goes_on(now):
         return None
     whole = _with_numbers(last.said, now.said, house, on)
     if whole is None:
@@ -47,9 +48,16 @@ def _goes_on(now: Reading) -> bool:
         return False
     if any(work.work for work in now.work) or any(fact.kind not in ("species", "weather") for fact in now.facts):
         return False
+    if any(thing.spot.side or thing.spot.level or thing.spot.ordinal for thing in now.candidates):
+        return False  # "the left one is 9 mm" is seen
     if now.topic == "figure":  # "how thick is it in inches" is a question of its own
         return bool(_OPENING.match(now.said))
     return not {"strike", "pick", "remind", "note", "turn", "new", "leave"} & set(now.acts)
+
+
+def _turned_round(now: Reading) -> bool:
+    """Whether words ask for the same in another way: "in inches?", "for copper?"."""
+    return now.said.rstrip().endswith("?") and not now.acts
 
 
 def _with_numbers(before: str, now: str, house: House, on: dt.date) -> str | None:

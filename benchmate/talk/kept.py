@@ -58,6 +58,8 @@ def kept(turn: Turn) -> Context:
         amends=(turn.meaning or reading) if spoke else before.amends,
         made=turn.gone if turn.confirm else new if spoke else () if turn.struck else before.made,
         taken_from=turn.taken_from if spoke else before.taken_from,
+        figure=reading if reading.topic == "figure" else None,
+        figure_asks=bool(turn.asks),
     )
 
 
