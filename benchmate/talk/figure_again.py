@@ -1,4 +1,4 @@
-"""A figure question that goes on: the answer to what it asked ("8 mm"), or the same with one thing changed ("for copper?").
+"""A figure question that goes on: what it asked for is said ("8 mm"), or one thing is changed ("for copper?").
 
 What was asked last and what is said now make one statement, which is heard like any other.
 """
@@ -27,7 +27,8 @@ _OPENING = re.compile(
 def said_further(last: Reading, now: Reading, house: House, on: dt.date, *, open_ended: bool) -> Reading | None:
     """The figure question that `last` and `now` make together, or None where `now` stands for itself.
 
-    open_ended: the question asked for something, so that a bare size answers it. A number takes the place of the only one of its kind that was said before; what else is said is added.
+    open_ended: the question asked for something, so that a bare size answers it. A number takes the place of the only
+    one of its kind that was said before; what else is said is added.
     """
     bare = now.said[0].isdigit()  # "40 degrees over 10 cm"
     if not (open_ended or bare or _OPENING.match(now.said) or _turned_round(now)) or not _goes_on(now):
