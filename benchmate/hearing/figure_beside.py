@@ -190,8 +190,9 @@ def _sided(texts: Sequence[str], first: int, known: NumberWords) -> bool:
 
 def _ratio(left: SaidNumber, right: SaidNumber, between: Sequence[str], known: NumberWords) -> str:
     """ "ratio" for "1 : 9" and "one part to nine", "in" for "one in ten", else ""."""
-    if left.unit == "count" and not right.unit and len(between) == 2 and between[1] in known.small.one_in:
-        return "in"  # "two leaves in three"
+    of_many = len(between) > 1 and between[1] in known.small.one_in and known.small.each.issuperset(between[2:])
+    if left.unit == "count" and not right.unit and of_many:
+        return "in"  # "two leaves in three", "one leaf in every four"
     parts = [one.unit == "" or (one.unit == "count" and one.word == "part") for one in (left, right)]
     if not all(parts):
         return ""

@@ -76,6 +76,8 @@ def date_at(texts: Sequence[str], at: int, known: NumberWords, dates: DateWords)
             best = when
     if best is None or small.no_date_before.intersection(texts[best.end : best.end + 1]):
         return None  # "the last spring frost" is no spring
+    if tuple(texts[at : best.end]) in small.rates_only:
+        return None  # "how much light in a day"
     lead = dates.match("lead", texts, at)
     if lead and any(when.end == best.end for when in spot_dates(dates, texts, lead)):
         return None  # "since 3 May": the small word stays one of the statement's

@@ -166,6 +166,8 @@ def _measured(texts: Sequence[str], first: int, value: float, end: int, known: N
         unit = filled
     if following in small.of_whole and value < 1 and article_at(texts, end + 1, known):
         unit = known.unit_at(texts, end + 2)  # "0.6 of a centimetre"
+    if unit is None and value != int(value):
+        return SaidNumber(first, end, value, value)  # "a fifth runs out" counts nothing
     if unit is None:
         noun = next((at for at in range(end, min(end + 3, len(texts))) if texts[at] not in small.kinds_of), len(texts))
         if end < noun < len(texts) and texts[noun] in known.counted:

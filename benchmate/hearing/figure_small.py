@@ -51,6 +51,7 @@ class SmallWords:
     before_asked: Words
     before_rate: Words
     percent: Words
+    after_unit: Words
     never_apart: Words
     spans: Words
     feet: Words
@@ -81,7 +82,9 @@ class SmallWords:
         for name in self.__annotations__:
             setattr(self, name, frozenset(data.get(name, ())))
         self.taken_back = [tuple(said.split()) for said in data.get("taken_back", ())]
+        self.rates_only = [tuple(said.split()) for said in data.get("rates_only", ())]
         self.meaning = [tuple(said.split()) for said in data.get("meaning", ())]
+        self.fluid: Mapping[str, str] = data.get("fluid", {})
         self.times: Mapping[str, float] = data.get("times", {})
         self.parts_of: Mapping[str, float] = data.get("parts_of", {})
         self.same_as: Mapping[str, str] = same_stems(data.get("same_as", {}))

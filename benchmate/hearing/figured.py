@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
@@ -74,7 +75,7 @@ def with_figure(
         reading = replace(
             reading, figure=best.figure, measures=_warm(reading.measures, best, heardings, known.roles[best.figure])
         )
-        reading, named = _with_lost(reading, lattice, lexicon, best.phrased, day=False)
+        reading, named = _with_lost(reading, lattice, lexicon, best.phrased, None)
         either = _either(heardings) if best is heardings.figures[0] else ()
         return replace(reading, either=either), best.used | named
     reading = _by_itself(reading, best)
@@ -84,7 +85,7 @@ def with_figure(
     elif not _is_asked(best, heardings, reading, words, lost, lexicon.asking, known.numbers.small.supposing):
         return told, NOTHING
     reading = replace(reading, measures=_warm(reading.measures, best, heardings, known.roles[best.figure]))
-    reading, named = _with_lost(reading, lattice, lexicon, best.phrased, day=True)
+    reading, named = _with_lost(reading, lattice, lexicon, best.phrased, dates.on)
     if "ask" in reading.acts:  # what the question was taken for belongs to it
         reading = replace(_supposed(reading), term=None)
     acts = (*(act for act in reading.acts if act in _STATES), "ask")
@@ -211,11 +212,11 @@ def _with_lost(
     lattice: Sequence[Sequence[Token]],
     lexicon: Lexicon,
     phrased: frozenset[int],
-    day: bool,
+    on: dt.date | None,
 ) -> tuple[Reading, frozenset[int]]:
-    """The reading with the tree, the species, the health ("a weak tree") and with `day` the date that its words name
-    and no sentence took in; and the places of the words that name them. phrased: words that are part of the figure's
-    own phrases ("lime sulphur" is no lime)."""
+    """The reading with the tree, the species, the health ("a weak tree") and with `on`, today, the date that its words
+    name and no sentence took in; and the places of the words that name them. phrased: words that are part of the
+    figure's own phrases ("lime sulphur" is no lime)."""
     exact = [token for tokens in lattice for token in tokens if not token.guesses]
     exact = [one for one in exact if not phrased.issuperset(range(one.first, one.end))]
     longest = sorted(exact, key=lambda token: token.first - token.end)
@@ -238,7 +239,7 @@ def _with_lost(
         found.pop(fact.kind, None)
     # a single word may be a day and something else ("may", "march", "now")
     when = next((one.value.future for one in longest if one.kind == "DATE" and one.end > one.first + 1), None)
-    if not day or when == FIRST_FROST:
+    if on is None or when in (FIRST_FROST, str(on.year)):  # "this year" is no other day than today
         when = None
     reading = replace(reading, facts=(*reading.facts, *found.values()), when=reading.when or when)
     return reading, frozenset(place for kind in found for place in places[kind])

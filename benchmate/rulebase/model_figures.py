@@ -161,6 +161,7 @@ class SmallShape(Shape):
     before_rate: Phrases = Field(default=[])
     before_asked: Phrases = Field(default=[])
     percent: Phrases = Field(default=[])
+    after_unit: Phrases = Field(default=[])
     unit_asked: Phrases = Field(default=[])
     never_apart: Phrases = Field(default=[])
     spans: Phrases = Field(default=[])
@@ -186,9 +187,11 @@ class SmallShape(Shape):
     meant_ahead: Phrases = Field(default=[])
     meant_back: Phrases = Field(default=[])
     meaning: Phrases = Field(default=[])
+    rates_only: Phrases = Field(default=[])
     times: dict[str, Size] = Field(default={})
     parts_of: dict[str, Size] = Field(default={})
     same_as: dict[str, str] = Field(default={})
+    fluid: dict[str, str] = Field(default={})
 
 
 class AskingPhrases(Shape):

@@ -81,7 +81,7 @@ def figure_told(
         beside=tuple((one.name, one.value, one.unit) for one in figure.beside),
         opens=figure.opens,
     )
-    return in_unit(told, known.get("asked_in")), _better_with(spec, known)
+    return in_unit(told, known.get("asked_in", ())), _better_with(spec, known)
 
 
 def _better_with(spec: FigureSpec, known: Mapping[str, Any]) -> tuple[Ask, ...]:

@@ -19,7 +19,7 @@ def _wire_diameter(given: Given) -> dict[str, Any]:
     out = across(given, sizes | given.words("metal", "gauge_kind")) | _kind_of_gauge(given)
     if given.said.get("wanted") == "gauge" and "gauge" not in out and (gauged := _gauged(given, out)):
         return gauged
-    if given.words("of_metal", "far_metal") and (swap := _swapped(given, out)):
+    if swap := _swapped(given, out):
         return swap
     strands = given.one("strand_count") or given.said.get("strands")
     return out | ({"strands": float(strands)} if strands else {})
@@ -44,9 +44,12 @@ def _swapped(given: Given, out: dict[str, Any]) -> dict[str, Any]:
     metals = {metal for metal in ("copper", "aluminium") if f"has_{metal}" in given.said}
     sizes = [number for number in given.numbers if number.unit == "length" or not number.unit]
     thick = out.get("tried_mm") or out.get("diameter_mm")
-    if len(metals) < 2 or len(sizes) != 1 or not thick or "of_branch" in given.said:
+    old = given.said.get("of_metal") or given.said.get("far_metal")
+    if new := given.said.get("new_metal") if "of_metal" not in given.said else None:
+        old = next((metal for metal in metals if metal != new), old)  # "which copper would take over from 6 mm"
+    thick = thick or out.get("length_mm")
+    if len(metals) < 2 or len(sizes) != 1 or not thick or not old or "of_branch" in given.said:
         return {}
-    old = given.said.get("of_metal") or given.said["far_metal"]
     return {"swapped_mm": thick, "swapped_metal": old, "metal": next(metal for metal in metals if metal != old)}
 
 

@@ -15,7 +15,7 @@ from benchmate.talk.dates import first_day, span_of
 from benchmate.talk.sums_dates import day_meant
 from benchmate.talk.sums_given import GIVEN
 from benchmate.talk.sums_said import Given
-from benchmate.talk.sums_units import asked_unit
+from benchmate.talk.sums_units import asked_units
 from benchmate.value import dataclass, replace
 
 if TYPE_CHECKING:
@@ -51,7 +51,7 @@ def said_values(reading: Reading, tables: Mapping[str, Any], ear: Ear, on: dt.da
     given = _given(reading, heard, numbers, texts, on, southern, known)
     values = _of_grammar(reading, heard, numbers)
     values |= {name: value for name, value in GIVEN.get(figure, _as_they_are)(given).items()}
-    values["asked_in"] = asked_unit(texts, numbers, known)
+    values["asked_in"] = asked_units(texts, numbers, known)
     if liquid := _liquid(reading.said, tables):
         values["liquid"] = liquid
     values |= _when(reading, values, on, southern)

@@ -12,6 +12,7 @@ NAMES = (
     "questions_terse.toml",
     "questions_hasty.toml",
     "questions_reworded.toml",
+    "questions_classes.toml",
 )
 FILES = {name: read_cases(name) for name in NAMES}
 KNOWN = read_cases("known.toml")["known"]
