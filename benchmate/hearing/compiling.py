@@ -224,6 +224,8 @@ class _Builder:
             "harmed": dict(parts.get("harmed", {})),
             "measured": dict(parts.get("measured", {})),
             "pronoun": dict(parts.get("pronoun", {})),
+            "off_each": dict(parts.get("off_each", {})),
+            "length_off": dict(parts.get("length_off", {})),
             "spoken_many": dict(parts.get("spoken_many", {})),
             "manner": dict(parts.get("manner", {})),
             "rare": self._rare(words.get("rare", {})),

@@ -11,10 +11,11 @@ from .clauses import Clause, Setting
 from .doing import DONE, NOT, NOW, Mood, mood_of, work_of
 from .mishaps import said_of
 from .particles import PARTICLES, back_of, is_particle, lost_particle, verb_phrase
-from .phrases import Phrase, read_phrase
+from .phrases import Phrase, read_phrase, settle_bare
 from .spotting import Token
 from .worked_on import SUBJECT, Linked, meant_by_it, meant_by_one, spoken_of, telling_parts
 
+_MEANS_BY = frozenset({"WITH", "FROM", "OF"})  # "drench it with insecticide", "took it from the wild"
 LONG_AGO = "long-ago"  # a manner: done on a day that nobody knows
 
 
@@ -54,6 +55,9 @@ def deed_of(
         thing = subject
     if thing is not None and thing.pronoun == "none":  # "pinching nothing yet"
         mood = replace(mood, done=NOT)
+    for _, p in phrases:  # "took the top third off"
+        if p.ordinal and p.ordinal > 2 and p.level and not (p.parts or p.one or p.findings) and p.share is None:
+            p.share, p.ordinal = 1 / p.ordinal, None
     shares = [p.share for _, p in phrases if p.share is not None]
     deed = Deed(verb, phrases, posts, thing, subject, mood, shares)
     _take_particles(setting, deed)
@@ -90,6 +94,11 @@ def _take_parts(setting: Setting, deed: Deed, places: Sequence[tuple[Token, Phra
     if thing is not None:  # "take the flower buds off", "give it a high-nitrogen feed"
         parts += [part for token in thing.findings for part in reversed(lexicon.names.get(token.value, ()))]
         parts += thing.means
+    works = lexicon.works
+    parts += [
+        works[t.value]["as_part"] for _, p in deed.phrases for t in p.events if "as_part" in works.get(t.value, {})
+    ]
+    parts += [means for link, p in deed.phrases if link is not None and link.kind in _MEANS_BY for means in p.means]
     bare_share = bool(deed.shares) and not any(p.parts for _, p in deed.phrases)
     if (thing is not None and thing.pronoun and not thing.parts) or bare_share:
         parts += meant_by_it(setting, many=thing is None or thing.many)
@@ -108,7 +117,9 @@ def _take_parts(setting: Setting, deed: Deed, places: Sequence[tuple[Token, Phra
 def name_of(setting: Setting, clause: Clause, deed: Deed) -> str | None:
     """The work that a deed is, or None. What of it is lost on the way goes to the clause's idle words."""
     lexicon, verb, subject = setting.lexicon, deed.verb, deed.subject
-    name = work_of(lexicon, verb.value, deed.particles, deed.parts, bool(deed.shares))
+    some = deed.thing is not None and deed.thing.some  # "take some of the outer leaves off"
+    name = work_of(lexicon, verb.value, deed.particles, deed.parts, bool(deed.shares) or some)
+    name = _so_much_off(setting, deed) or name
     name = name or next((str(t.value) for _, p in deed.phrases for t in p.events), None)  # "started an air layer"
     carried = verb.value in lexicon.data.get("light", ())
     if name is None and subject is not None and subject.events and carried:  # "repot done", but not "the bend has set"
@@ -128,6 +139,25 @@ def name_of(setting: Setting, clause: Clause, deed: Deed) -> str | None:
         else:  # "wire off the left branch": the noun, and it is gone
             deed.mood, clause.verbless = Mood(DONE, open=True), True
     return name
+
+
+def _so_much_off(setting: Setting, deed: Deed) -> str | None:
+    """ "Took half off each candle", "cut 5 cm off the leader": a piece of each thing, and not so many of them."""
+    lexicon, thing = setting.lexicon, deed.thing
+    if thing is not None and (thing.parts or thing.findings or thing.species):
+        return None
+    sized = thing is not None and bool(thing.bare or "length_mm" in thing.measures)
+    for link, phrase in deed.phrases:
+        if link is None or link.value != "off":
+            continue
+        placed = "~place" if not phrase.parts and (phrase.level or phrase.side) else phrase.part or ""
+        work = lexicon.off_each.get(placed) if phrase.each and (deed.shares or sized) else None
+        work = work or (lexicon.length_off.get(placed) if sized else None)
+        if work is not None:
+            if thing is not None:
+                settle_bare(thing, lexicon, "length_mm")
+            return work
+    return None
 
 
 def harm_of(setting: Setting, deed: Deed) -> str | None:

@@ -12,7 +12,7 @@ DONE, NOW, LATER, NOT = "done", "now", "later", "not"
 # Works that are a decision in themselves as soon as they are said.
 AT_ONCE = frozenset({"leave", "wait"})
 # Works of which degrees are an angle.
-BENT = frozenset({"bend", "guy", "wire"})
+BENT = frozenset({"bend", "guy", "wire", "turn-tree"})
 
 
 @dataclass(frozen=True, slots=True)

@@ -46,6 +46,8 @@ class Lexicon:
         self.harmed: Mapping[str, str] = data["harmed"]
         self.measured: Mapping[str, str] = data["measured"]
         self.pronoun: Mapping[str, str] = data["pronoun"]
+        self.off_each: Mapping[str, str] = data["off_each"]
+        self.length_off: Mapping[str, str] = data["length_off"]
         self.spoken_many: Mapping[str, str] = data["spoken_many"]
         self.manner: Mapping[str, str] = data["manner"]
         self.rare: Mapping[str, float] = data["rare"]

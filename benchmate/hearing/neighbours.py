@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Collection, Sequence
 from typing import TYPE_CHECKING
+
+from benchmate.value import dataclass
 
 from .lexicon import Lexicon
 from .opening import opens
@@ -13,116 +15,75 @@ if TYPE_CHECKING:
     from .spotting import Token
 
 _THINGS = frozenset({"PART", "MEANS", "FINDING", "EVENT", "STATE"})
-_VERBS = frozenset({"V", "VING"})
+_VERBS = frozenset({"V", "VED", "VING"})
 
 
-def drop_false_senses(lexicon: Lexicon, lattice: list[list[Token]], words: Sequence[Word]) -> None:
-    """Take away what a word cannot be beside its neighbours."""
-    for at, tokens in enumerate(lattice):
-        asks = any(t.kind == "QCOMPARE" and t.end > at + 1 and not t.guesses for t in tokens)
-        if asks:  # "which one goes" asks: then "which" alone does not join
-            tokens = [t for t in tokens if t.kind != "SEP"]
-        lattice[at] = [t for t in tokens if not any(false(lexicon, lattice, words, at, t) for false in _FALSE)]
+@dataclass(frozen=True, slots=True)
+class Sense:
+    """One thing that words may be, in its place. texts: all words of the statement."""
 
+    lexicon: Lexicon
+    lattice: Sequence[Sequence[Token]]
+    texts: Sequence[str]
+    at: int
+    token: Token
 
-def _owned_verb(lexicon: Lexicon, lattice: Sequence[Sequence[Token]], words: Sequence[Word], at: int, t: Token) -> bool:
-    """ "The seal's cracked", "my hose is dry": what owns or is owned is no verb."""
-    if t.kind not in _VERBS:
-        return False
-    behind = t.end < len(words) and words[t.end].text == "'s"
-    return behind or (t.kind == "V" and at > 0 and words[at - 1].text in lexicon.sense["owners"])
+    @property
+    def kind(self) -> str:
+        return self.token.kind
 
+    @property
+    def word(self) -> str:
+        """The first word."""
+        return self.texts[self.at]
 
-def _doing(lexicon: Lexicon, lattice: Sequence[Sequence[Token]], words: Sequence[Word], at: int, t: Token) -> bool:
-    """ "I'm not touching it", "I've wired one": what a person does is no state of the tree."""
-    rivalled = any(_rivalled(lattice[at], t, kind) for kind in ("VING", "VED"))
-    return t.kind == "STATE" and rivalled and _helped(lattice, at, "i", frozenset())
+    @property
+    def after(self) -> str:
+        """The word behind, or "" at the end."""
+        return self.texts[self.token.end] if self.token.end < len(self.texts) else ""
 
+    @property
+    def next(self) -> Sequence[Token]:
+        """What may stand behind."""
+        return self.lattice[self.token.end] if self.token.end < len(self.texts) else ()
 
-def _to_be_done(lexicon: Lexicon, lattice: Sequence[Sequence[Token]], words: Sequence[Word], at: int, t: Token) -> bool:
-    """ "Won't wire that one", "please feed this one": behind these stands the verb, not the thing."""
-    if t.kind not in _THINGS or not _rivalled(lattice[at], t, "V"):
-        return False
-    return any(_helped(lattice, at, helper, frozenset({"not", "i"})) for helper in ("will", "do", "let"))
+    @property
+    def alone(self) -> bool:
+        """Whether it is of one word."""
+        return self.token.end == self.at + 1
 
+    @property
+    def opening(self) -> bool:
+        return opens(self.lexicon, self.texts, self.at)
 
-def _denied_thing(
-    lexicon: Lexicon, lattice: Sequence[Sequence[Token]], words: Sequence[Word], at: int, t: Token
-) -> bool:
-    """ "No the right one", said without a pause: where a determiner follows, "no" denies nothing but corrects."""
-    if t.kind not in ("AUX", "CORRECT") or t.end != at + 1 or words[at].text not in lexicon.sense["refusals"]:
-        return False
-    pointed = t.end < len(words) and words[t.end].text in lexicon.sense["pointers"]
-    return pointed if t.kind == "AUX" else not (pointed and opens(lexicon, [word.text for word in words], at))
+    def is_one_of(self, words: str) -> bool:
+        """Whether its first word is in a list of rules/words."""
+        return self.word in self.lexicon.sense[words]
 
+    def may_be(self, *kinds: str) -> bool:
+        """Whether the same words may also be of one of these kinds."""
+        return any(t.kind in kinds and t.end == self.token.end and not t.guesses for t in self.lattice[self.at])
 
-def _one_thing(lexicon: Lexicon, lattice: Sequence[Sequence[Token]], words: Sequence[Word], at: int, t: Token) -> bool:
-    """ "The left one to three leaves": behind a place "one" counts nothing."""
-    if t.kind not in ("NUM", "MEASURE", "SHARE") or at == 0 or not any(o.kind == "ONE" for o in lattice[at]):
-        return False
-    return any(o.kind in ("SIDE", "LEVEL", "ORD") and o.end == at and not o.guesses for o in lattice[at - 1])
-
-
-def _adverb(lexicon: Lexicon, lattice: Sequence[Sequence[Token]], words: Sequence[Word], at: int, t: Token) -> bool:
-    """ "Right at the top", "black spot is back on the elm": no side, where a preposition follows a bare word."""
-    if t.end != at + 1 or t.end >= len(words):
-        return False
-    followed = lexicon.sense["before"].get(f"{words[at].text} {t.kind}", ())
-    led = at > 0 and any(o.end == at and o.kind in ("DET", "AT", "TO", "FROM", "OF") for o in lattice[at - 1])
-    return words[t.end].text in followed and not led
-
-
-def _remaining(lexicon: Lexicon, lattice: Sequence[Sequence[Token]], words: Sequence[Word], at: int, t: Token) -> bool:
-    """ "Any scale left", "two buds left on the elm": what remains lies on no side, and nobody left it."""
-    if t.kind not in ("SIDE", "VED", "V") or t.end != at + 1 or words[at].text not in lexicon.sense["remains"]:
-        return False
-    if t.kind == "SIDE" and opens(lexicon, [word.text for word in words], at):  # "left three buds on it"
-        counts = [o for o in lattice[t.end] if o.kind == "NUM" and o.end < len(words)] if t.end < len(words) else []
-        return any(o.kind == "PART" and o.value in lexicon.amount for count in counts for o in lattice[count.end])
-    for first in range(max(0, at - 3), at):
-        counted = first > 0 and (
-            words[first - 1].text in lexicon.sense["denying"]
-            or any(o.kind == "NUM" and o.end == first for o in lattice[first - 1])
+    def behind(self, *kinds: str) -> bool:
+        """Whether a word of one of these kinds stands right before it."""
+        return self.at > 0 and any(
+            t.kind in kinds and t.end == self.at and not t.guesses for t in self.lattice[self.at - 1]
         )
-        if counted and any(o.kind in ("FINDING", "PART") and o.end == at and not o.guesses for o in lattice[first]):
-            return True
-    return False
 
-
-def _clipped(lexicon: Lexicon, lattice: Sequence[Sequence[Token]], words: Sequence[Word], at: int, t: Token) -> bool:
-    """ "So that's the one I keep": a clipped verb opens no question; "how long's the" does not ask since when."""
-    if t.kind[0] != "Q" or t.kind == "QMEANING":
+    def helped_by(self, helper: str, between: Collection[str] | None = None) -> bool:
+        """Whether a helper stands before it, with only helpers between. between: those that may; None for any."""
+        at = self.at
+        while at > 0:
+            first = max((n for n in range(at) if _helpers(self.lattice[n], at)), default=None)
+            if first is None:
+                return False
+            values = _helpers(self.lattice[first], at)
+            if helper in values:
+                return True
+            if between is not None and not values & set(between):
+                return False
+            at = first
         return False
-    texts = [word.text for word in words[at : t.end]]
-    return texts[0] == "'s" or (t.kind == "QRECALL" and texts[0] == "how" and texts[-1] == "'s")
-
-
-def _named_next(lexicon: Lexicon, lattice: Sequence[Sequence[Token]], words: Sequence[Word], at: int, t: Token) -> bool:
-    """ "Wired Ratchet", "leaf cut Ratchet": what opens a sentence before a tree's name was done to it."""
-    if t.kind not in _THINGS or t.end >= len(words) or not any(o.kind == "NAME" for o in lattice[t.end]):
-        return False
-    done = any(_rivalled(lattice[at], t, kind) for kind in ("V", "VED"))
-    return done and opens(lexicon, [word.text for word in words], at)
-
-
-def _rivalled(tokens: Sequence[Token], one: Token, kind: str) -> bool:
-    """Whether the same words may also be of another kind."""
-    return any(t.kind == kind and t.end == one.end and not t.guesses for t in tokens)
-
-
-def _helped(lattice: Sequence[Sequence[Token]], at: int, helper: str, between: frozenset[str]) -> bool:
-    """Whether a helper stands before `at`, with nothing but helpers between. between: those that may; empty for any."""
-    while at > 0:
-        first = max((n for n in range(at) if _helpers(lattice[n], at)), default=None)
-        if first is None:
-            return False
-        values = _helpers(lattice[first], at)
-        if helper in values:
-            return True
-        if between and not values & between:
-            return False
-        at = first
-    return False
 
 
 def _helpers(tokens: Sequence[Token], end: int) -> set[str]:
@@ -130,7 +91,107 @@ def _helpers(tokens: Sequence[Token], end: int) -> set[str]:
     return {str(t.value) for t in tokens if t.kind == "AUX" and t.end == end and not t.guesses}
 
 
-_FALSE: tuple[Callable[[Lexicon, Sequence[Sequence[Token]], Sequence[Word], int, Token], bool], ...] = (
+def drop_false_senses(lexicon: Lexicon, lattice: list[list[Token]], words: Sequence[Word]) -> None:
+    """Take away what a word cannot be beside its neighbours."""
+    texts = [word.text for word in words]
+    for at, tokens in enumerate(lattice):
+        asks = any(t.kind == "QCOMPARE" and t.end > at + 1 and not t.guesses for t in tokens)
+        if asks:  # "which one goes" asks: then "which" alone does not join
+            tokens = [t for t in tokens if t.kind != "SEP"]
+        senses = [Sense(lexicon, lattice, texts, at, token) for token in tokens]
+        lattice[at] = [sense.token for sense in senses if not any(false(sense) for false in _FALSE)]
+
+
+def _owned_verb(s: Sense) -> bool:
+    """ "The seal's cracked", "my hose is dry": what owns or is owned is no verb."""
+    owns = s.kind in ("V", "VING") and s.after == "'s"
+    return owns or (s.kind == "V" and s.at > 0 and s.texts[s.at - 1] in s.lexicon.sense["owners"])
+
+
+def _doing(s: Sense) -> bool:
+    """ "I'm not touching it", "I've wired one": what a person does is no state of the tree."""
+    return s.kind == "STATE" and s.may_be("VING", "VED") and s.helped_by("i")
+
+
+def _to_be_done(s: Sense) -> bool:
+    """ "Won't wire that one", "please feed this one": behind these stands the verb, not the thing."""
+    if s.kind not in _THINGS or not s.may_be("V"):
+        return False
+    return any(s.helped_by(helper, ("not", "i")) for helper in ("will", "do", "let"))
+
+
+def _denied_thing(s: Sense) -> bool:
+    """ "No the right one", said without a pause: where a determiner follows, "no" denies nothing but corrects."""
+    if s.kind not in ("AUX", "CORRECT") or not s.alone or not s.is_one_of("refusals"):
+        return False
+    pointed = s.after in s.lexicon.sense["pointers"]
+    return pointed if s.kind == "AUX" else not (pointed and s.opening)
+
+
+def _one_thing(s: Sense) -> bool:
+    """ "The left one to three leaves": behind a place "one" counts nothing."""
+    counts = s.kind in ("NUM", "MEASURE", "SHARE") and any(t.kind == "ONE" for t in s.lattice[s.at])
+    return counts and s.behind("SIDE", "LEVEL", "ORD")
+
+
+def _adverb(s: Sense) -> bool:
+    """ "Right at the top", "black spot is back on the elm": no side, where a preposition follows a bare word."""
+    followed = s.lexicon.sense["before"].get(f"{s.word} {s.kind}", ()) if s.alone else ()
+    return s.after in followed and not s.behind("DET", "AT", "TO", "FROM", "OF")
+
+
+def _remaining(s: Sense) -> bool:
+    """ "Any scale left", "two buds left on the elm": what remains lies on no side, and nobody left it."""
+    if s.kind not in ("SIDE", "VED", "V") or not s.alone or not s.is_one_of("remains"):
+        return False
+    if s.kind == "SIDE" and s.opening:  # "left three buds on it"
+        counts = [t for t in s.next if t.kind == "NUM" and t.end < len(s.texts)]
+        return any(t.kind == "PART" and t.value in s.lexicon.amount for count in counts for t in s.lattice[count.end])
+    for first in range(max(1, s.at - 3), s.at):
+        numbered = any(t.kind == "NUM" and t.end == first for t in s.lattice[first - 1])
+        if not numbered and s.texts[first - 1] not in s.lexicon.sense["denying"]:
+            continue
+        if any(t.kind in ("FINDING", "PART") and t.end == s.at and not t.guesses for t in s.lattice[first]):
+            return True
+    return False
+
+
+def _clipped(s: Sense) -> bool:
+    """ "So that's the one I keep": a clipped verb opens no question; "how long's the" does not ask since when."""
+    if s.kind[0] != "Q" or s.kind == "QMEANING":
+        return False
+    ends = s.texts[s.token.end - 1]
+    return s.word == "'s" or (s.kind == "QRECALL" and s.word == "how" and ends == "'s")
+
+
+def _no_question(s: Sense) -> bool:
+    """ "Did the repot in March" tells; "should I jin it or remove it" takes nothing back."""
+    if s.kind == "STRIKE":
+        return s.at > 0 and any(t.kind == "SEP" and t.value == "or" and t.end == s.at for t in s.lattice[s.at - 1])
+    if s.kind != "QRECALL" or s.texts[s.at : s.token.end] != ["did", "the"] or s.texts[-1] == "?":
+        return False
+    return any(t.kind == "EVENT" and not t.guesses for t in s.next)
+
+
+def _taken_out(s: Sense) -> bool:
+    """ "Take the candles out": behind a verb "out" and "off" belong to it."""
+    if s.kind != "STATE" or s.alone or s.texts[s.token.end - 1] not in s.lexicon.sense["after_verb"]:
+        return False
+    for first in range(max(0, s.at - 3), s.at):
+        tokens = [t for t in s.lattice[first] if not t.guesses and t.end in (s.at, s.at - 1)]
+        if any(t.kind in _VERBS for t in tokens) and not any(t.kind == "AUX" for t in tokens):
+            return True
+    return False
+
+
+def _named_next(s: Sense) -> bool:
+    """ "Wired Ratchet", "leaf cut Ratchet": what opens a sentence before a tree's name was done to it."""
+    if s.kind not in _THINGS or not any(t.kind == "NAME" for t in s.next):
+        return False
+    return s.may_be("V", "VED") and s.opening
+
+
+_FALSE: tuple[Callable[[Sense], bool], ...] = (
     _owned_verb,
     _doing,
     _to_be_done,
@@ -138,6 +199,8 @@ _FALSE: tuple[Callable[[Lexicon, Sequence[Sequence[Token]], Sequence[Word], int,
     _one_thing,
     _adverb,
     _remaining,
-    _named_next,
     _clipped,
+    _no_question,
+    _taken_out,
+    _named_next,
 )

@@ -67,9 +67,16 @@ def _asks_whether(at: int, found: Found, words: Sequence[Word], lexicon: Lexicon
         return any(token.kind == "FINDING" and token.first <= at + 2 and token.end > at for token in found.tokens)
     if at + 1 >= len(words):
         return False
+    if _event_at(at + 2, found) and not any(token.value == "?" for token in found.tokens):
+        return False  # "did the repot in March"
     subject = words[at + 1].text
     named = any(token.kind in ("NAME", "SPECIES") and token.first == at + 1 for token in found.tokens)
     return first in asks["first"] and (named or subject in asks["first"][first])
+
+
+def _event_at(at: int, found: Found) -> bool:
+    """Whether a word for work stands at `at`."""
+    return any(token.kind == "EVENT" and token.first == at for token in found.tokens)
 
 
 def _asks_openly(at: int, words: Sequence[Word], lexicon: Lexicon) -> bool:

@@ -38,6 +38,8 @@ class Phrase:
     many: bool = False
     other: str | None = None
     every: bool = False
+    some: bool = False
+    each: bool = False
     numbers: list[float] = field(default_factory=list)
     ordinal: int | None = None
     side: str | None = None
@@ -138,7 +140,8 @@ def _take(phrase: Phrase, token: Token) -> None:
         case "OTHER":
             phrase.other = value
         case "DET":
-            phrase.every = phrase.every or value == "all"
+            phrase.every = phrase.every or value in ("all", "each")
+            phrase.some, phrase.each = phrase.some or value == "some", phrase.each or value == "each"
         case "NUM":
             phrase.numbers.append(value)
         case "ORD":

@@ -120,7 +120,8 @@ def seen_date(setting: Setting, clause: Clause, token: Token) -> None:
     told = told and before is not None and before.mood is not None and (before.mood.done == DONE or before.mood.open)
     told = told or (before is not None and before.kind == "correct" and is_just_past(setting, token))
     event = bool(clause.facts) and clause.facts[-1].kind == "event"
-    take_date(setting, clause, token, past=bool(clause.facts) or told, drop_now=not event and not told)
+    done = clause.mood is not None and clause.mood.done == DONE  # "did the repot in March"
+    take_date(setting, clause, token, past=bool(clause.facts) or told or done, drop_now=not event and not told)
     if told and before is not None and clause.when and clause.when < setting.on[: len(clause.when)]:
         before.work = [replace(w, done=DONE) if w.done == NOW else w for w in before.work]  # "put a guy on, 20 June"
     if clause.facts and clause.facts[-1].kind == "event" and clause.facts[-1].when is None:

@@ -77,7 +77,7 @@ def work_spot(setting: Setting, name: str, thing: Phrase | None, phrases: Sequen
             continue
         part = phrase.shown_part if phrase.shown_part not in named and not _no_place(link, phrase) else None
         of_thing = link.kind == "OF" and link is not SUBJECT and behind is thing
-        if of_thing and thing is not None and thing.part is not None:
+        if of_thing and thing is not None and thing.shown_part is not None:
             part = None
         spot = Spot(
             spot.part or part,

@@ -138,6 +138,9 @@ def _settled(setting: Setting, deed: Deed, name: str) -> str:
         for link, phrase in deed.phrases:
             phrase.parts = [] if link is not None and link.kind == "OF" else phrase.parts  # "two pairs of leaves"
         return "shorten"
+    if name == "leave" and thing is not None and thing.events and not thing.parts:  # "leave the repotting till spring"
+        deed.mood = Mood(NOT)
+        return str(thing.events[0].value)
     off = next((str(t.value) for link, p in deed.phrases if link is not None for t in p.events), None)
     if name == "wait" and off is not None and deed.mood.done in (NOW, LATER):  # "holding off on the feed"
         deed.mood = Mood(NOT)
@@ -149,6 +152,10 @@ def _take_down(setting: Setting, clause: Clause, vp: Node, deed: Deed, name: str
     """The work of a deed, with what is said beside it, into the clause."""
     cell, mood, phrases = setting.lexicon.works.get(name, {}), deed.mood, deed.phrases
     work = Work(name, work_spot(setting, name, deed.thing, phrases), done=mood.done)
+    if "inside" in deed.particles and not any(
+        k.startswith(f"{deed.verb.value}|inside|") for k in setting.lexicon.patterns
+    ):
+        work = replace(work, spot=replace(work.spot, level=work.spot.level or "inner"))  # "thin the twigs inside"
     measures = work_measures(setting, clause, name, phrases, deed.posts) | deed.kept
     if deed.shares:
         measures["share"] = deed.shares[0]
