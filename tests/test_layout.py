@@ -44,7 +44,6 @@ MAY_NAME = {
 LONGEST = 300
 # Files beyond that, each with the reason why it holds one idea.
 LONGER = {
-    "hearing/dates.py": "all shapes of a spoken time, which share their helpers",
     "reckoning/table.py": "one row a figure, nothing else",
 }
 

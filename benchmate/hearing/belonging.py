@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from benchmate.value import replace
 
 from .clauses import Clause
@@ -124,6 +126,8 @@ def belongs(before: Clause, clause: Clause, lexicon: Lexicon) -> bool:
         return True
     if clause.aside and not measures:  # "two leaders, the left one is thicker" does not say where the two are
         return False
+    if _length_of_stage(before, measures, lexicon):
+        return True
     findings = [n for n, f in enumerate(before.facts) if f.kind == "finding"]
     if findings and before.kind == "observe" and not clause.candidates:
         fact = before.facts[findings[-1]]
@@ -135,6 +139,17 @@ def belongs(before: Clause, clause: Clause, lexicon: Lexicon) -> bool:
         )
         return True
     return False
+
+
+def _length_of_stage(before: Clause, measures: Mapping[str, float], lexicon: Lexicon) -> bool:
+    """ "the candles are pushing, two inches long": the length tells how far the stage that was named has come."""
+    told = lexicon.measured.get((before.phrase.part if before.phrase else None) or "", "")
+    size = measures.get("length_mm", measures.get("diameter_mm"))
+    at = next((n for n, fact in enumerate(before.facts) if f"{fact.kind}:{fact.value}" == told), None)
+    if before.kind != "observe" or at is None or size is None or len(measures) > 1:
+        return False
+    before.facts[at] = replace(before.facts[at], measures={"length_mm": size})
+    return True
 
 
 _SHARED = frozenset(

@@ -8,6 +8,7 @@ from typing import Any
 from benchmate.value import dataclass, field
 
 from .automaton import Node
+from .date_spans import first_time
 from .dates import FIRST_FROST, When
 from .doing import Mood
 from .lending import NOTHING_LENT, Lent
@@ -24,6 +25,7 @@ class Clause:
     """What one clause gives. kind: the head of its tree. joined: the separators before it. idle: tokens that turned out
     to say nothing where they stand; they count as missed. since: the small words and the verb phrase of what happened
     before ("since I repotted it"). verbless: work told without a verb ("wire off"). onward: since `when`, not at it.
+    day: the day meant within `when` ("late April"). every: days from one time to the next ("every fortnight").
     ahead: up to when a question about what is due looks.
     dated: the date that it begins with.
     aside: something was said of it that no rule asks for ("the left one is thicker"). by_grower: somebody is named who
@@ -58,6 +60,8 @@ class Clause:
     since: tuple[list[str], Node] | None = None
     verbless: bool = False
     onward: bool = False
+    day: str | None = None
+    every: int = 0
     ahead: str | None = None
     dated: Token | None = None
     aside: bool = False
@@ -102,12 +106,30 @@ def take_date(setting: Setting, clause: Clause, token: Token, past: bool, drop_n
     when: When = token.value
     if when.deadline and clause.topic in ("may", "why", "compare"):
         return  # "can I prune before winter?" asks about now, not about winter
+    clause.every = when.every or clause.every
+    past = (past or _tells_size(clause)) and not _reminded_too(setting, clause)
     text = when.past if past else when.future
+    if when.every and text is None and clause.kind == "remind":
+        text = first_time(when.every, setting.on)
     if text == FIRST_FROST:
         text = setting.first_frost
     if text is None or (drop_now and len(text) in (4, 7) and setting.on.startswith(text)):
         return
     clause.when, clause.onward = text, when.onward
+    clause.day = when.past_day if past else when.future_day
+
+
+def _tells_size(clause: Clause) -> bool:
+    """ "the trunk was 40 mm in March": a size that is told was measured; the weather may be forecast."""
+    sized = {name for name in clause.measures if name.endswith("_mm")} or clause.candidates
+    return clause.kind == "observe" and bool(sized)
+
+
+def _reminded_too(setting: Setting, clause: Clause) -> bool:
+    """ "remind me to check the pine and the juniper on 1 April": to come back to the juniper too."""
+    before = setting.before[-1] if setting.before else None
+    kinds = clause.kind == "observe" and all(fact.kind == "species" for fact in clause.facts)
+    return kinds and before is not None and before.kind == "remind" and before.when is None
 
 
 NEAR = 60  # days back within which a day without a year is rather past than nearly a year ahead

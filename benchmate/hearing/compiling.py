@@ -243,8 +243,9 @@ class _Builder:
 
 
 def _value_phrases(numbers: Mapping[str, Any], dates: Mapping[str, Any]) -> Iterable[str]:
-    for key in ("number", "ordinal", "share", "fraction"):
+    for key in ("number", "ordinal", "share", "fraction", "part", "times"):
         yield from numbers.get(key, {})
+    yield from numbers.get("likened", {}).get("mm", {})
     for unit in numbers.get("unit", {}).values():
         for word in unit["says"]:
             yield word
@@ -252,8 +253,8 @@ def _value_phrases(numbers: Mapping[str, Any], dates: Mapping[str, Any]) -> Iter
     for key in ("dimension", "headed", "joined", "named"):
         for phrases in numbers.get(key, {}).values():
             yield from phrases
-    for key in ("month", "weekday", "season", "span", "day"):
-        yield from dates.get(key, {})
+    for table in (table for key, table in dates.items() if key != "words"):
+        yield from table
     for phrases in dates.get("words", {}).values():
         yield from phrases
 

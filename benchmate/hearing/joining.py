@@ -94,6 +94,8 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
         means=tuple(dict.fromkeys(m for c in done for m in c.means)),
         series=tuple(s for c in done for s in c.series),
         onward=any(c.onward for c in done if c.when),
+        day=None if acts == ["leave"] else next((c.day for c in done if c.when), None),
+        every=next((c.every for c in done if c.every and c.work), 0),
         ahead=next((c.ahead for c in done if c.ahead), None),
         supposes=tuple(w for c in done for w in c.supposes),
     )

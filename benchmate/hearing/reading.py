@@ -141,6 +141,8 @@ class Reading:
     one measure twice. either: the two figures that a question may equally ask for, the likelier first.
     ahead: up to when a question about what is due looks: an ISO date, month, year or season; else None.
     several: the trees, where the statement is about more than one; else None.
+    day: the day (ISO) that is meant within a month, season or year that `when` names ("late April"); else None.
+    every: days from one time to the next where the work comes again ("every fortnight"), else 0. `when` is the first.
     """
 
     said: str
@@ -167,6 +169,8 @@ class Reading:
     either: tuple[str, ...] = ()
     ahead: str | None = None
     several: Several | None = None
+    day: str | None = None
+    every: int = 0
 
     def as_json(self) -> dict[str, Any]:
         """The contract's object; keys beyond the contract only where they say something."""
@@ -197,6 +201,8 @@ class Reading:
             "either": list(self.either),
             "ahead": self.ahead,
             "several": self.several.as_json() if self.several else None,
+            "day": self.day,
+            "every": self.every,
             "missed_spans": [list(missed.span) for missed in self.missed],
         }
         return out | {key: value for key, value in more.items() if value}

@@ -57,7 +57,7 @@ class Spotter:
 
     def __init__(self, lexicon: Lexicon) -> None:
         self.lexicon = lexicon
-        self.values = ValueWords(lexicon.numbers)
+        self.values = ValueWords(lexicon.numbers, lexicon.dates)
         self.figures: Any = None  # the words of figure questions, once they are needed
         # parts that tell one work from another ("cut the candles off"): a guess at them is a guess at the work
         self._telling = frozenset(key.split("|")[2] for key in lexicon.patterns) - {""}

@@ -3,117 +3,21 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping, Sequence
-from typing import Any
+from collections.abc import Iterator, Sequence
 
-from benchmate.value import dataclass, field, replace
+from benchmate.value import replace
 
-# more digits than a measure can have are no number: they count as words not taken in
-_NUMBER = re.compile(r"\d{1,12}(?:\.\d{1,18})?$")
-_FRACTION = re.compile(r"(\d{1,12})/(\d{1,12})$")
+from .value_words import Value, ValueWords, cardinal, first_of, longest, over, part_of_one, unit_at
+
+__all__ = ["DAYS_A_YEAR", "FAHRENHEIT_FREEZING", "FAHRENHEIT_PER_CELSIUS", "Value", "ValueWords", "spot_values"]
+
 _NPK = re.compile(r"(\d{1,12})-(\d{1,12})-(\d{1,12})$")
 _ORDINAL = re.compile(r"(\d{1,12})(?:st|nd|rd|th)$")
 
 FAHRENHEIT_FREEZING, FAHRENHEIT_PER_CELSIUS = 32.0, 1.8
 DAYS_A_YEAR = 365
-
-
-@dataclass(frozen=True, slots=True)
-class Value:
-    """A stretch of words [start, end) that gives a number.
-
-    kind: NUM, ORD, SHARE, MEASURE or NPK (a feed's label). number: for the first three. measures: vocabulary measure
-    -> value, for the others.
-    bare: "length", "across" or "degree" where the words do not tell which measure is meant; number then holds mm or
-    degrees.
-    others: further numbers in the same unit ("9 and 7 mm").
-    """
-
-    end: int
-    kind: str
-    number: float = 0.0
-    measures: Mapping[str, float] = field(default_factory=dict)
-    bare: str | None = None
-    others: tuple[float, ...] = ()
-
-
-class ValueWords:
-    """The number words of rules/words/numbers.toml, ready to look up. Phrases are kept as tuples of words."""
-
-    def __init__(self, numbers: Mapping[str, Any]) -> None:
-        def phrases(key: str) -> dict[tuple[str, ...], float]:
-            return {tuple(words.replace("-", " ").split()): value for words, value in numbers.get(key, {}).items()}
-
-        self.number = phrases("number")
-        self.ordinal = phrases("ordinal")
-        self.share = phrases("share")
-        self.fraction = phrases("fraction")
-        self.units: dict[tuple[str, ...], tuple[str, float]] = {}
-        for unit in numbers.get("unit", {}).values():
-            for word in unit["says"]:
-                for form in (word, word + "s"):
-                    self.units[tuple(form.split())] = (unit["kind"], unit["size"])
-        self.dimension = {
-            tuple(w.split()): measure for measure, words in numbers.get("dimension", {}).items() for w in words
-        }
-        self.named = {tuple(w.split()): measure for measure, words in numbers.get("named", {}).items() for w in words}
-        joined = numbers.get("joined", {})
-        self.headed = {tuple(w.split()): measure for measure, words in numbers.get("headed", {}).items() for w in words}
-        self.by = frozenset(joined.get("by", []))
-        self.range = frozenset(joined.get("range", []))
-        self.minus = frozenset(joined.get("minus", []))
-        self.half_more = {tuple(w.split()) for w in joined.get("half_more", [])}
-        self.single = frozenset(joined.get("single", []))
-        self.inch_alone = {tuple(w.split()) for w in numbers.get("inch_alone", {}).get("says", [])}
-        tables: tuple[Mapping[tuple[str, ...], Any], ...] = (
-            self.number,
-            self.ordinal,
-            self.share,
-            self.fraction,
-            self.named,
-            self.headed,
-        )
-        self.starts = {words[0] for table in tables for words in table} | self.minus | self.single
-
-
-def _longest(table: Mapping[tuple[str, ...], Any], words: Sequence[str], at: int) -> tuple[Any, int] | None:
-    for length in (4, 3, 2, 1):
-        key = tuple(words[at : at + length])
-        if len(key) == length and key in table:
-            return table[key], at + length
-    return None
-
-
-def _cardinal(vw: ValueWords, words: Sequence[str], at: int) -> tuple[float, int] | None:
-    """A plain number in figures or words, up to 999: "8", "2.5", "twenty five", "a hundred and ten"."""
-    if at >= len(words):
-        return None
-    if _NUMBER.match(words[at]):
-        value, end = float(words[at]), at + 1
-        fraction = _FRACTION.match(words[end]) if end < len(words) else None
-        if fraction and int(fraction[2]):
-            return value + int(fraction[1]) / int(fraction[2]), end + 1
-    else:
-        found = _longest(vw.number, words, at)
-        if found is None:
-            return None
-        value, end = found
-        if value >= 20 and value < 100 and (unit := _longest(vw.number, words, end)) and unit[0] < 10:
-            value, end = value + unit[0], unit[1]
-        if end < len(words) and words[end] == "hundred" and value < 10:
-            value, end = value * 100, end + 1
-        if value >= 100 and end < len(words) - 1 and words[end] == "and" and (rest := _cardinal(vw, words, end + 1)):
-            value, end = value + rest[0], rest[1]
-        if (
-            end < len(words)
-            and words[end] == "point"
-            and (tenth := _longest(vw.number, words, end + 1))
-            and tenth[0] < 10
-        ):
-            value, end = value + tenth[0] / 10, tenth[1]
-    if tuple(words[end : end + 3]) == ("and", "a", "half"):
-        value, end = value + 0.5, end + 3
-    return value, end
+_WHOLE = [[word] for word in ("the", "its", "my", "their", "all", "each", "every", "it", "them")]
+MOST_OF = 20  # "one in twenty"; beyond that "two in 2023" is no share
 
 
 def spot_values(vw: ValueWords, words: Sequence[str], at: int) -> Iterator[Value]:
@@ -121,6 +25,7 @@ def spot_values(vw: ValueWords, words: Sequence[str], at: int) -> Iterator[Value
     first = words[at]
     if not first[0].isdigit() and first not in vw.starts:
         return
+    yield from _rough(vw, words, at)
     if npk := _NPK.match(first):
         n, p, k = (float(part) for part in npk.groups())
         yield Value(at + 1, "NPK", measures={"n_percent": n, "p2o5_percent": p, "k2o_percent": k})
@@ -128,77 +33,205 @@ def spot_values(vw: ValueWords, words: Sequence[str], at: int) -> Iterator[Value
     if ordinal := _ORDINAL.match(first):
         yield Value(at + 1, "ORD", float(ordinal[1]))
         return
-    if (named := _longest(vw.named, words, at)) and (number := _cardinal(vw, words, named[1])):
-        yield Value(number[1], "MEASURE", measures={named[0]: number[0]})
-        unit = _longest(vw.units, words, number[1])
-        if unit and unit[0][0] in ("degree", "celsius"):
-            yield Value(unit[1], "MEASURE", measures={named[0]: number[0]})
-    if (headed := _longest(vw.headed, words, at)) and (number := _cardinal(vw, words, headed[1])):
-        unit = _longest(vw.units, words, number[1])
-        if unit and unit[0][0] == "length":
-            yield Value(unit[1], "MEASURE", measures={headed[0]: number[0] * unit[0][1]})
-    if found := _longest(vw.ordinal, words, at):
+    yield from _named(vw, words, at)
+    yield from _likened(vw, words, at)
+    if found := longest(vw.ordinal, words, at):
         yield Value(found[1], "ORD", found[0])
-    if found := _longest(vw.share, words, at):
-        yield Value(found[1], "SHARE", found[0])
+    yield from _shares(vw, words, at)
     if first in vw.minus:
-        if number := _cardinal(vw, words, at + 1):
+        if number := cardinal(vw, words, at + 1):
             yield from _measured(vw, words, -number[0], number[1], negative=True)
         return
-    if (fraction := _FRACTION.match(first)) and int(fraction[2]):
-        share = int(fraction[1]) / int(fraction[2])
-        yield from _measured(vw, words, share, at + 1)
-        if tuple(words[at + 1 : at + 3]) in (("of", "a"), ("of", "an")):
-            yield from _measured(vw, words, share, at + 3)  # "3/16 of an inch"
-        if share < 1:
-            yield Value(at + 1, "SHARE", share)
-            if int(fraction[2]) in (8, 16, 4):
-                yield Value(at + 1, "MEASURE", share * 25.4, bare="length")
-    if found := _longest(vw.fraction, words, at):
-        yield from _measured(vw, words, found[0], found[1])
-        if tuple(words[at : found[1]]) in vw.inch_alone:
-            yield Value(found[1], "MEASURE", found[0] * 25.4, bare="length")
-    if number := _cardinal(vw, words, at):
-        yield from _measured(vw, words, *number)
-        yield from _block(vw, words, number)
-        if (
-            number[1] < len(words) - 1
-            and words[number[1]] in vw.range
-            and (upper := _cardinal(vw, words, number[1] + 1))
-        ):
-            yield Value(upper[1], "NUM", number[0])  # "3 to 4 buds": the smaller number is the safer one
-            for value in _measured(vw, words, number[0], upper[1]):
-                yield (
-                    replace(value, others=(upper[0] * (value.number / number[0] if number[0] else 1.0),))
-                    if value.bare
-                    else value
-                )
-        if words[number[1] : number[1] + 1] in (["and"], ["against"], ["to"]) and (
-            second := _cardinal(vw, words, number[1] + 1)
-        ):
-            unit = _longest(vw.units, words, second[1])
-            if unit and unit[0][0] == "length":
-                size = unit[0][1]
-                yield Value(unit[1], "MEASURE", number[0] * size, bare="length", others=(second[0] * size,))
-        yield Value(number[1], "NUM", number[0])
-    elif first in vw.single and (unit := _longest(vw.units, words, at + 1)) and unit[0][0] in ("length", "volume"):
-        yield from _measured(vw, words, 1.0, at + 1)  # "an inch", "a gallon"
-        if tuple(words[unit[1] : unit[1] + 3]) in vw.half_more:  # "an inch and a half"
-            for value in _measured(vw, words, 1.5, at + 1):
-                yield replace(value, end=unit[1] + 3)
+    yield from _parts(vw, words, at)
+    if number := cardinal(vw, words, at):
+        yield from _numbered(vw, words, number)
+    elif first in vw.single:
+        if (unit := unit_at(vw, words, at + 1)) and unit[0][0] in ("length", "volume"):
+            yield from _measured(vw, words, 1.0, at + 1)  # "an inch", "a gallon"
+        elif unit and unit[0][0] in ("days", "years") and _added(vw, words, unit[1]):
+            yield from _measured(vw, words, 1.0, at + 1)  # "a year and a half"
+    elif (unit := unit_at(vw, words, at)) and unit[0][0] in ("length", "volume") and _added(vw, words, unit[1]):
+        yield from _measured(vw, words, 1.0, at)  # "inch and a half trunk"
+    elif (end := first_of(vw.cold.get("nought", ()), words, at)) and over(words, end, vw):
+        yield Value(end, "MEASURE", measures={"temperature_c": 0.0})  # "down to zero"
+
+
+def _rough(vw: ValueWords, words: Sequence[str], at: int) -> Iterator[Value]:
+    """The value behind words that only make it rough: "about half a metre", "a good inch", "just over a third"."""
+    for hedge, instead in vw.hedges:
+        end = at + len(hedge)
+        if tuple(words[at:end]) != hedge or end >= len(words):
+            continue
+        for stands in {instead, ()}:
+            rest = [*words[:at], *stands, *words[end:]]
+            for value in spot_values(vw, rest, at):
+                if value.kind in ("NUM", "SHARE", "MEASURE"):
+                    yield replace(value, end=value.end + len(hedge) - len(stands))
+    if (after := first_of(vw.share_hedges, words, at)) and after < len(words):
+        yield from (value for value in spot_values(vw, words, after) if value.kind == "SHARE")
+    if words[at] in vw.between and at + 1 < len(words):
+        yield from _between(vw, words, at + 1)
+
+
+def _between(vw: ValueWords, words: Sequence[str], at: int) -> Iterator[Value]:
+    """ "between 40 and 45 cm", "between a third and a half": the smaller, as in every range."""
+    if (lower := cardinal(vw, words, at)) and words[lower[1] : lower[1] + 1] == ["and"]:
+        yield from _up_to(vw, words, lower, lower[1] + 1)
+    for low in _shares(vw, words, at):
+        if words[low.end : low.end + 1] == ["and"]:
+            yield from (replace(low, end=high.end) for high in _shares(vw, words, low.end + 1))
+
+
+def _named(vw: ValueWords, words: Sequence[str], at: int) -> Iterator[Value]:
+    """A number that the word before it names: "min 4", "height 600 mm"."""
+    if (named := longest(vw.named, words, at)) and (number := cardinal(vw, words, named[1])):
+        yield Value(number[1], "MEASURE", measures={named[0]: number[0]})
+        unit = unit_at(vw, words, number[1])
+        if unit and unit[0][0] in ("degree", "celsius"):
+            yield Value(unit[1], "MEASURE", measures={named[0]: number[0]})
+    if (headed := longest(vw.headed, words, at)) and (number := cardinal(vw, words, headed[1])):
+        unit = unit_at(vw, words, number[1])
+        if unit and unit[0][0] == "length":
+            yield Value(unit[1], "MEASURE", measures={headed[0]: number[0] * unit[0][1]})
+
+
+def _likened(vw: ValueWords, words: Sequence[str], at: int) -> Iterator[Value]:
+    """A thickness told by a thing: "thumb thick", "as thick as my finger"."""
+    thing = longest(vw.likened, words, at)
+    way = longest(vw.dimension, words, thing[1]) if thing else None
+    if thing and way and way[0] == "diameter_mm":
+        yield Value(way[1], "MEASURE", measures={"diameter_mm": thing[0]})
+    if (end := first_of(vw.likened_to, words, at)) and (thing := longest(vw.likened, words, end)):
+        yield Value(thing[1], "MEASURE", measures={"diameter_mm": thing[0]})
+
+
+def _shares(vw: ValueWords, words: Sequence[str], at: int) -> Iterator[Value]:
+    """A share in words, or the smaller of two: "a third", "three fifths", "one in four", "a third to a half"."""
+    ends: dict[int, float] = {}
+    if at >= len(words):
+        return
+    if found := longest(vw.share, words, at):
+        ends[found[1]] = found[0]
+    part = part_of_one(vw, words, at)
+    if part and part[0] < 1:
+        sized = part[2] or tuple(words[at : part[1]]) in vw.fraction  # "a three-eighths branch" is a size
+        if words[at][0].isdigit() or not sized or words[part[1] : part[1] + 1] in (["of"], ["off"]):
+            ends.setdefault(part[1], part[0])
+    if top := cardinal(vw, words, at):
+        below = cardinal(vw, words, of) if (of := first_of(vw.of_many, words, top[1])) else None
+        if below and 0 < top[0] < below[0] <= MOST_OF and unit_at(vw, words, below[1]) is None:
+            ends[below[1]] = top[0] / below[0]
+    for end, share in ends.items():
+        yield Value(end, "SHARE", share)
+        if end < len(words) and words[end] in vw.range and (upper := longest(vw.share, words, end + 1)):
+            yield Value(upper[1], "SHARE", min(share, upper[0]))
+
+
+def _parts(vw: ValueWords, words: Sequence[str], at: int) -> Iterator[Value]:
+    """A part of a unit, or of an inch where none is said: "3/8", "half a metre", "seven sixteenths of an inch"."""
+    part = part_of_one(vw, words, at)
+    if part is None:
+        return
+    share, end, of_inch = part
+    yield from _measured(vw, words, share, end)
+    for words_between in (("of", "a"), ("of", "an"), ("of", "the")):
+        if tuple(words[end : end + 2]) == words_between:
+            yield from _measured(vw, words, share, end + 2)  # "3/16 of an inch"
+    if of_inch and share < 1:
+        yield Value(end, "MEASURE", share * 25.4, bare="length")
+
+
+def _numbered(vw: ValueWords, words: Sequence[str], number: tuple[float, int]) -> Iterator[Value]:
+    """What begins with a number."""
+    yield from _measured(vw, words, *number)
+    yield from _block(vw, words, number)
+    yield from _weather(vw, words, number)
+    value, end = number
+    following = words[end] if end < len(words) else ""
+    if following in vw.range:
+        yield from _up_to(vw, words, number, end + 1)
+    if following == "and" and (more := part_of_one(vw, words, end + 1)) and more[0] < 1:
+        yield from _measured(vw, words, value + more[0], more[1])  # "two and a quarter inches"
+    if following in ("and", "against", "to") and (second := cardinal(vw, words, end + 1)):
+        unit = unit_at(vw, words, second[1])
+        if unit and unit[0][0] == "length":
+            size = unit[0][1]
+            yield Value(unit[1], "MEASURE", value * size, bare="length", others=(second[0] * size,))
+    yield Value(end, "NUM", value)
+
+
+def _up_to(vw: ValueWords, words: Sequence[str], lower: tuple[float, int], at: int) -> Iterator[Value]:
+    """ "3 to 4 buds": the smaller number is the safer one. at: where the larger begins."""
+    upper = cardinal(vw, words, at)
+    if upper is None:
+        return
+    yield Value(upper[1], "NUM", lower[0])
+    for value in _measured(vw, words, lower[0], upper[1]):
+        ratio = value.number / lower[0] if lower[0] else 1.0
+        yield replace(value, others=(upper[0] * ratio,)) if value.bare else value
+
+
+def _weather(vw: ValueWords, words: Sequence[str], number: tuple[float, int]) -> Iterator[Value]:
+    """ "ten below", "two degrees of frost", "28 in the shade"."""
+    value, end = number
+    unit = unit_at(vw, words, end)
+    if unit and unit[0][0] not in ("degree", "celsius"):
+        return
+    for start in {end, unit[1] if unit else end}:
+        if below := first_of(vw.cold.get("below", ()), words, start):
+            yield Value(below, "MEASURE", measures={"temperature_c": -value})
+        bare = first_of(vw.cold.get("below_alone", ()), words, start)
+        if bare and over(words, bare, vw):
+            yield Value(bare, "MEASURE", measures={"temperature_c": -value})
+        if above := first_of(vw.cold.get("above", ()), words, start):
+            yield Value(above, "MEASURE", measures={"temperature_c": value})
+        if air := first_of(vw.air, words, start):
+            warm = value if value <= vw.hottest_c else (value - FAHRENHEIT_FREEZING) / FAHRENHEIT_PER_CELSIUS
+            yield Value(air, "MEASURE", measures={"temperature_c": warm})
+
+
+def _added(vw: ValueWords, words: Sequence[str], at: int) -> tuple[float, int] | None:
+    """The part of a unit that is added behind it: "(an inch) and a half"; but not "and a third of the roots"."""
+    if words[at : at + 1] != ["and"]:
+        return None
+    part = part_of_one(vw, words, at + 1)
+    shared = part and words[part[1] : part[1] + 1] in (["of"], ["off"]) and words[part[1] + 1 : part[1] + 2] in _WHOLE
+    if part is None or part[0] >= 1 or shared:
+        return None
+    return None if unit_at(vw, words, part[1]) else (part[0], part[1])
 
 
 def _measured(vw: ValueWords, words: Sequence[str], number: float, at: int, negative: bool = False) -> Iterator[Value]:
-    """The number with the unit that follows it at `at`, and with a word for its direction behind that."""
-    found = _longest(vw.units, words, at)
+    """The number with the unit that follows it at `at`, what is added behind that, and a word for its direction."""
+    found = unit_at(vw, words, at)
     if found is None:
         if negative:
             yield Value(at, "MEASURE", measures={"temperature_c": number})
         return
     (kind, size), end = found
-    value = number * size
+    name = tuple(words[at:end])
+    yield from _with_unit(vw, words, kind, number * size, end, negative, number / vw.a_year.get(name, 1.0))
+    if kind not in ("length", "volume", "days", "years") or negative:
+        return
+    if more := _added(vw, words, end):
+        whole = number + more[0]
+        yield from _with_unit(vw, words, kind, whole * size, more[1], False, whole / vw.a_year.get(name, 1.0))
+    if name in vw.behind and (rest := cardinal(vw, words, end)):
+        small, least, most = vw.behind[name]
+        unit = unit_at(vw, words, rest[1])
+        told = unit is not None and unit[0] == ("length", small)
+        stop = unit[1] if told and unit else rest[1]
+        ends = told or over(words, stop, vw) or longest(vw.dimension, words, stop) is not None
+        if least <= rest[0] <= most and ends:  # "two foot six", "a metre twenty", "4 ft 6 in"
+            yield from _with_unit(vw, words, kind, number * size + rest[0] * small, stop, False, 0.0)
+
+
+def _with_unit(
+    vw: ValueWords, words: Sequence[str], kind: str, value: float, end: int, negative: bool, years: float
+) -> Iterator[Value]:
+    """A value of a unit of this kind that ends at `end`. years: the same as an age."""
     if kind == "length":
-        direction = _longest(vw.dimension, words, end)
+        direction = longest(vw.dimension, words, end)
         if direction and direction[0] == "across":
             yield Value(direction[1], "MEASURE", value, bare="across")
         elif direction:
@@ -215,14 +248,14 @@ def _measured(vw: ValueWords, words: Sequence[str], number: float, at: int, nega
         yield Value(end, "MEASURE", measures={"temperature_c": (value - FAHRENHEIT_FREEZING) / FAHRENHEIT_PER_CELSIUS})
     elif kind == "share":
         yield Value(end, "SHARE", value)
-    elif kind == "years":
-        if direction := _longest(vw.dimension, words, end):
-            if direction[0] == "age_years":
-                yield Value(direction[1], "MEASURE", measures={"age_years": value})
-        else:
-            yield Value(end, "MEASURE", measures={"days": value * DAYS_A_YEAR})
-    elif kind in ("volume", "ppm", "days", "mass"):
-        name = {"volume": "volume_l", "ppm": "ppm", "days": "days", "mass": "mass_g"}[kind]
+    elif kind in ("years", "days"):
+        age = longest(vw.dimension, words, end)
+        if age and age[0] == "age_years":
+            yield Value(age[1], "MEASURE", measures={"age_years": value if kind == "years" else years})
+        elif kind == "days" or age is None:
+            yield Value(end, "MEASURE", measures={"days": value if kind == "days" else value * DAYS_A_YEAR})
+    elif kind in ("volume", "ppm", "mass"):
+        name = {"volume": "volume_l", "ppm": "ppm", "mass": "mass_g"}[kind]
         yield Value(end, "MEASURE", measures={name: value})
 
 
@@ -230,13 +263,13 @@ def _block(vw: ValueWords, words: Sequence[str], number: tuple[float, int]) -> I
     """ "30 by 20 by 8 cm": length, width and depth in one unit."""
     sizes, end = [number[0]], number[1]
     while len(sizes) < 3:
-        unit_between = _longest(vw.units, words, end)
+        unit_between = unit_at(vw, words, end)
         after = unit_between[1] if unit_between and unit_between[0][0] == "length" else end
-        if after >= len(words) or words[after] not in vw.by or not (following := _cardinal(vw, words, after + 1)):
+        if after >= len(words) or words[after] not in vw.by or not (following := cardinal(vw, words, after + 1)):
             break
         sizes.append(following[0])
         end = following[1]
-    unit = _longest(vw.units, words, end)
+    unit = unit_at(vw, words, end)
     if len(sizes) > 1 and unit and unit[0][0] == "length":
         names = ("length_mm", "width_mm", "depth_mm")
         yield Value(unit[1], "MEASURE", measures={n: s * unit[0][1] for n, s in zip(names, sizes, strict=False)})

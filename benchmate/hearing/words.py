@@ -7,8 +7,10 @@ from collections.abc import Mapping
 
 from benchmate.value import dataclass
 
+# "8,5 mm": a comma between figures is a decimal point where a unit follows, and no list ("9,7 and 5 mm", "30,20,8 cm")
+_DECIMAL_COMMA = r"(?<![\d,])\d{1,3},\d{1,2}(?=\s?[^\W\d_]|\s?[%°\"'])(?!\s?(?:and|or|to|by|x)\b)"
 _WORD = re.compile(
-    r"\d{4}-\d{2}-\d{2}|\d+-\d+-\d+|\d+(?:st|nd|rd|th)\b|\d+/\d+|\d+\.\d+|\d+"
+    _DECIMAL_COMMA + r"|\d{4}-\d{2}-\d{2}|\d+-\d+-\d+|\d+(?:st|nd|rd|th)\b|\d+/\d+|\d+\.\d+|\d+"
     r"|[^\W\d_]+(?:'[^\W\d_]+)*|\.\.\.|\S",
 )
 _CURLY = str.maketrans({"’": "'", "‘": "'", "`": "'", "“": '"', "”": '"', "–": "-", "—": "-"})
@@ -36,6 +38,8 @@ def split_words(text: str, short: Mapping[str, str], bare: Mapping[str, str]) ->
         folded = "".join(c if len(c.lower()) != 1 else c.lower() for c in text.translate(_CURLY))
     for match in _WORD.finditer(folded):
         word, start, end = match.group(), match.start(), match.end()
+        if word[0].isdigit():
+            word = word.replace(",", ".")
         if word == JOINER and _inside_word(folded, start):
             continue
         full = short.get(word) or bare.get(word)

@@ -8,6 +8,7 @@ from benchmate.value import replace
 
 from .automaton import Node
 from .clauses import Clause, Setting, chain, is_just_past, take_date
+from .date_spans import first_time
 from .deeds import Deed, broke_it, deed_of, harm_of, manners_of, name_of
 from .doing import AT_ONCE, DONE, LATER, NOT, NOW, Mood
 from .mishaps import went_wrong
@@ -189,6 +190,8 @@ def _take_down(setting: Setting, clause: Clause, vp: Node, deed: Deed, name: str
             clause.work[-1] = replace(work, measures={k: v for k, v in measures.items() if k != "share"})
             clause.work.append(Work(other, measures={"share": phrase.share}, done=done, span=work.span))
             break
+    if cell.get("remind") and clause.every and done == NOW:  # "check the wire every fortnight": the first of them
+        clause.when, done = clause.when or first_time(clause.every, setting.on), LATER
     if cell.get("remind") and done == LATER and clause.when:
         clause.work[-1] = replace(work, done=None)
         clause.acts = ["remind"]

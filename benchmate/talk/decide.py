@@ -131,7 +131,8 @@ def _decided(
 
 
 def _remind(entries: list[Entry], reading: Reading, on: dt.date, southern: bool) -> list[Entry]:
-    day = first_day(reading.when, southern) if reading.when else None
+    named = reading.day or reading.when  # "late April": the day that is meant in it, not the first
+    day = first_day(named, southern) if named else None
     if day is None:
         return entries
     meant = [work_table(work) for work in reading.work if work.work and not work.done] or [{"work": "check"}]

@@ -96,7 +96,15 @@ def heard_lines(reading: Reading, on: dt.date, units: str = "metric") -> list[Li
         lines.append(Line(f"{words}.", ASIDE, "Heard: "))
     for guess in reading.guessed:
         lines.append(Line(f'"{cut_short(guess.heard, 40)}" as "{cut_short(guess.taken, 40)}".', ASIDE, "Took "))
+    if reading.every and {"decide", "remind"} & set(reading.acts):
+        lines.append(Line(f"that it comes again {_often(reading.every)}.", ASIDE, "Not kept: "))
     if reading.missed:
         missed = ", ".join(f'"{cut_short(missed.words, 60)}"' for missed in reading.missed)
         lines.append(Line(f"{missed}.", ASIDE, "Not taken in: "))
     return lines
+
+
+def _often(days: int) -> str:
+    """How often, in words: "every day", "every 2 weeks"."""
+    count, unit = (days // 7, "week") if days % 7 == 0 else (days, "day")
+    return f"every {unit}" if count == 1 else f"every {count} {unit}s"
