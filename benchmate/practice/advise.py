@@ -12,7 +12,7 @@ from benchmate.practice.allowance import dose_left
 from benchmate.practice.almanac import almanac_for
 from benchmate.practice.asks import MOST, choose_asks
 from benchmate.practice.book import Rule, RuleBook
-from benchmate.practice.facts import Facts
+from benchmate.practice.facts import Done, Facts
 from benchmate.practice.gather import said_traits
 from benchmate.practice.later import matcher_on, settled
 from benchmate.practice.match import Matcher
@@ -70,7 +70,7 @@ def advise(reading: Reading, facts: Facts, book: RuleBook, place: Place, on: dt.
     asks = choose_asks(asked or best, book) or choose_asks([one for one in rows if one.option.verdict == ASK], book)
     if blank:
         asks = (blank, *(ask for ask in asks if ask.fact != blank.fact))[:MOST]
-    left, cap = dose_left(matcher) if facts.taxon or facts.tree else (None, None)
+    left, cap = dose_left(_with_decided(matcher, reading)) if facts.taxon or facts.tree else (None, None)
     assumed = [one.allowance.assumed for one in rows if one.allowance.assumed]
     if facts.stage_assumed and any(_rests_on_stage(one) for one in rows):
         assumed.insert(0, facts.stage_assumed)
@@ -91,6 +91,20 @@ def advise(reading: Reading, facts: Facts, book: RuleBook, place: Place, on: dt.
         facts=tuple(dict.fromkeys(known.told for known in facts.all if not (known.kind == "stage" and known.denied))),
         faults=tuple(dict.fromkeys(matcher.faults)),
     )
+
+
+def _with_decided(matcher: Matcher, reading: Reading) -> Matcher:
+    """Rules and facts as they stand once what is decided has been done: of that the season's dose is short as well."""
+    if "decide" not in reading.acts:
+        return matcher
+    facts = matcher.facts
+    done = [replace(one, now=False) for one in facts.done]
+    done += [
+        Done(work.work, facts.on, facts.on, work.spot, work.measures.get("share"), work.manner)
+        for work in reading.work
+        if work.work and work.done == "now"
+    ]
+    return Matcher(matcher.book, replace(facts, done=tuple(done)), matcher.almanac, matcher.tells)
 
 
 def day_meant(reading: Reading, on: dt.date, place: Place) -> dt.date | None:

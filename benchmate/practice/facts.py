@@ -59,7 +59,8 @@ class Done:
     """Work that was done, some time between `first` and `last` (equal where the day is known).
 
     denied: said not to have been done in that time. now: done in this very statement, which its own option overlooks.
-    by: the work that was done, where it only counts as this one.
+    by: the work that was done, where it only counts as this one. beside: what was done with it in the same visit, which
+    overlooks it too.
     """
 
     work: str
@@ -72,6 +73,7 @@ class Done:
     origin: str = RECORD
     now: bool = False
     by: str | None = None
+    beside: tuple[str, ...] = ()
 
     @property
     def told(self) -> str:
@@ -132,9 +134,10 @@ class Facts:
         return self.known.get(kind, ())
 
     def without_now(self, work: str) -> Facts:
-        """The same facts without that work where it was done in this very statement: it must not stand against
-        itself."""
-        return replace(self, done=tuple(done for done in self.done if not (done.now and done.work == work)))
+        """The same facts without that work where it was done in this very statement, and without what was done in the
+        same visit: neither must stand against it."""
+        done = tuple(one for one in self.done if not (one.now and (one.work == work or work in one.beside)))
+        return replace(self, done=done)
 
     @property
     def all(self) -> tuple[Known, ...]:

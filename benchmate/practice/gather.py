@@ -9,12 +9,18 @@ from benchmate.garden.record import Entry, Place, Tree
 from benchmate.hearing.reading import Fact, Reading
 from benchmate.practice.almanac import almanac_for
 from benchmate.practice.book import RuleBook
+from benchmate.practice.budget import takes
 from benchmate.practice.facts import SAID, Done, Facts, Known
 from benchmate.practice.recorded import came_by, done_in, from_tree, left_behind, measured_in, seen_in, standing
 from benchmate.practice.stages import stage_facts
 from benchmate.practice.taxa import taxon_entry
 from benchmate.practice.when import span_of
 from benchmate.value import replace
+
+_DAY = dt.timedelta(days=1)
+# a span so long is a year that was named; what of it lies after the leaves are down is so little
+_A_YEAR = dt.timedelta(days=350)
+_ITS_END = dt.timedelta(days=60)
 
 
 def gather(
@@ -39,7 +45,7 @@ def gather(
     if tree:
         done += came_by(tree, done, on, book.places)
     seen = seen_in(kept, done, on, book.places) + (from_tree(tree) if tree else [])
-    done = _said_done(reading, stated, place, on) + done
+    done = _one_visit(_said_done(reading, stated, place, on), book) + done
     done += _counted_as(done, book)
     known += seen + left_behind(done, on, book.places)
     groups: dict[str, list[Known]] = {}
@@ -99,6 +105,12 @@ def _said_done(reading: Reading, facts: Iterable[Fact], place: Place, on: dt.dat
     return out
 
 
+def _one_visit(done: list[Done], book: RuleBook) -> list[Done]:
+    """Roots that are cut while the tree is out of its pot are cut in the one visit that the repot is."""
+    roots = tuple(dict.fromkeys(one.work for one in done if one.now and takes(one.work, book) == "root"))
+    return [replace(one, beside=roots) if one.now and one.work in roots else one for one in done]
+
+
 def _counted_as(done: Iterable[Done], book: RuleBook) -> list[Done]:
     """Work that stands for another in all that waits for it: roots that were cut count as a repot. What is taken is
     counted once, and the work of this very statement is weighed for itself."""
@@ -120,7 +132,10 @@ def _dated(done: Sequence[Done], season_start: dt.date) -> list[Done]:
 
 
 def _settled(done: Done, season_start: dt.date, on: dt.date) -> Done:
-    """ "Not repotted this year", or with no time at all, speaks of the whole season that the year's work belongs to."""
+    """ "Not repotted this year", or with no time at all, speaks of the whole season that the year's work belongs to.
+    "Last year" is the growing season that the year holds, not the weeks at its end that belong to the next one."""
+    if not done.denied and _A_YEAR < done.last - done.first < 2 * _A_YEAR and done.last - season_start < _ITS_END:
+        return replace(done, last=max(done.first, min(done.last, season_start - _DAY)))
     if not done.denied or done.origin != SAID:
         return done
     recent = done.first == dt.date.min or done.last >= season_start
