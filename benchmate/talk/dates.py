@@ -30,13 +30,16 @@ def span_asked(reading: Reading, on: dt.date, southern: bool = False) -> tuple[d
 
 
 def span_of(when: str, southern: bool = False) -> tuple[dt.date, dt.date] | None:
-    """First and last day of what a reading's `when` names. A season has three months; one that runs over
-    the new year is named by the year in which it begins.
+    """First and last day of what a reading's `when` names, or of an ISO interval of days. A season has three months;
+    one that runs over the new year is named by the year in which it begins.
 
     >>> span_of("2026-summer")
     (datetime.date(2026, 6, 1), datetime.date(2026, 8, 31))
     """
     try:
+        if "/" in when:
+            first, last = when.split("/")
+            return dt.date.fromisoformat(first), dt.date.fromisoformat(last)
         head, _, rest = when.partition("-")
         year = int(head)
         if not rest:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from benchmate.garden.record import Entry
 from benchmate.hearing.reading import Reading, Spot, Work
-from benchmate.practice.advice import Ask
+from benchmate.practice.advice import AVOID, HOLD, Advice, Ask, Option
 from benchmate.talk.context import Logged
 from benchmate.talk.decide import LEFT_WORKS, entries_of, picked_entry
 from benchmate.talk.which_tree import meant_tree, species_said, which
@@ -102,15 +102,42 @@ def pick(turn: Turn) -> None:
         return
     refused = [option_words(other) for other in options if other is not option and other.work not in LEFT_WORKS]
     turn.taken_from = offered
+    turn.tree = meant_tree(Reading("", tree=offered.tree), turn.house.trees(), None).tree if offered.tree else None
+    option = _with_follow(turn, option)
     entry = picked_entry(option, turn.reading.said, turn.on, refused=refused, endings=turn.endings)
     reminders = entries_of(turn.reading, None, turn.on, southern=turn.southern)
     follow = tuple(one for reminder in reminders for one in reminder.follow)
     turn.says.append(f"Taken: {option_words(option)}")
-    turn.tree = meant_tree(Reading("", tree=offered.tree), turn.house.trees(), None).tree if offered.tree else None
     turn.keep((replace(entry, follow=(*entry.follow, *follow)),))
     turn.meaning = Reading(
         turn.reading.said, ("decide",), work=(Work(option.work, option.spot, {}, "now", option.manner),)
     )
+
+
+def _with_follow(turn: Turn, option: Option) -> Option:
+    """The option with what to come back for once it is done, though it had better have waited."""
+    from benchmate.talk.questions import as_done
+
+    if option.verdict not in (HOLD, AVOID) or option.work in LEFT_WORKS:
+        return option
+    work = Work(option.work, option.spot, {}, "now", option.manner)
+    advice = as_done(
+        turn, Reading(turn.reading.said, ("decide",), work=(work,)), Advice(turn.reading, None, "", (option,))
+    )
+    done = [one for one in advice.options if one.work == option.work] if advice else []
+    return replace(option, follow=done[0].follow) if done else option
+
+
+def refused_options(turn: Turn) -> tuple[str, ...]:
+    """The options that were on offer for this tree and are not what was decided."""
+    offered, asked = turn.before.advice, turn.before.reading
+    if not offered or not asked or "decide" in asked.acts or "decide" not in turn.acts:
+        return ()
+    if not turn.tree or offered.tree != turn.tree.name:
+        return ()
+    decided = {work.work for work in turn.reading.work}
+    others = [option for option in offered.options if option.work not in decided | set(LEFT_WORKS)]
+    return tuple(option_words(option) for option in others)
 
 
 def name_tree(turn: Turn) -> None:

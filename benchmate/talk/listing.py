@@ -10,7 +10,7 @@ from benchmate.hearing.reading import Fact, Reading
 from benchmate.practice import gather
 from benchmate.talk.dates import span_asked
 from benchmate.talk.which_tree import is_of
-from benchmate.telling.dates import day_words, when_words
+from benchmate.telling.dates import day_words, when_words, within_words
 from benchmate.telling.heard import fact_words
 from benchmate.telling.story import matching
 from benchmate.telling.wording import list_words, work_words
@@ -52,7 +52,9 @@ def trees_where(reading: Reading, house: House, on: dt.date) -> Listed:
         if told is not None and done is not None:
             found.append((tree, "; ".join(filter(None, [tree.species or "", told, done]))))
     asked = ", ".join([*(fact_words(fact, on) for fact in wanted), *(work_words(work, done=True) for work in works)])
-    within = f" {'since' if reading.onward else 'in'} {when_words(when, on)}" if when and asked_of else ""
+    within = ""
+    if when and asked_of:
+        within = f" since {when_words(when, on)}" if reading.onward else f" {within_words(when, on)}"
     lacking = f"not done{within}: {list_words([work_words(work, done=True) for work in refused])}" if refused else ""
     asked = "; ".join(filter(None, [f"{asked}{within}" if asked else "", lacking]))
     rows = tuple({"tree": tree.name, "folder": tree.folder, "species": tree.species} for tree, _ in found)

@@ -1,25 +1,21 @@
-"""Questions by their topic: advice, the record, what is due, figures, words, the trees of the garden."""
+"""Questions that are weighed or reckoned: advice on a work, why, what if, figures."""
 
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
 from benchmate.garden.record import Tree
 from benchmate.hearing.reading import Reading
 from benchmate.practice import advise as weigh_options
 from benchmate.practice import gather
-from benchmate.practice.advice import Advice, Ask, FigureTold
+from benchmate.practice.advice import AVOID, HOLD, Advice, Ask, FigureTold
 from benchmate.practice.facts import Facts
-from benchmate.talk.dates import first_day, last_day
-from benchmate.talk.which_tree import is_of, species_said
+from benchmate.talk.dates import first_day
 from benchmate.value import replace
 
 if TYPE_CHECKING:
     from benchmate.talk.turns import Turn
-
-DUE_DAYS = 14
 
 
 def facts_of(turn: Turn, reading: Reading, tree: Tree | None, on: dt.date | None = None) -> Facts:
@@ -44,7 +40,9 @@ def day_meant(turn: Turn) -> dt.date:
 
 
 def advise(turn: Turn) -> None:
-    """Advice on what was seen, done or asked."""
+    """Advice on what was seen, done or asked, beside what the grower planned or decided of it."""
+    from benchmate.talk import own_words as own
+
     reading = turn.reading
     if reading.topic == "what-if":
         _what_if(turn)
@@ -52,70 +50,25 @@ def advise(turn: Turn) -> None:
     if reading.topic == "why" and not reading.work and not reading.facts:
         _why(turn)
         return
+    works = [work.work for work in reading.work if work.work]
+    if turn.tree and reading.topic in ("may", "when"):
+        if reading.topic == "when" and set(works) == {"check"}:
+            turn.says += own.next_checks(turn.house, turn.tree, reading.work[0].spot.part, turn.on)
+            return
+        turn.own = [one.words for one in own.own_words(turn.house, turn.tree, works, turn.on) if one.stands]
+        if reading.topic == "when" and not turn.own:
+            turn.aside += own.asked_again(turn.house, turn.tree, works, turn.on)
     turn.advice = _bite_checks(turn, _with_figure(turn, _weighed(turn, reading)))
 
 
 def answer(turn: Turn) -> None:
     """An answer that is no advice."""
-    topics = {
-        "recall": _recall,
-        "due": _due,
-        "figure": _figure,
-        "meaning": _meaning,
-        "list": _list,
-        "plan": _plan,
-    }
-    if handler := topics.get(turn.reading.topic or ""):
-        handler(turn)
+    from benchmate.talk import record_questions
 
-
-def _recall(turn: Turn) -> None:
-    from benchmate.talk.recall import recall
-    from benchmate.talk.recall_many import MANY, newest_of
-
-    trees = _trees_asked(turn)
-    if not trees:
-        turn.says.append("No tree of this garden is meant, and the record holds nothing else")
-        return
-    counts: Mapping[str, int] = {}
-    if turn.house.garden and len(trees) > MANY:
-        journals, counts = newest_of(turn.reading, turn.house.garden, trees, turn.on, turn.southern)
+    if turn.reading.topic == "figure":
+        _figure(turn)
     else:
-        if len(trees) > 1:
-            trees = turn.house.with_work(trees, [work.work for work in turn.reading.work if work.work]) or trees[:1]
-        journals = {tree.name: turn.house.entries(tree) for tree in trees}
-    units, many = turn.house.place.units, len(trees) > 1
-    turn.says += recall(
-        turn.reading, journals, turn.on, southern=turn.southern, units=units, counts=counts, several=many
-    )
-    turn.asks.clear()
-
-
-def _trees_asked(turn: Turn) -> list[Tree]:
-    """The tree that is meant, or the several, else those of the species named, else all."""
-    if turn.tree or turn.among:
-        return [turn.tree] if turn.tree else list(turn.among)
-    taxon = species_said(turn.reading)
-    trees = list(turn.house.trees())
-    return [tree for tree in trees if is_of(tree, taxon)] if taxon else trees
-
-
-def _due(turn: Turn) -> None:
-    from benchmate.telling.due import due_words
-
-    if turn.house.garden is None:
-        turn.says.append("Nothing can be due: no garden is open")
-        return
-    from benchmate.garden import due
-
-    asked_to = last_day(turn.reading.ahead, turn.house.place.southern) if turn.reading.ahead else None
-    days = max((asked_to - turn.on).days, 0) if asked_to else DUE_DAYS
-    groups = due(turn.house.garden, turn.on, days)
-    if turn.among or turn.reading.tree or species_said(turn.reading):
-        asked = {tree.folder for tree in _trees_asked(turn)}
-        groups = tuple(group for group in groups if group.tree.folder in asked)
-    turn.says += due_words(groups, turn.on, days)
-    turn.found += [group.as_json() for group in groups]
+        record_questions.answer(turn)
 
 
 def _figure(turn: Turn) -> None:
@@ -182,43 +135,6 @@ def _bite_checks(turn: Turn, advice: Advice) -> Advice:
     return bite_checks(advice, reading, known, house.figure_tables, growth)
 
 
-def _meaning(turn: Turn) -> None:
-    from benchmate.talk.meaning import meaning_of
-
-    turn.says += meaning_of(turn.reading.term or turn.reading.said, turn.house)
-
-
-def _list(turn: Turn) -> None:
-    from benchmate.talk.listing import trees_where
-
-    names = [tree.name for tree in turn.house.trees()]
-    if not names:
-        turn.says.append("There are no trees in this garden yet" if turn.house.garden else "No garden is open")
-        return
-    found = trees_where(turn.reading, turn.house, turn.on)
-    turn.says += found.says
-    turn.found += found.rows
-    turn.asks.clear()
-
-
-def _plan(turn: Turn) -> None:
-    """Works over the coming seasons, and what the grower said would be done."""
-    from benchmate.talk.meant import meant_by_grower, meant_lines
-    from benchmate.talk.plans import plan_for, years_said
-    from benchmate.telling.plan import plan_words
-
-    if turn.tree is None:
-        if not turn.asks and turn.meant.ask:
-            turn.asks.append(turn.meant.ask)
-        if not turn.asks:
-            turn.says.append("A plan is laid for a tree of the garden; name one, as in: plan Gatepost")
-        return
-    plan = plan_for(turn.house, turn.tree, turn.on, years_said(turn.reading.series)).plan
-    turn.says += plan_words(plan, units=turn.house.place.units)
-    turn.lines += meant_lines(meant_by_grower(turn.house, turn.tree), turn.on, {item.work for item in plan.items})
-    turn.found.append(plan.as_json())
-
-
 def _why(turn: Turn) -> None:
     """ "Why?" of what was just advised: the chain from facts and rules to the verdict of the best option."""
     from benchmate.practice.explain import explain
@@ -231,6 +147,16 @@ def _why(turn: Turn) -> None:
     denied = "not" in turn.reading.said.casefold().split()
     turn.lines += explanation_lines(explain(offered, deny=denied), turn.on, turn.house.book.sources)
     turn.advice = replace(offered, options=(), asks=(), cautions=())
+
+
+def as_done(turn: Turn, reading: Reading, advice: Advice | None) -> Advice | None:
+    """The advice as work that was done has it: what to come back for is told of such work even where it had better
+    have waited."""
+    now = {work.work for work in reading.work if work.done == "now" and "decide" in reading.acts}
+    if advice is None or not any(one.work in now and one.verdict in (HOLD, AVOID) for one in advice.options):
+        return advice
+    works = tuple(replace(work, done="done") if work.done == "now" else work for work in reading.work)
+    return _bite_checks(turn, _weighed(turn, replace(reading, work=works)))
 
 
 def _what_if(turn: Turn) -> None:
@@ -249,7 +175,8 @@ def _what_if(turn: Turn) -> None:
     was = _weighed(turn, replace(asked, work=now.work))
     changed = what_if(was, _weighed(turn, now))
     turn.advice = changed.advice
-    turn.says += change_words(changed, turn.on, house.book.cautions)
+    told = {one.id: {"short": one.short or one.says} for one in (*was.cautions, *changed.advice.cautions)}
+    turn.says += change_words(changed, turn.on, {**told, **house.book.cautions})
 
 
 def _weighed(turn: Turn, reading: Reading) -> Advice:

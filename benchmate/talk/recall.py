@@ -8,11 +8,11 @@ from collections.abc import Mapping, Sequence
 from benchmate.garden.record import Entry
 from benchmate.hearing.reading import Reading
 from benchmate.talk.dates import span_asked
-from benchmate.telling.dates import day_words, span_words, when_words
+from benchmate.telling.dates import day_words, span_words, when_words, within_words
 from benchmate.telling.story import entry_words, matching
 from benchmate.telling.wording import list_words, work_words
 
-MOST = 12
+MOST, FEW = 12, 3  # entries told, and where words of the question were not taken in
 
 
 def recall(
@@ -32,11 +32,14 @@ def recall(
     trees than one were asked about, where the journals do not tell.
     """
     start, end = span_asked(reading, on, southern) or (None, on)
-    within = f" {'since' if reading.onward else 'in'} {when_words(reading.when, on)}" if reading.when else ""
+    within = ""
+    if reading.when:
+        within = f" since {when_words(reading.when, on)}" if reading.onward else f" {within_words(reading.when, on)}"
     works = [work.work for work in reading.work if work.work]
     counts, several = counts or {}, len(journals) > 1 if several is None else several
     if not works:
-        return _everything(journals, start, end, within, on, units, counts.get(""), several)
+        most = FEW if reading.missed and not reading.when else MOST
+        return _everything(journals, start, end, within, on, units, counts.get(""), several, most)
     lines: list[str] = []
     for work in works:
         lines += _one_work(work, journals, start, end, within, on, units, counts.get(work), several)
@@ -97,6 +100,7 @@ def _everything(
     units: str,
     count: int | None,
     several: bool,
+    most: int,
 ) -> tuple[str, ...]:
     found = [(name, entry) for name, entries in journals.items() for entry in matching(entries, start=start, end=end)]
     found.sort(key=lambda pair: pair[1].day, reverse=True)
@@ -106,10 +110,10 @@ def _everything(
     count = count or len(found)
     entries = "1 entry" if count == 1 else f"{count} entries"
     head = f"The record holds {entries}{whose}{within}, newest first"
-    lines = [_entry_line(name, entry, several, units) for name, entry in found[:MOST]]
-    if count > MOST:
+    lines = [_entry_line(name, entry, several, units) for name, entry in found[:most]]
+    if count > most:
         names = list(dict.fromkeys(name for name, _ in found))
-        lines.append(f"{count - MOST} more stand in the record of {list_words(names[:6])}")
+        lines.append(f"{count - most} more stand in the record of {list_words(names[:6])}")
     return (head, *lines)
 
 

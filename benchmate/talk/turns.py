@@ -9,8 +9,8 @@ from benchmate.hearing.reading import Reading
 from benchmate.practice.advice import Advice, Ask
 from benchmate.talk.context import Context, Logged
 from benchmate.talk.correct import corrected
-from benchmate.talk.decide import LEFT_WORKS, entries_of
-from benchmate.talk.deeds import another_option, begin_record, name_tree, pick, strike, take_back
+from benchmate.talk.decide import entries_of
+from benchmate.talk.deeds import another_option, begin_record, name_tree, pick, refused_options, strike, take_back
 from benchmate.talk.following import Endings, endings_of
 from benchmate.talk.kept import kept, moved_words
 from benchmate.talk.many import for_each
@@ -19,7 +19,6 @@ from benchmate.talk.sums_follow import counted_leaves
 from benchmate.talk.which_tree import Meant, as_list, as_turn, meant_tree, species_said
 from benchmate.telling.answer import Answer
 from benchmate.telling.lines import Line
-from benchmate.telling.options import option_words
 from benchmate.telling.story import tree_words
 from benchmate.value import replace
 
@@ -27,6 +26,9 @@ if TYPE_CHECKING:
     from benchmate.talk.bench import Bench
 
 ADVISED = {"advice", "may", "when", "compare", "why", "what-if"}
+_NO_DAY = Ask(
+    "when", "No reminder is kept yet: on which day? Say it whole, as in: remind me to feed it in three weeks."
+)
 _STATES = {"observe", "decide"}
 
 
@@ -53,7 +55,7 @@ class Turn:
         self.house = bench.house
         self.before = bench.context
         self.on = bench.on
-        self.reading = as_turn(as_list(reading))
+        self.reading = as_turn(as_list(reading, self.on, self.southern))
         self.confirmed = confirmed
         self.meant = Meant()
         self.tree: Tree | None = None
@@ -62,6 +64,7 @@ class Turn:
         self.facts: tuple[Any, ...] = ()
         self.advice: Advice | None = None
         self.says: list[str] = []
+        self.own: list[str] = []
         self.aside: list[str] = []
         self.asks: list[Ask] = []
         self.found: list[Any] = []
@@ -198,10 +201,19 @@ class Turn:
             begin_record(self)
             return
         entries = entries_of(
-            reading, self.advice, self.on, southern=self.southern, refused=self._refused(), endings=self.endings
+            reading,
+            questions.as_done(self, reading, self.advice),
+            self.on,
+            southern=self.southern,
+            refused=refused_options(self),
+            endings=self.endings,
         )
         if entries:
             self.keep(entries)
+            if "remind" in self.acts and not any(entry.when or entry.follow for entry in entries):
+                self.asks.append(_NO_DAY)
+        elif "remind" in self.acts and self.tree:
+            self.asks.append(_NO_DAY)
         elif self.meant.ask and not self.says and self._needs_tree():
             self.asks.append(self.meant.ask)
         if self.meant.aside and (self.advice or entries):
@@ -237,17 +249,6 @@ class Turn:
         taken = " and ".join(f'"{guess.heard}" as "{guess.taken}"' for guess in grave)
         self.confirm = f"Took {taken}. Is that right? Say yes or no."
         return False
-
-    def _refused(self) -> tuple[str, ...]:
-        """The options that were on offer for this tree and are not what was decided."""
-        offered, asked = self.before.advice, self.before.reading
-        if not offered or not asked or "decide" in asked.acts or "decide" not in self.acts:
-            return ()
-        if not self.tree or offered.tree != self.tree.name:
-            return ()
-        decided = {work.work for work in self.reading.work}
-        others = [option for option in offered.options if option.work not in decided | set(LEFT_WORKS)]
-        return tuple(option_words(option) for option in others)
 
     # ---- what came of it
 
@@ -287,4 +288,5 @@ class Turn:
             tuple(self.found),
             tuple(self.lines),
             tuple(name for name, _ in self.logged),
+            tuple(self.own),
         )

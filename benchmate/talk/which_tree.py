@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import datetime as dt
 import re
 from collections.abc import Sequence
 
 from benchmate.garden.record import Tree
 from benchmate.hearing.reading import NOWHERE, Reading
 from benchmate.practice.advice import Ask
+from benchmate.talk.dates import last_day
 from benchmate.telling.wording import list_words
 from benchmate.value import dataclass, replace
 
@@ -30,15 +32,18 @@ def species_said(reading: Reading) -> str | None:
     return next((str(fact.value) for fact in reading.facts if fact.kind == "species" and not fact.denied), None)
 
 
-def as_list(reading: Reading) -> Reading:
-    """ "Which pines are wired" asks which trees of the garden, as "which trees are wired" does."""
+def as_list(reading: Reading, on: dt.date, southern: bool = False) -> Reading:
+    """ "Which pines are wired" asks which trees of the garden, as "which trees are wired" does; so does "which did I
+    repot this spring", of a time that is over."""
     kinds = {fact.kind for fact in reading.facts}
-    bare = not (reading.work or reading.candidates or reading.figure or reading.tree)
-    if reading.topic != "compare" or "species" not in kinds or len(kinds) < 2 or not bare:
+    bare = not (reading.candidates or reading.figure or reading.tree)
+    if reading.topic != "compare" or not bare or any(fact.spot != NOWHERE for fact in reading.facts):
         return reading
-    placed = any(fact.spot != NOWHERE for fact in reading.facts)
     asks = re.match(r"\W*(?:which|what)\b", reading.said, re.IGNORECASE)
-    return reading if placed or not asks else replace(reading, topic="list")
+    over = last_day(reading.when, southern) if reading.when else None
+    of_state = "species" in kinds and len(kinds) > 1 and not reading.work
+    of_work = over is not None and over < on and all(work.spot == NOWHERE for work in reading.work)
+    return replace(reading, topic="list") if asks and (of_state or (reading.work and of_work)) else reading
 
 
 def as_turn(reading: Reading) -> Reading:

@@ -23,7 +23,8 @@ class Answer:
     the record are not there. confirm: what the grower must say yes to before anything is logged. asks: questions of
     the talk itself (which tree, which branch). aside: remarks ("taken as Lantern, the only hornbeam"). told_before:
     cautions that this session has had in full. follow: what to come back for. ends: the talk is over.
-    logged_for: the tree of each entry of `logged`, where several trees are meant.
+    logged_for: the tree of each entry of `logged`, where several trees are meant. own: what the grower
+    planned or decided of the work that is asked about, the newest first.
     """
 
     reading: Reading
@@ -43,6 +44,7 @@ class Answer:
     found: tuple[Any, ...] = ()
     lines: tuple[Line, ...] = ()
     logged_for: tuple[str, ...] = ()
+    own: tuple[str, ...] = ()
 
     @property
     def all_asks(self) -> tuple[Ask, ...]:
@@ -56,7 +58,7 @@ class Answer:
 
 def as_json(answer: Answer, told: str) -> dict[str, Any]:
     """The contract's object. Keys beyond the contract: `entries` (what was logged, whole), `follow`, `dry`,
-    `not_logged`, `confirm`, `assumed`, `found`, each only where it says something."""
+    `not_logged`, `confirm`, `assumed`, `found`, `own`, each only where it says something."""
     advice = answer.advice
     out: dict[str, Any] = {
         "reading": answer.reading.as_json(),
@@ -78,6 +80,7 @@ def as_json(answer: Answer, told: str) -> dict[str, Any]:
         "assumed": list(advice.assumed) if advice else [],
         "dose_left": advice.dose_left if advice else None,
         "found": list(answer.found),
+        "own": list(answer.own),
     }
     return out | {key: value for key, value in more.items() if value not in (None, [], False)}
 

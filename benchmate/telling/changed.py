@@ -21,10 +21,13 @@ def change_words(changed: WhatIf, on: dt.date, cautions: Mapping[str, Any]) -> l
         words for change in changed.changes if change.verdicts[0] == change.verdicts[1] for words in _kept(change)
     ]
     said = [words for words in turned if words] + others
-    if not said and not changed.cautions_gained and not changed.cautions_lost:
+    gained = dict.fromkeys(_caution(id, cautions) for id in changed.cautions_gained)
+    lost = dict.fromkeys(_caution(id, cautions) for id in changed.cautions_lost)
+    # two kinds may be minded for the same: then nothing comes and nothing goes
+    said += [f"Then minded: {words}." for words in gained if words not in lost]
+    said += [f"No longer minded: {words}." for words in lost if words not in gained]
+    if not said:
         return ["Nothing would change"]
-    said += [f"Then minded: {_caution(id, cautions)}." for id in changed.cautions_gained]
-    said += [f"No longer minded: {_caution(id, cautions)}." for id in changed.cautions_lost]
     return [words[:1].upper() + words[1:] for words in said[:_MOST]]
 
 

@@ -42,6 +42,8 @@ def day_of(text: str | dt.date | None) -> dt.date | None:
 
 def when_words(when: str, near: dt.date | None = None) -> str:
     """An ISO date, month, year or season in words: "2026-03" is "March 2026", "2026-spring" "spring 2026"."""
+    if "/" in when:
+        return interval_words(when, near)
     year, _, rest = when.partition("-")
     if not rest:
         return year
@@ -53,6 +55,26 @@ def when_words(when: str, near: dt.date | None = None) -> str:
         return f"{MONTHS[int(rest) - 1]} {year}"
     except (ValueError, IndexError):
         return when
+
+
+def interval_words(when: str, near: dt.date | None = None) -> str:
+    """An ISO interval of days in words.
+
+    >>> interval_words("2026-06-01/2026-06-07", dt.date(2026, 6, 14)), interval_words("2026-05-30/2026-06-05")
+    ('1 to 7 June', '30 May 2026 to 5 June 2026')
+    """
+    first, last = (dt.date.fromisoformat(day) for day in when.split("/"))
+    if first == last:
+        return day_words(first, near)
+    start = str(first.day) if (first.year, first.month) == (last.year, last.month) else day_words(first, near)
+    return f"{start} to {day_words(last, near)}"
+
+
+def within_words(when: str, near: dt.date | None = None) -> str:
+    """The time with the word that goes before it: "on 14 March", "in spring 2027", "from 1 to 7 June"."""
+    if "/" in when and when.partition("/")[0] != when.partition("/")[2]:
+        return f"from {when_words(when, near)}"
+    return f"{'on' if '/' in when or when.count('-') > 1 else 'in'} {when_words(when, near)}"
 
 
 def span_words(days: int) -> str:

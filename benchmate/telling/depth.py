@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 import datetime as dt
+import re
 from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING, Any
 
-from benchmate.practice.advice import Advice, Option, Reason, Trace
+from benchmate.practice.advice import AVOID, Advice, Option, Reason, Trace
 from benchmate.telling import lines as role
+from benchmate.telling.dates import day_of, day_words
 from benchmate.telling.lines import Line
+from benchmate.telling.measures import lack_words
 from benchmate.telling.options import amount_words, option_words, verdict_words
-from benchmate.telling.wording import sentence
+from benchmate.telling.wording import list_words, sentence
 
 if TYPE_CHECKING:
     from benchmate.practice.explain import Explanation
@@ -22,6 +25,7 @@ _MARK = {
 }
 _TRUTH = {True: "holds", False: "does not hold", None: "not known"}
 _MOST_LINKS = 8
+_BOUND = re.compile(r" (?:over|under) \d")  # a bound of a rule: what it says stands with the rule already
 Sources = Mapping[str, Mapping[str, Any]]
 
 
@@ -87,7 +91,7 @@ def _whole_reason(reason: Reason, sign: str, sources: Sources) -> list[Line]:
 
 
 def explanation_lines(explained: Explanation, on: dt.date, sources: Sources, units: str = "metric") -> list[Line]:
-    """Why an option has its verdict: the rules that spoke, those silenced or waiting, what would lift it."""
+    """Why an option has its verdict: the rules that spoke, those silenced, what is not known, what would lift it."""
     option = explained.option
     if option is None:
         return [Line("Nothing of that kind was weighed.", role.ANSWER)]
@@ -99,12 +103,42 @@ def explanation_lines(explained: Explanation, on: dt.date, sources: Sources, uni
             lines += _whole_reason(link.reason, sign, sources)
         elif link.side == "silenced":
             lines.append(Line(f"silenced by {link.silenced_by}.", role.REASON, f"{link.rule}: ", 3))
-        elif link.side == "open":
-            lines.append(Line(f"not known: {link.by}.", role.REASON, f"{link.rule}: ", 3))
-    if explained.facts:
-        lines.append(Line(f"{'; '.join(explained.facts)}.", role.ASIDE, "Known: "))
-    lines += [Line(sentence(lift), role.ASIDE, "It would change: ") for lift in explained.lifts[:3]]
+    if facts := _once(explained.facts):
+        lines.append(Line(f"{'; '.join(facts)}.", role.ASIDE, "Known: "))
+    if lacking := _lacking(explained):
+        lines.append(Line(f"{list_words(lacking)}; what is so may change the answer.", role.ASIDE, "Not known: "))
+    lines += _lift_lines(explained.lifts)
     return lines
+
+
+def _once(facts: Sequence[str]) -> list[str]:
+    """Facts as they are told, each once: the first that tells it is the strongest."""
+    seen: dict[str, str] = {}
+    for fact in facts:
+        seen.setdefault(fact.partition(" (")[0], fact)
+    return list(seen.values())
+
+
+def _lacking(explained: Explanation) -> list[str]:
+    """What is not known and would matter, in plain words, each once. Where the answer is no, another block adds
+    nothing."""
+    if explained.option is None or explained.option.verdict == AVOID:
+        return []
+    names = [name for link in explained.links if link.side == "open" for name in link.by.partition(": ")[2].split(", ")]
+    return list(dict.fromkeys(lack_words(name) for name in names if name))
+
+
+def _lift_lines(lifts: Sequence[str]) -> list[Line]:
+    """Until when, and while what is so, the answer stands; what is not known has been told."""
+    lines = []
+    for lift in lifts:
+        words = lift.partition(": ")[2]
+        if words.startswith("while ") and not _BOUND.search(words):
+            lines.append(Line(f"{words}.", role.ASIDE, "It stands "))
+        elif not words:
+            day = day_of(lift.removeprefix("from ").partition(" ")[0])
+            lines.append(Line(f"from {day_words(day)} on." if day else f"{lift}.", role.ASIDE, "It would change: "))
+    return lines[:3]
 
 
 def trace_lines(trace: Sequence[Trace], *, most: int = 8) -> list[Line]:

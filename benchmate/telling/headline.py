@@ -13,9 +13,14 @@ from benchmate.telling.wording import list_words, sentence
 
 
 def headline_of(answer: Answer) -> str:
-    """The answer in one line, or "" where there is nothing to answer."""
+    """The answer in one line, or "" where there is nothing to answer. What the grower planned or decided of the work
+    that is asked about goes before the verdict."""
     if answer.says:
         return sentence(answer.says[0])
+    return " ".join(filter(None, [*map(sentence, answer.own[:1]), _of_advice(answer)]))
+
+
+def _of_advice(answer: Answer) -> str:
     advice, reading = answer.advice, answer.reading
     if answer.confirm or advice is None:
         return ""

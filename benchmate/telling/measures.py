@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+_UNITS = ("mm", "c", "l", "h", "deg", "days", "years", "percent")
 _LABEL = {"n_percent": "N", "p2o5_percent": "P2O5", "k2o_percent": "K2O"}
 
 
@@ -44,6 +45,32 @@ def measure_words(key: str, value: float, units: str = "metric") -> str:
         "ppm": f"{value:g} ppm",
     }
     return plain.get(key, f"{value:g} {key.replace('_', ' ')}")
+
+
+_LACKING = {
+    "health": "how strong it is",
+    "stage": "where it is in its year",
+    "further stage": "how far on it is in its year",
+    "flush": "which flush of the year it is",
+    "phase": "what it is grown for now",
+    "species": "its species",
+    "trait": "a habit of its kind",
+    "event": "what was done to it before",
+    "weather": "the weather",
+    "finding": "what is seen on it",
+    "share": "how much of it is meant",
+}
+
+
+def lack_words(name: str) -> str:
+    """What is not known, in plain words: a kind of fact, or a measure by its name.
+
+    >>> lack_words("temperature c"), lack_words("diameter_mm"), lack_words("health")
+    ('the temperature', 'the diameter', 'how strong it is')
+    """
+    plain = name.replace("_", " ")
+    bare = " ".join(word for word in plain.split() if word not in _UNITS)
+    return _LACKING.get(plain, f"the {bare}")
 
 
 def millimetres(value: float, units: str = "metric") -> str:

@@ -23,10 +23,14 @@ def option_words(option: Option, units: str = "metric") -> str:
 
 
 def option_lines(
-    number: int, option: Option, on: dt.date, units: str, plain: bool, most: int = MOST_REASONS
+    number: int | None, option: Option, on: dt.date, units: str, plain: bool, most: int = MOST_REASONS
 ) -> list[Line]:
-    """One option: its number, its verdict and window, then a line a reason; against first where it is not a go."""
-    lead = f"Option {number}: " if plain else f"{number}  "
+    """One option: its number, its verdict and window, then a line a reason; against first where it is not a go.
+
+    number: None where there is nothing to choose from.
+    """
+    lead = ("Option: " if plain else "") if number is None else f"Option {number}: " if plain else f"{number}  "
+    ask = "more" if number is None else f"why {number}"
     lines = [Line(f"{_large(option_words(option, units))}: {verdict_words(option, on)}.", role.OPTION, lead)]
     pro, con = ("For: ", "Against: ") if plain else ("+ ", "- ")
     sides = [(con, blocks_first(option.against)), (pro, option.because)]
@@ -34,7 +38,7 @@ def option_lines(
         lines += [reason_line(reason, sign) for reason in reasons[:most]]
         if len(reasons) > most:
             more = f"{len(reasons) - most} more {'for' if sign == pro else 'against'} it"
-            lines.append(Line(f'({more}: say "why {number}".)', role.REASON, indent=3))
+            lines.append(Line(f'({more}: say "{ask}".)', role.REASON, indent=3))
     lines += [Line(words, role.REASON, indent=3) for words in amount_words(option, units)]
     for follow in option.follow[:most]:
         when = day_of(follow.on)

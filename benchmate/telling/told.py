@@ -33,6 +33,7 @@ def tell(answer: Answer, *, plain: bool = False) -> list[Line]:
     if headline := headline_of(answer):
         lines.append(Line(headline, role.ANSWER))
     lines += [Line(words, role.ASIDE) for words in answer.says[1:]]
+    lines += [Line(sentence(words), role.ASIDE) for words in answer.own[1:]]
     if advice:
         lines += caution_lines(advice.cautions, answer.told_before, plain)
         for figure in advice.figures:
@@ -53,16 +54,17 @@ def tell(answer: Answer, *, plain: bool = False) -> list[Line]:
     return lines
 
 
-def shown_options(answer: Answer) -> list[tuple[int, Option]]:
+def shown_options(answer: Answer) -> list[tuple[int | None, Option]]:
     """The options that are told at once, with their numbers: the first few, and of a decision that nothing stands
-    against those on the work that was decided."""
+    against those on the work that was decided, without numbers: nothing is left to take."""
     reading, options = answer.reading, answer.advice.options if answer.advice else ()
-    numbered = list(enumerate(options[:MOST_OPTIONS], 1))
+    numbered: list[tuple[int | None, Option]] = list(enumerate(options[:MOST_OPTIONS], 1))
     if "decide" not in reading.acts or "ask" in reading.acts:
         return numbered
     decided = {work.work for work in reading.work if work.work}
-    about = [(number, option) for number, option in enumerate(options, 1) if option.work in decided]
-    return about if about and all(option.verdict == GO for _, option in about) else numbered
+    about = [option for option in options if option.work in decided]
+    sound = about and all(option.verdict == GO for option in about)
+    return [(None, option) for option in about] if sound else numbered
 
 
 def ordered(cautions: tuple[Caution, ...]) -> list[Caution]:

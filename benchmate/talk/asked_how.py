@@ -1,0 +1,86 @@
+"""How a question to the record is asked: for all that was said, of one tree that is pointed at, over which days.
+
+Only what a reading does not carry; the words are those of rules/words.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from benchmate.hearing.lexicon import END
+from benchmate.hearing.reading import Reading
+from benchmate.talk.dates import span_of
+from benchmate.value import replace
+
+if TYPE_CHECKING:
+    from benchmate.hearing import Lexicon
+
+_WEEK, _FORTNIGHT = 7, 14
+
+
+def asks_for_all(said: str, lexicon: Lexicon) -> bool:
+    """Whether all is asked for, what was decided and planned too ("what did I decide about ...")."""
+    return bool(_places(lexicon.split(said), "QRECALLALL", lexicon))
+
+
+def points_at_one(said: str, lexicon: Lexicon) -> bool:
+    """Whether a word points at the tree at hand ("to it", "on this one"): "this week" does not."""
+    words = lexicon.split(said)
+    times = {**lexicon.dates.get("span", {}), **lexicon.dates.get("season", {}), **lexicon.dates.get("month", {})}
+    pointing = [(at, end) for at, end, value in _places(words, "PRON", lexicon) if value == "it"]
+    return any(end == len(words) or words[end] not in times for _, end in pointing)
+
+
+def with_days(reading: Reading, on: dt.date, lexicon: Lexicon) -> Reading:
+    """The question with the days that it means, as an ISO interval where they are several: "last week" is seven days,
+    "in the last ten days" is ten."""
+    counted = dict(reading.series).get("days")
+    if reading.when is None and counted and not reading.work:
+        return replace(reading, when=_interval(on - dt.timedelta(days=round(counted)), on))
+    length = _span_said(reading.said, lexicon)
+    span = span_of(reading.when) if reading.when else (on, on)
+    if length is None or span is None or span[0] != span[1]:
+        return reading
+    start = span[0] - dt.timedelta(days=span[0].weekday()) if length == _WEEK else span[0]
+    end = start + dt.timedelta(days=_WEEK - 1) if length == _WEEK else on
+    return replace(reading, when=_interval(start, min(end, on)))
+
+
+def _interval(start: dt.date, end: dt.date) -> str:
+    return f"{start.isoformat()}/{end.isoformat()}"
+
+
+def _span_said(said: str, lexicon: Lexicon) -> int | None:
+    """Days of the span that is meant as a whole: of "last week", "this week", "the week before last", not "a week
+    ago"."""
+    words, names = lexicon.split(said), lexicon.dates.get("words", {})
+    for at, word in enumerate(words):
+        days = lexicon.dates.get("span", {}).get(word)
+        if days not in (_WEEK, _FORTNIGHT):
+            continue
+        before = any(_ends_with(words[:at], lead) for key in ("last", "this") for lead in names.get(key, ()))
+        if before or (words[at + 1 : at + 2] == ["before"] and words[at + 2 : at + 3] != ["now"]):
+            return int(days)
+    return None
+
+
+def _ends_with(words: Sequence[str], phrase: str) -> bool:
+    parts = phrase.split()
+    return list(words[-len(parts) :]) == parts
+
+
+def _places(words: Sequence[str], kind: str, lexicon: Lexicon) -> list[tuple[int, int, object]]:
+    """(start, end, value) of every phrase of a type in the words, one for each start: the longest."""
+    found = []
+    for start in range(len(words)):
+        node, longest = lexicon.trie, None
+        for end in range(start, len(words) + 1):
+            longest = next(((start, end, value) for held, value in node.get(END, ()) if held == kind), longest)
+            if end == len(words) or words[end] not in node:
+                break
+            node = node[words[end]]
+        if longest:
+            found.append(longest)
+    return found

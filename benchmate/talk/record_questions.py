@@ -1,0 +1,134 @@
+"""Questions to the record and the garden by their topic: what was done, what is due, plans, words, which trees."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import TYPE_CHECKING
+
+from benchmate.garden.record import Tree
+from benchmate.hearing.reading import Reading
+from benchmate.talk.asked_how import asks_for_all, points_at_one, with_days
+from benchmate.talk.dates import last_day, span_asked
+from benchmate.talk.own_words import own_words, planned_words
+from benchmate.talk.which_tree import is_of, species_said
+from benchmate.telling.wording import small
+
+if TYPE_CHECKING:
+    from benchmate.talk.turns import Turn
+
+DUE_DAYS = 14
+SHORT_DAYS = 14  # what was done in so few days is asked of all trees where none is named
+
+
+def answer(turn: Turn) -> None:
+    """The answer by the question's topic; none for a topic that is not of the record."""
+    topics = {"recall": _recall, "due": _due, "meaning": _meaning, "list": _list, "plan": _plan}
+    if handler := topics.get(turn.reading.topic or ""):
+        handler(turn)
+
+
+def _recall(turn: Turn) -> None:
+    from benchmate.talk.recall import recall
+    from benchmate.talk.recall_many import MANY, newest_of
+
+    house, lexicon = turn.house, turn.house.lexicon
+    reading = with_days(turn.reading, turn.on, lexicon)
+    works = [work.work for work in reading.work if work.work]
+    trees = list(house.trees()) if _of_all_trees(turn, reading) else _trees_asked(turn)
+    if not trees:
+        turn.says.append("No tree of this garden is meant, and the record holds nothing else")
+        return
+    counts: Mapping[str, int] = {}
+    if house.garden and len(trees) > MANY:
+        journals, counts = newest_of(reading, house.garden, trees, turn.on, turn.southern)
+    else:
+        if len(trees) > 1:
+            trees = house.with_work(trees, works) or trees[:1]
+        journals = {tree.name: house.entries(tree) for tree in trees}
+    units, many = house.place.units, len(trees) > 1
+    told = list(recall(reading, journals, turn.on, southern=turn.southern, units=units, counts=counts, several=many))
+    own = own_words(house, trees[0], works, turn.on) if len(trees) == 1 else []
+    whole = asks_for_all(reading.said, lexicon)
+    # asked what was decided, that is the answer; asked when it was last done, what is planned stands beside
+    said = [one.words for one in own if whole or one.stands]
+    turn.says += [*said, *told] if whole else [*told, *said]
+    turn.asks.clear()
+
+
+def _of_all_trees(turn: Turn, reading: Reading) -> bool:
+    """Whether what was done on a day or in a week is asked of the whole bench, and of no tree."""
+    span = span_asked(reading, turn.on, turn.southern)
+    short = span is not None and not reading.onward and (span[1] - span[0]).days <= SHORT_DAYS
+    named = turn.among or reading.tree or species_said(reading) or reading.work
+    return short and not named and not points_at_one(reading.said, turn.house.lexicon)
+
+
+def _trees_asked(turn: Turn) -> list[Tree]:
+    """The tree that is meant, or the several, else those of the species named, else all."""
+    if turn.tree or turn.among:
+        return [turn.tree] if turn.tree else list(turn.among)
+    taxon = species_said(turn.reading)
+    trees = list(turn.house.trees())
+    return [tree for tree in trees if is_of(tree, taxon)] if taxon else trees
+
+
+def _due(turn: Turn) -> None:
+    from benchmate.telling.due import due_words
+
+    if turn.house.garden is None:
+        turn.says.append("Nothing can be due: no garden is open")
+        return
+    from benchmate.garden import due
+
+    asked_to = last_day(turn.reading.ahead, turn.house.place.southern) if turn.reading.ahead else None
+    days = max((asked_to - turn.on).days, 0) if asked_to else DUE_DAYS
+    groups = due(turn.house.garden, turn.on, days)
+    if turn.among or turn.reading.tree or species_said(turn.reading):
+        asked = {tree.folder for tree in _trees_asked(turn)}
+        groups = tuple(group for group in groups if group.tree.folder in asked)
+    turn.says += due_words(groups, turn.on, days)
+    turn.found += [group.as_json() for group in groups]
+
+
+def _meaning(turn: Turn) -> None:
+    from benchmate.talk.meaning import meaning_of
+
+    turn.says += meaning_of(turn.reading.term or turn.reading.said, turn.house)
+
+
+def _list(turn: Turn) -> None:
+    from benchmate.talk.listing import trees_where
+
+    names = [tree.name for tree in turn.house.trees()]
+    if not names:
+        turn.says.append("There are no trees in this garden yet" if turn.house.garden else "No garden is open")
+        return
+    found = trees_where(with_days(turn.reading, turn.on, turn.house.lexicon), turn.house, turn.on)
+    turn.says += found.says
+    turn.found += found.rows
+    turn.asks.clear()
+
+
+def _plan(turn: Turn) -> None:
+    """What the grower said would be done, and works laid out over the coming seasons."""
+    from benchmate.talk.plans import plan_for, years_said
+    from benchmate.telling.plan import plan_words
+
+    if turn.tree is None:
+        turn.says += _planned_on_all(turn)
+        if not turn.asks and turn.meant.ask:
+            turn.asks.append(turn.meant.ask)
+        if not turn.asks:
+            turn.says.append("A plan is laid for a tree of the garden; name one, as in: plan Gatepost")
+        return
+    plan = plan_for(turn.house, turn.tree, turn.on, years_said(turn.reading.series)).plan
+    turn.says += planned_words(turn.house, turn.tree, turn.on, {item.work for item in plan.items})
+    turn.says += plan_words(plan, units=turn.house.place.units)
+    turn.found.append(plan.as_json())
+
+
+def _planned_on_all(turn: Turn) -> list[str]:
+    """What the grower said would be done, on every tree, where none is at hand to lay a plan for."""
+    trees = turn.house.trees() if not species_said(turn.reading) and not turn.reading.tree else ()
+    told = [f"{tree.name}: {small(words)}" for tree in trees for words in planned_words(turn.house, tree, turn.on, ())]
+    return [f"You planned {'1 thing' if len(told) == 1 else f'{len(told)} things'}", *told] if told else []
