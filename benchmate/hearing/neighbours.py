@@ -108,6 +108,13 @@ def _owned_verb(s: Sense) -> bool:
     return owns or (s.kind == "V" and s.at > 0 and s.texts[s.at - 1] in s.lexicon.sense["owners"])
 
 
+def _base_form(s: Sense) -> bool:
+    """ "Black spot is back": behind "is" stands no verb in its base form."""
+    if s.kind != "V" or s.at == 0 or s.texts[s.at - 1] == "to" or s.may_be("VED"):
+        return False
+    return any(_helpers([t], s.at) == {"be"} for t in s.lattice[s.at - 1]) and not s.helped_by("not", ())
+
+
 def _doing(s: Sense) -> bool:
     """ "I'm not touching it", "I've wired one": what a person does is no state of the tree."""
     return s.kind == "STATE" and s.may_be("VING", "VED") and s.helped_by("i")
@@ -136,6 +143,8 @@ def _one_thing(s: Sense) -> bool:
 
 def _adverb(s: Sense) -> bool:
     """ "Right at the top", "black spot is back on the elm": no side, where a preposition follows a bare word."""
+    if s.kind == "SIDE" and s.alone and s.is_one_of("returned") and s.behind("AUX"):
+        return True
     followed = s.lexicon.sense["before"].get(f"{s.word} {s.kind}", ()) if s.alone else ()
     return s.after in followed and not s.behind("DET", "AT", "TO", "FROM", "OF")
 
@@ -193,6 +202,7 @@ def _named_next(s: Sense) -> bool:
 
 _FALSE: tuple[Callable[[Sense], bool], ...] = (
     _owned_verb,
+    _base_form,
     _doing,
     _to_be_done,
     _denied_thing,

@@ -218,6 +218,12 @@ def linked(setting: Setting, clause: Clause, phrase: Phrase, link: Token, subjec
     facts, idle = phrase_facts(phrase, setting.lexicon, subject.part if subject else None, seen=link.kind == "WITH")
     if subject is not None and phrase.states and not phrase.parts and not phrase.findings:
         facts = [at_place(setting, fact, subject.spot(), outright=False) for fact in facts]
+    first = clause.phrase
+    if (
+        link.kind == "OF" and first is not None and first.numbers and not first.parts
+    ):  # "two of the low branches rubbing"
+        count = int(first.numbers[0])
+        facts = [replace(f, spot=replace(f.spot, count=count)) if f.kind == "finding" else f for f in facts]
     where = phrase.spot(count=False)
     if link.kind == "BACKTO" and not facts:
         _back_to(setting, clause, phrase)
