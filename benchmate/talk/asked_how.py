@@ -1,4 +1,4 @@
-"""How a question to the record is asked: for all that was said, of one tree that is pointed at, over which days.
+"""How a thing is asked: for all that was said, of one tree that is pointed at, over which days; where a turn leads.
 
 Only what a reading does not carry; the words are those of rules/words.
 """
@@ -16,6 +16,7 @@ from benchmate.value import replace
 
 if TYPE_CHECKING:
     from benchmate.hearing import Lexicon
+    from benchmate.talk.house import House
 
 _WEEK, _FORTNIGHT = 7, 14
 
@@ -46,6 +47,21 @@ def with_days(reading: Reading, on: dt.date, lexicon: Lexicon) -> Reading:
     start = span[0] - dt.timedelta(days=span[0].weekday()) if length == _WEEK else span[0]
     end = start + dt.timedelta(days=_WEEK - 1) if length == _WEEK else on
     return replace(reading, when=_interval(start, min(end, on)))
+
+
+def turned_to(reading: Reading, house: House) -> Reading:
+    """ "Finished with the elm, on to the beech" turns to the beech: to the species said behind the word that turns,
+    where several are said."""
+    species = [fact for fact in reading.facts if fact.kind == "species" and not fact.denied]
+    if "turn" not in reading.acts or len(species) < 2:
+        return reading
+    words = house.ear.words(reading.said)
+    texts = [word.text for word in words]
+    found = [*_places(texts, "TURN", house.lexicon), *_places(texts, "TURNTO", house.lexicon)]
+    behind = max((words[end - 1].end for _, end, _ in found), default=0)
+    meant = next((fact for fact in species if fact.span[0] >= behind), species[-1])
+    facts = tuple(fact for fact in reading.facts if fact is meant or fact not in species)
+    return replace(reading, facts=facts, several=None)
 
 
 def _interval(start: dt.date, end: dt.date) -> str:

@@ -67,15 +67,19 @@ def settled_with(reading: Reading, tree: Tree, trees: Sequence[Tree], here: Tree
 
 def for_each(turn: Turn) -> None:
     """Carry the statement out on each tree that it is about; what comes of it stands in `turn`."""
-    several, reading = turn.reading.several, turn.reading
+    several = turn.reading.several
     assert several is not None
+    if several.every:  # "all the trees": all of them, not all of each
+        works = [replace(work, manner=tuple(way for way in work.manner if way != "all")) for work in turn.reading.work]
+        turn.reading = replace(turn.reading, work=tuple(works))
+    reading = turn.reading
     meant = among(several, turn.house.trees(), turn.bench.here)
     if not several.shared:
         names = list_words(list(several.named))
         own = f"{names} were named, with something of its own for each"
         turn.says.append(f"{own}: say it one tree at a time; nothing is logged")
         return
-    if meant.ask or "turn" in turn.acts:
+    if meant.ask or "turn" in turn.acts or not turn.acts:
         turn.asks.append(meant.ask or Ask("tree", f"Which first: {_names(meant.trees, 'or')}?"))
         return
     turn.among = meant.trees
@@ -135,8 +139,9 @@ def _merge(turn: Turn, parts: list[Turn], decides: bool) -> None:
 def _answers(part: Turn) -> list[str]:
     """The answer for one tree: of a question of work its headline, else all of it."""
     told = list(part.says) if not part.reading.work else list(part.says[:1])
-    if not told:
-        told = [headline_of(part.answer()) or next((ask.says for ask in part.asks), "nothing is known")]
+    told = told or [headline_of(part.answer()) or next((ask.says for ask in part.asks), "")]
+    if not told[0]:
+        return []
     return [sentence(f"{part.label}: {told[0]}"), *told[1:]]
 
 

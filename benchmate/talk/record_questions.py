@@ -11,7 +11,7 @@ from benchmate.talk.asked_how import asks_for_all, points_at_one, with_days
 from benchmate.talk.dates import last_day, span_asked
 from benchmate.talk.own_words import own_words, planned_words
 from benchmate.talk.which_tree import is_of, species_said
-from benchmate.telling.wording import small
+from benchmate.telling.wording import list_words, small
 
 if TYPE_CHECKING:
     from benchmate.talk.turns import Turn
@@ -104,9 +104,22 @@ def _list(turn: Turn) -> None:
         turn.says.append("There are no trees in this garden yet" if turn.house.garden else "No garden is open")
         return
     found = trees_where(with_days(turn.reading, turn.on, turn.house.lexicon), turn.house, turn.on)
-    turn.says += found.says
+    turn.says += [*found.says, *_due_beside(turn)]
     turn.found += found.rows
     turn.asks.clear()
+
+
+def _due_beside(turn: Turn) -> list[str]:
+    """On which trees the works that were named are due: "which need feeding" wants these, not where it was done."""
+    works = {work.work for work in turn.reading.work if work.work and not work.denied}
+    if not works or turn.reading.when or turn.house.garden is None:
+        return []
+    from benchmate.garden import due
+    from benchmate.telling.due import without_long_past
+
+    groups, _ = without_long_past(due(turn.house.garden, turn.on, DUE_DAYS))
+    names = [group.tree.name for group in groups if any(item.follow.work in works for item in group.items)]
+    return [f"Due on {list_words(names)}"] if names else []
 
 
 def _plan(turn: Turn) -> None:

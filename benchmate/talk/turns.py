@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 from benchmate.garden.record import Entry, Tree
 from benchmate.hearing.reading import Reading
 from benchmate.practice.advice import Advice, Ask
+from benchmate.talk.asked_how import turned_to
 from benchmate.talk.context import Context, Logged
 from benchmate.talk.correct import corrected
 from benchmate.talk.decide import entries_of
@@ -38,6 +39,7 @@ def carry_out(bench: Bench, reading: Reading, confirmed: bool, gone: Logged = ()
     turn.gone = gone
     turn.take_back()
     if turn.point_and_correct():
+        turn.reading = turned_to(turn.reading, turn.house)
         if turn.reading.several and not {"strike", "new"} & set(turn.acts):
             for_each(turn)
         else:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 
-from benchmate.hearing.reading import Fact, Reading, Work
+from benchmate.hearing.reading import Fact, Reading, Several, Work
 from benchmate.telling.dates import when_words
 from benchmate.telling.lines import ASIDE, Line, cut_short
 from benchmate.telling.measures import measure_words
@@ -63,7 +63,9 @@ def said_work_words(work: Work, units: str = "metric", done: bool = False) -> st
 
 def understood(reading: Reading, on: dt.date, units: str = "metric") -> str:
     """The whole reading in one line, or "" where nothing was understood."""
-    bits = [fact_words(fact, on, units) for fact in (*reading.facts, *reading.candidates)]
+    facts = [fact for fact in (*reading.facts, *reading.candidates) if not (reading.several and fact.kind == "species")]
+    bits = [_several_words(reading.several)] if reading.several else []
+    bits += [fact_words(fact, on, units) for fact in facts]
     bits += [measure_words(key, value, units) for key, value in reading.measures.items()]
     works = [
         ("not " if work.denied else "") + said_work_words(work, units, done=work.done == "done")
@@ -88,10 +90,25 @@ def understood(reading: Reading, on: dt.date, units: str = "metric") -> str:
     return "; ".join(bits)
 
 
+def _several_words(several: Several) -> str:
+    """Which trees: "Fagus and Ulmus", "all trees but Juniperus"."""
+    if not several.every:
+        return list_words(list(several.named))
+    return f"all trees but {list_words(list(several.but))}" if several.but else "all trees"
+
+
 def heard_lines(reading: Reading, on: dt.date, units: str = "metric") -> list[Line]:
     """What was heard, guessed and not taken in: a line each, and none for what there is none of."""
     lines = []
-    said = reading.facts or reading.candidates or reading.work or reading.measures or reading.when or reading.figure
+    said = (
+        reading.several
+        or reading.facts
+        or reading.candidates
+        or reading.work
+        or reading.measures
+        or reading.when
+        or reading.figure
+    )
     if said and (words := understood(reading, on, units)):
         lines.append(Line(f"{words}.", ASIDE, "Heard: "))
     for guess in reading.guessed:

@@ -205,3 +205,57 @@ def test_without_a_garden_nothing_is_logged_and_questions_are_answered(bare_benc
     assert answer.logged == ()
     answer = bare_bench.carry(asked("wire", "Fagus", "Ulmus"))
     assert [words.partition(":")[0] for words in answer.says] == ["Fagus", "Ulmus"]
+
+
+# ---- as it is said
+
+
+@pytest.mark.parametrize(
+    "words, trees",
+    [
+        ("fed the beech and the hornbeam", {"Parchment", "Ratchet"}),
+        ("fed Ratchet, Gatepost and Minnow", {"Ratchet", "Gatepost", "Minnow"}),
+        ("the larch and the pine were watered", {"Sprint", "Old Salt"}),
+        ("remind me to check the pine and the juniper on 1 July", {"Old Salt", "Crag"}),
+        ("wired the pine; unwired the juniper", set()),
+        ("repotted the elm. put the larch in the shade", set()),
+    ],
+)
+def test_what_is_said_of_several(carried, words, trees):
+    answer, new = carried(words)
+    assert set(new) == trees
+    assert trees or "one tree at a time" in answer.says[0]
+
+
+@pytest.mark.parametrize(
+    "words, count",
+    [("fed everything except the juniper", 9), ("fed all the trees", 10), ("watered the lot", 10)],
+)
+def test_what_is_said_of_all_waits_for_a_yes(carried, words, count):
+    answer, new = carried(words)
+    assert f"all {count} trees" in answer.confirm and new == {}
+    assert len(carried("yes")[1]) == count
+
+
+def test_all_the_trees_are_not_all_of_each(carried):
+    carried("fed all the trees")
+    answer, _ = carried("yes")
+    assert all("manner" not in work for entry in answer.logged for work in entry.work)
+
+
+def test_what_was_heard_names_the_trees(carried):
+    assert "Heard: Fagus and Carpinus; fed it." in told(carried("fed the beech and the hornbeam")[0])
+    assert "Heard: all trees but Juniperus; fed it." in told(carried("fed all the trees except the juniper")[0])
+
+
+@pytest.mark.parametrize(
+    "words, tree",
+    [
+        ("finished with the elm, on to the beech", "Parchment"),
+        ("on to the beech, I've finished with the elm", "Parchment"),
+        ("that's the elm done, now the larch", "Sprint"),
+    ],
+)
+def test_a_turn_leads_to_the_tree_behind_its_word(bench, words, tree):
+    bench.answer(words)
+    assert bench.context.tree == tree
