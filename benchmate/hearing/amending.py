@@ -9,6 +9,7 @@ from benchmate.value import replace
 
 from .clauses import Clause
 from .doing import LATER, NOT, NOW
+from .lexicon import Lexicon
 from .placing import also, merged
 from .reading import Spot, Work
 
@@ -167,6 +168,29 @@ def after_days(clause: Clause, on: str) -> None:
     clause.when = dt.date.fromordinal(dt.date.fromisoformat(on).toordinal() + days).isoformat()
     left = {name: value for name, value in work.measures.items() if name != "days"}
     clause.work[-1] = replace(work, measures=left, done=None)
+
+
+def leaving(before: Clause, clause: Clause, lexicon: Lexicon) -> bool:
+    """ "nip out the tips, leaving two leaves on each": how far the cut before goes back."""
+    if not clause.leaving or not before.work or not clause.work:
+        return False
+    last = before.work[-1]
+    if lexicon.works.get(last.work or "", {}).get("group") != "cutting":
+        return False
+    before.work[-1] = replace(last, measures={**last.measures, **clause.work[-1].measures})
+    return True
+
+
+def named_twice(before: Clause, clause: Clause) -> bool:
+    """ "ring the bark and wrap moss round it": one work in two steps, told once."""
+    if clause.kind != "decide" or clause.topic or not before.work or len(clause.work) != 1 or clause.facts:
+        return False
+    last, new = before.work[-1], clause.work[0]
+    if last.work != new.work or new.spot != Spot() or new.done not in (last.done, NOW) or clause.when:
+        return False
+    before.work[-1] = replace(last, measures={**new.measures, **last.measures})
+    before.means += clause.means
+    return True
 
 
 def same_again(done: Sequence[Clause], clause: Clause) -> None:

@@ -30,7 +30,8 @@ class Clause:
     dated: the date that it begins with.
     aside: something was said of it that no rule asks for ("the left one is thicker"). by_grower: somebody is named who
     does the work ("I", "we"). refused: it only says what was not meant. passing: it
-    turns to a tree only to say more of it ("looking at the elm, ...")."""
+    turns to a tree only to say more of it ("looking at the elm, ..."). leaving: it tells how much a cut leaves
+    ("..., leaving two leaves")."""
 
     kind: str
     joined: tuple[str, ...] = ()
@@ -68,6 +69,7 @@ class Clause:
     by_grower: bool = False
     refused: bool = False
     passing: bool = False
+    leaving: bool = False
     span: tuple[int, int] = (0, 0)
     taken: bool = False
 

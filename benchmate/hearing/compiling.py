@@ -237,6 +237,8 @@ class _Builder:
             "harm": dict(self.tables.get("words/verbs.toml", {}).get("harm", {})),
             "light": list(self.tables.get("words/verbs.toml", {}).get("light", {}).get("says", [])),
             "untouched": list(self.tables.get("words/verbs.toml", {}).get("untouched", {}).get("says", [])),
+            "ends": dict(self.tables.get("words/verbs.toml", {}).get("ends", {})),
+            "third": list(self.tables.get("words/verbs.toml", {}).get("third", {})),
             "with_thing": list(self.tables.get("words/verbs.toml", {}).get("thing", {}).get("says", [])),
             "same_past": sorted(verb for verb, forms in self.irregular.items() if forms[0] == verb),
         }

@@ -9,6 +9,7 @@ from benchmate.value import dataclass, field, replace
 from .automaton import Node
 from .clauses import Clause, Setting
 from .doing import DONE, NOT, NOW, Mood, mood_of, work_of
+from .lexicon import Lexicon
 from .mishaps import said_of
 from .particles import PARTICLES, back_of, is_particle, lost_particle, verb_phrase
 from .phrases import Phrase, read_phrase, settle_bare
@@ -26,6 +27,7 @@ class Deed:
     phrases: its objects, each with the link before it. posts: all links and particles. thing: what it is done to.
     particles: words that make another verb of it ("off", "back"). parts: the parts that tell which work it is, the
     most telling first. wider: what else these parts stand for. kept: the amount that is left ("left three buds").
+    aux: the small words before the verb; "stop" among them where the work is given up ("stopped feeding").
     """
 
     verb: Token
@@ -39,6 +41,16 @@ class Deed:
     parts: list[str] = field(default_factory=list)
     wider: list[dict[str, str]] = field(default_factory=list)
     kept: dict[str, float] = field(default_factory=dict)
+    aux: tuple[str, ...] = ()
+
+    @property
+    def stopped(self) -> bool:
+        return "stop" in self.aux
+
+    def parts_tell(self, lexicon: Lexicon) -> bool:
+        """Whether one of its parts is named by a pattern of the verb ("the wire came off")."""
+        keys = (f"{self.verb.value}|{way}|{part}|" for way in [*self.particles, ""] for part in self.parts)
+        return any(key in lexicon.patterns for key in keys)
 
 
 def deed_of(
@@ -59,7 +71,7 @@ def deed_of(
         if p.ordinal and p.ordinal > 2 and p.level and not (p.parts or p.one or p.findings) and p.share is None:
             p.share, p.ordinal = 1 / p.ordinal, None
     shares = [p.share for _, p in phrases if p.share is not None]
-    deed = Deed(verb, phrases, posts, thing, subject, mood, shares)
+    deed = Deed(verb, phrases, posts, thing, subject, mood, shares, aux=tuple(aux))
     _take_particles(setting, deed)
     _take_parts(setting, deed, places)
     return deed
@@ -101,7 +113,8 @@ def _take_parts(setting: Setting, deed: Deed, places: Sequence[tuple[Token, Phra
     parts += [means for link, p in deed.phrases if link is not None and link.kind in _MEANS_BY for means in p.means]
     bare_share = bool(deed.shares) and not any(p.parts for _, p in deed.phrases)
     if (thing is not None and thing.pronoun and not thing.parts) or bare_share:
-        parts += meant_by_it(setting, many=thing is None or thing.many)
+        of_many = any(link is not None and link.kind == "OF" and p.many for link, p in deed.phrases)  # "half of them"
+        parts += meant_by_it(setting, many=thing is None or thing.many or of_many)
     if thing is not None and (thing.one or thing.many) and not thing.parts and not thing.findings:
         parts += meant_by_one(setting)
     if thing is not None and thing.names_one:
@@ -118,6 +131,9 @@ def name_of(setting: Setting, clause: Clause, deed: Deed) -> str | None:
     """The work that a deed is, or None. What of it is lost on the way goes to the clause's idle words."""
     lexicon, verb, subject = setting.lexicon, deed.verb, deed.subject
     some = deed.thing is not None and deed.thing.some  # "take some of the outer leaves off"
+    come = verb.value in lexicon.data["third"] and (verb.kind == "VED" or "have" in deed.aux)
+    if come and not deed.parts_tell(lexicon):
+        return None  # "the leaves have come out": nobody's work
     name = work_of(lexicon, verb.value, deed.particles, deed.parts, bool(deed.shares) or some)
     name = _so_much_off(setting, deed) or name
     name = name or next((str(t.value) for _, p in deed.phrases for t in p.events), None)  # "started an air layer"
@@ -138,7 +154,17 @@ def name_of(setting: Setting, clause: Clause, deed: Deed) -> str | None:
             name = work_of(lexicon, verb.value, [], deed.parts, bool(deed.shares))
         else:  # "wire off the left branch": the noun, and it is gone
             deed.mood, clause.verbless = Mood(DONE, open=True), True
+    if deed.stopped and (ended := lexicon.data["ends"].get(name or "")):  # "quit feeding it" is a work of its own
+        return _given_up(setting, deed, ended)
     return name
+
+
+def _given_up(setting: Setting, deed: Deed, ended: str) -> str:
+    """The work that giving another up is; it is done, meant or asked as the giving up is."""
+    verb, aux = deed.verb, [word for word in deed.aux if word != "stop"]
+    form = "V" if verb.kind == "VING" and {"will", "ask", "let"} & set(aux) else verb.kind
+    deed.mood = mood_of(aux, form, verb.value, setting.lexicon, deed.subject is not None, deed.thing is not None)
+    return ended
 
 
 def _so_much_off(setting: Setting, deed: Deed) -> str | None:

@@ -31,7 +31,7 @@ class Mood:
 def mood_of(aux: Sequence[str], form: str, verb: str, lexicon: Lexicon, subject: bool, thing: bool = False) -> Mood:
     """From the small words before the verb and its form (V, VED, VING). subject: something is said to be worked on
     ("it was repotted"). thing: what is worked on stands behind the verb ("never touched the roots")."""
-    denied, someone = "not" in aux, "i" in aux
+    denied, someone = bool({"not", "stop"} & set(aux)), "i" in aux
     if form == "V":
         if denied:
             return Mood(NOT)

@@ -13,7 +13,9 @@ from .amending import (
     but_not,
     either,
     either_place,
+    leaving,
     looked_again,
+    named_twice,
     no_but,
     put_right,
     reminded,
@@ -46,6 +48,8 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
                 supposed(before, clause)
                 or supposed_too(before, clause)
                 or meanwhile(before, clause)
+                or leaving(before, clause, lexicon)
+                or named_twice(before, clause)
                 or reminded_when(before, clause)
                 or on_condition(before, clause)
                 or no_but(before, clause)

@@ -240,7 +240,7 @@ def linked(setting: Setting, clause: Clause, phrase: Phrase, link: Token, subjec
     if link.kind == "AT" and (where.side or where.level) and phrase.says_place_only:
         clause.facts = [of_some(setting, fact) for fact in clause.facts]
         clause.facts = [fact for fact in clause.facts if fact.kind != ASIDE]
-    if link.kind in ("AT", "FROM", "OF", "BY", "OVER", "FOR") or phrase.says_place_only:
+    if link.kind in ("AT", "FROM", "OF", "BY", "OVER", "FOR") or (phrase.says_place_only and link.kind != "SINCE"):
         clause.facts = [at_place(setting, f, where, outright=True) for f in clause.facts]
     if measures:
         clause.facts = [

@@ -127,7 +127,9 @@ def do(
         clause.idle += leaves(vp)
         clause.means += [means for _, phrase in deed.phrases for means in phrase.means]
         return
-    _take_down(setting, clause, vp, deed, _settled(setting, deed, name))
+    name = _settled(setting, deed, name)
+    clause.leaving = bool(deed.kept) and deed.verb.kind == "VING" and deed.thing is not None
+    _take_down(setting, clause, vp, deed, name)
 
 
 def _settled(setting: Setting, deed: Deed, name: str) -> str:
