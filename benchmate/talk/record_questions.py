@@ -10,6 +10,7 @@ from benchmate.hearing.reading import Reading
 from benchmate.talk.asked_how import asks_for_all, points_at_one, with_days
 from benchmate.talk.dates import last_day, span_asked
 from benchmate.talk.own_words import own_words, planned_words
+from benchmate.talk.states_asked import states_asked, told_states
 from benchmate.talk.which_tree import is_of, species_said
 from benchmate.telling.wording import list_words, small
 
@@ -37,6 +38,12 @@ def _recall(turn: Turn) -> None:
     trees = list(house.trees()) if _of_all_trees(turn, reading) else _trees_asked(turn)
     if not trees:
         turn.says.append("No tree of this garden is meant, and the record holds nothing else")
+        return
+    if (asked := states_asked(reading)) and (len(trees) == 1 or turn.among):
+        for tree in trees:
+            told = told_states(asked, house.entries(tree), turn.on, house.place.units)
+            turn.says += [f"{tree.name}: {small(words)}" for words in told] if turn.among else told
+        turn.asks.clear()
         return
     counts: Mapping[str, int] = {}
     if house.garden and len(trees) > MANY:
