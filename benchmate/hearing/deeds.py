@@ -17,6 +17,7 @@ from .spotting import Token
 from .worked_on import SUBJECT, Linked, meant_by_it, meant_by_one, spoken_of, telling_parts
 
 _MEANS_BY = frozenset({"WITH", "FROM", "OF"})  # "drench it with insecticide", "took it from the wild"
+ACCIDENT = "accident"  # a manner: nobody meant it
 LONG_AGO = "long-ago"  # a manner: done on a day that nobody knows
 
 
@@ -193,6 +194,8 @@ def harm_of(setting: Setting, deed: Deed) -> str | None:
 
 def broke_it(setting: Setting, deed: Deed, finding: str, name: str | None) -> bool:
     """Whether the harm was done to a thing that it counts for, and is no work that is told with the same words."""
+    if any(t.kind == "MANNER" and t.value == ACCIDENT for t in deed.posts):
+        return deed.thing is not None  # "broke a branch off by accident"
     if deed.thing is None or deed.thing.part in setting.lexicon.harmless.get(finding, ()):
         return False
     return name is None or not said_of(setting, deed.verb, deed.particles, deed.parts)

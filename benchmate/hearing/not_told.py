@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from benchmate.value import replace
 
 from .clauses import Clause
+from .doing import LATER, NOW
 from .lexicon import Lexicon
 from .reading import Spot, Work
 from .search import Found
@@ -57,7 +58,8 @@ def _ask_the_record(clause: Clause) -> None:
     clause.work += [Work(str(fact.value), fact.spot, span=fact.span) for fact in events]
     clause.when = clause.when or next((fact.when for fact in events if fact.when), None)
     clause.facts = [fact for fact in clause.facts if fact not in events]
-    clause.acts, clause.topic = ["ask"], "recall"
+    ahead = clause.kind == "decide" and clause.mood is not None and clause.mood.done in (NOW, LATER)
+    clause.acts, clause.topic = ["ask"], "may" if ahead and not events else "recall"  # "do the candles want cutting"
 
 
 def _asks_whether(at: int, found: Found, words: Sequence[Word], lexicon: Lexicon) -> bool:

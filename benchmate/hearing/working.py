@@ -71,6 +71,8 @@ def gone(setting: Setting, clause: Clause, node: Node) -> None:
     if clause.vague and all(work.spot == Spot() and not work.measures for work in clause.work):
         clause.work = []  # "the juniper looks a bit off": nothing that could be gone was named
     clause.kind, clause.verbless = "decide", True
+    if any("need" in item for kind, item in chain(node) if kind == "aux") and clause.work:
+        _needed(clause)  # "it needs its wire off"
     if clause.mood is not None:
         clause.mood = replace(clause.mood, open=True)
     clause.acts = clause.acts or (["decide"] if clause.work else ["observe"] if clause.facts else [])

@@ -51,13 +51,16 @@ def test_the_same_words_ask_where_a_question_begins(ear: Ear, said: str) -> None
         "is it in flower",
         "does the elm have scale",
         "is this one dormant",
+        "any mites left on the elm?",
+        "have the candles been cut this year",
+        "who took the guy off the juniper",
+        "how are the roots looking",
     ],
 )
 def test_what_is_asked_about_is_not_seen(ear: Ear, said: str) -> None:
     reading = ear.hear(said, ON)
     assert "observe" not in reading.acts
-    assert reading.missed
-    assert not [fact for fact in reading.facts if fact.kind != "species"]
+    assert "ask" in reading.acts or (reading.missed and not reading.acts)
 
 
 @pytest.mark.parametrize(
