@@ -47,15 +47,11 @@ def own_words(house: House, tree: Tree, works: Collection[str], on: dt.date) -> 
     return sorted(own, key=lambda one: (one.stands, one.day), reverse=True)
 
 
-def planned_words(house: House, tree: Tree, on: dt.date, laid: Collection[str]) -> list[str]:
-    """All that the grower said would be done, the soonest first. laid: the works that a plan lays out itself."""
+def planned_words(house: House, tree: Tree, on: dt.date) -> list[str]:
+    """All that the grower said would be done, the soonest first."""
     by_id = {entry.id: entry for entry in house.entries(tree)}
-    told = []
-    for one in sorted(_open(house, tree), key=lambda one: one.on or dt.date.max):
-        if not one.rule:
-            words = _planned(one, by_id.get(one.entry), on).words
-            told.append(words + ("; the plan holds such work too" if one.work in laid else ""))
-    return told
+    own = sorted((one for one in _open(house, tree) if not one.rule), key=lambda one: one.on or dt.date.max)
+    return [_planned(one, by_id.get(one.entry), on).words for one in own]
 
 
 def next_checks(house: House, tree: Tree, part: str | None, on: dt.date) -> list[str]:

@@ -131,6 +131,7 @@ def _due_beside(turn: Turn) -> list[str]:
 
 def _plan(turn: Turn) -> None:
     """What the grower said would be done, and works laid out over the coming seasons."""
+    from benchmate.talk.meant import meant_by_grower, meant_lines
     from benchmate.talk.plans import plan_for, years_said
     from benchmate.telling.plan import plan_words
 
@@ -142,13 +143,14 @@ def _plan(turn: Turn) -> None:
             turn.says.append("A plan is laid for a tree of the garden; name one, as in: plan Gatepost")
         return
     plan = plan_for(turn.house, turn.tree, turn.on, years_said(turn.reading.series)).plan
-    turn.says += planned_words(turn.house, turn.tree, turn.on, {item.work for item in plan.items})
-    turn.says += plan_words(plan, units=turn.house.place.units)
+    # what the grower planned himself is the answer, and stands once more, in his own words, below what is laid out
+    turn.says += [*planned_words(turn.house, turn.tree, turn.on)[:1], *plan_words(plan, units=turn.house.place.units)]
+    turn.lines += meant_lines(meant_by_grower(turn.house, turn.tree), turn.on, {item.work for item in plan.items})
     turn.found.append(plan.as_json())
 
 
 def _planned_on_all(turn: Turn) -> list[str]:
     """What the grower said would be done, on every tree, where none is at hand to lay a plan for."""
     trees = turn.house.trees() if not species_said(turn.reading) and not turn.reading.tree else ()
-    told = [f"{tree.name}: {small(words)}" for tree in trees for words in planned_words(turn.house, tree, turn.on, ())]
+    told = [f"{tree.name}: {small(words)}" for tree in trees for words in planned_words(turn.house, tree, turn.on)]
     return [f"You planned {'1 thing' if len(told) == 1 else f'{len(told)} things'}", *told] if told else []
