@@ -67,6 +67,8 @@ def placing(setting: Setting, phrase: Phrase, subject: Phrase | None) -> Token |
     cell = setting.lexicon.states.get(phrase.states[0].value, {}) if len(phrase.states) == 1 and phrase.parts else {}
     if subject is None or not cell.get("place") or cell.get("of", {}).get(subject.part):
         return None
+    if phrase.states[0].end == phrase.span[1] and phrase.part in cell.get("of", {}):
+        return None  # "it has its wire on"
     state = phrase.states.pop()
     return Token("AT", "at", state.first, state.end, state.cost)
 

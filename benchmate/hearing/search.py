@@ -18,7 +18,7 @@ from .spotting import Token
 from .words import Word
 
 PAUSE = 3.5
-FILLER, FILLER_TERM, LITTLE, COMMA, STOP = 0.2, 2.5, 4.0, 22.0, 50.0
+FILLER, FILLER_TERM, LITTLE, COMMA, STOP = 0.2, 2.5, 4.0, 26.0, 50.0
 MISSED, MISSED_DENIAL = 20.0, 45.0
 KEPT_WAYS = 48  # stacks kept at a word; far more than talk at the bench needs
 

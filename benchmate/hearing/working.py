@@ -73,6 +73,8 @@ def gone(setting: Setting, clause: Clause, node: Node) -> None:
     clause.kind, clause.verbless = "decide", True
     if any("need" in item for kind, item in chain(node) if kind == "aux") and clause.work:
         _needed(clause)  # "it needs its wire off"
+    if any("will" in item for kind, item in chain(node) if kind == "aux"):  # "I'll have the wire off next month"
+        clause.work, clause.mood = [replace(work, done=LATER) for work in clause.work], Mood(LATER)
     if clause.mood is not None:
         clause.mood = replace(clause.mood, open=True)
     clause.acts = clause.acts or (["decide"] if clause.work else ["observe"] if clause.facts else [])
