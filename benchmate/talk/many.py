@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from benchmate.garden.record import Tree
 from benchmate.hearing.reading import Fact, Reading, Several
 from benchmate.practice.advice import ASK, GO, Advice, Ask, Caution, Option
+from benchmate.talk.decide import entries_of
 from benchmate.talk.recall_many import MANY
 from benchmate.talk.which_tree import fits
 from benchmate.telling import lines as role
@@ -20,6 +21,7 @@ from benchmate.value import dataclass, replace
 if TYPE_CHECKING:
     from benchmate.talk.turns import Turn
 
+_WEIGHED = 60  # trees that are weighed before it is asked whether it is logged on all; of more only after the yes
 _TOGETHER = ("due", "list", "meaning")  # questions that are answered over all of the trees at once
 
 
@@ -75,7 +77,11 @@ def for_each(turn: Turn) -> None:
     reading = turn.reading
     meant = among(several, turn.house.trees(), turn.bench.here)
     if not several.shared:
-        names = list_words(list(several.named))
+        trees = turn.house.trees()
+        found = [fits(name, trees, turn.bench.here) for name in several.named]
+        names = list_words(
+            [one[0].name if len(one) == 1 else name for name, one in zip(several.named, found, strict=True)]
+        )
         own = f"{names} were named, with something of its own for each"
         turn.says.append(f"{own}: say it one tree at a time; nothing is logged")
         return
@@ -85,6 +91,9 @@ def for_each(turn: Turn) -> None:
     turn.among = meant.trees
     if reading.topic in _TOGETHER or (reading.topic == "recall" and (not reading.work or len(meant.trees) > MANY)):
         turn.decide()
+        return
+    if several.every and not turn.confirmed and len(meant.trees) > _WEIGHED and entries_of(reading, None, turn.on):
+        turn.confirm = _for_all(len(meant.trees), meant)
         return
     parts = [_part(turn, tree.name, None) for tree in meant.trees]
     decides = bool(any(part.to_log for part in parts))
@@ -99,9 +108,12 @@ def for_each(turn: Turn) -> None:
         return
     _merge(turn, parts, decides)
     if several.every and decides and not turn.confirmed:
-        but = f" (except {_names(meant.but)})" if meant.but else ""
-        guess = f"{turn.confirm} " if turn.confirm else ""
-        turn.confirm = f"{guess}Log it for all {len(parts)} trees{but}? Say yes or no."
+        turn.confirm = f"{turn.confirm or ''} {_for_all(len(parts), meant)}".strip()
+
+
+def _for_all(count: int, meant: Among) -> str:
+    but = f" (except {_names(meant.but)})" if meant.but else ""
+    return f"Log it for all {count} trees{but}? Say yes or no."
 
 
 def _part(turn: Turn, name: str, taxon: str | None) -> Turn:

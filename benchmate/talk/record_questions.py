@@ -2,19 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import datetime as dt
+from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
-from benchmate.garden.record import Tree
-from benchmate.hearing.reading import Reading
+from benchmate.garden.record import Entry, Tree
+from benchmate.hearing.reading import NOWHERE, Reading, Work
 from benchmate.talk.asked_how import asks_for_all, points_at_one, with_days
 from benchmate.talk.dates import last_day, span_asked
 from benchmate.talk.own_words import own_words, planned_words
 from benchmate.talk.states_asked import states_asked, told_states
 from benchmate.talk.which_tree import is_of, species_said
+from benchmate.telling.story import matching
 from benchmate.telling.wording import list_words, small
+from benchmate.value import replace
 
 if TYPE_CHECKING:
+    from benchmate.talk.house import House
     from benchmate.talk.turns import Turn
 
 DUE_DAYS = 14
@@ -53,6 +57,8 @@ def _recall(turn: Turn) -> None:
             trees = house.with_work(trees, works) or trees[:1]
         journals = {tree.name: house.entries(tree) for tree in trees}
     units, many = house.place.units, len(trees) > 1
+    if not many:
+        reading = _any_such(reading, house, journals[trees[0].name], turn.on)
     told = list(recall(reading, journals, turn.on, southern=turn.southern, units=units, counts=counts, several=many))
     own = own_words(house, trees[0], works, turn.on) if len(trees) == 1 else []
     whole = asks_for_all(reading.said, lexicon)
@@ -60,6 +66,22 @@ def _recall(turn: Turn) -> None:
     said = [one.words for one in own if whole or one.stands]
     turn.says += [*said, *told] if whole else [*told, *said]
     turn.asks.clear()
+
+
+def _any_such(reading: Reading, house: House, entries: Sequence[Entry], on: dt.date) -> Reading:
+    """ "What did I take off it": work that is always on one thing, said of none, asks for every work of its group."""
+    book = house.book
+    if len(reading.work) != 1 or reading.work[0].spot != NOWHERE:
+        return reading
+    work = reading.work[0].work or ""
+    if work not in book.places.get("needs_object", ()):
+        return reading
+    start, end = span_asked(reading, on, house.place.southern) or (None, on)
+    found = matching(entries, kinds=("done",), start=start, end=end)
+    group = book.group(str(book.works.get(work, {}).get("group")))
+    done = list(dict.fromkeys(str(table.get("work")) for entry in found for table in entry.work))
+    works = [name for name in done if name in group]
+    return replace(reading, work=tuple(Work(name) for name in works)) if works else reading
 
 
 def _of_all_trees(turn: Turn, reading: Reading) -> bool:

@@ -123,3 +123,11 @@ def test_which_trees_were_done_is_a_list(bench, words):
 
 def test_which_to_do_in_a_time_to_come_is_no_list(bench):
     assert bench.answer("which should I repot next spring").advice is not None
+
+
+def test_what_was_taken_off_is_every_cut(bench):
+    bench.answer("shortened the left branch")
+    bench.answer("pinched the shoots")
+    says = bench.answer("what did I take off it this year").says
+    assert any("shortened" in words for words in says) and any("pinched" in words for words in says)
+    assert not any("no day when" in words for words in says)

@@ -148,6 +148,15 @@ def test_a_question_over_all_needs_no_yes(carried):
     assert answer.confirm is None and len(answer.says) == 10 and new == {}
 
 
+def test_many_trees_are_asked_about_before_they_are_weighed(carried, bench, monkeypatch):
+    from benchmate.talk import many
+
+    monkeypatch.setattr(many, "_WEIGHED", 3)
+    answer, new = carried(done("feed", every=True))
+    assert answer.confirm == "Log it for all 10 trees? Say yes or no." and answer.says == () and new == {}
+    assert len(carried("yes")[1]) == 10
+
+
 # ---- not the same of each
 
 
