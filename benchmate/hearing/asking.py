@@ -14,6 +14,7 @@ from .phrases import Phrase, leaves, phrase_facts, read_phrase, settle_bare, spe
 from .reading import Fact, Spot, Work
 from .seeing import linked, observe
 from .spotting import Token
+from .worked_on import what_is_given
 from .working import decide, do
 
 # Topics that ask about work: a noun that is also a verb ("wire") stands for the work there.
@@ -161,6 +162,8 @@ def _wanted(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase) -
             spot = subject.spot()
             known = setting.lexicon.works.get(work, {}).get("part_named", ())
             clause.work.append(Work(work, replace(spot, part=None) if spot.part in known else spot))
+    if not clause.work and (given := what_is_given(setting, phrase)):
+        clause.work.append(replace(given, spot=replace(subject.spot(), part=subject.shown_part)))
     if not clause.work:
         _subject(setting, clause, phrase)
 
@@ -177,6 +180,8 @@ def _subject(setting: Setting, clause: Clause, phrase: Phrase, alone: bool = Tru
     clause.tree = clause.tree or phrase.name
     if alone and clause.topic in _OF_WORK and (named := setting.lexicon.patterns.get(f"{phrase.part}|||")):
         clause.work.append(Work(named))  # "better to wire or guy it": the noun of the same word
+    if alone and clause.topic in _OF_WORK and (given := what_is_given(setting, phrase)):
+        clause.work.append(given)
     for fact in facts:
         if fact.kind == "event":
             clause.work.append(Work(str(fact.value)))

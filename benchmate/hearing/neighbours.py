@@ -194,10 +194,10 @@ def _taken_out(s: Sense) -> bool:
 
 
 def _named_next(s: Sense) -> bool:
-    """ "Wired Ratchet", "leaf cut Ratchet": what opens a sentence before a tree's name was done to it."""
-    if s.kind not in _THINGS or not any(t.kind == "NAME" for t in s.next):
+    """ "Wired Ratchet", "leaf cut Ratchet", "hard prune the elm": what opens a sentence so was done to it."""
+    if s.kind not in _THINGS or not s.may_be("V", "VED") or not s.opening:
         return False
-    return s.may_be("V", "VED") and s.opening
+    return any(t.kind == "NAME" or (t.kind == "DET" and s.kind == "EVENT") for t in s.next)
 
 
 _FALSE: tuple[Callable[[Sense], bool], ...] = (

@@ -24,6 +24,7 @@ from .placing import at_place, merged, of_some, only_place, placed
 from .reading import Spot, Work
 from .sizes import amount, loose, measured, size_of_finding
 from .spotting import Token
+from .worked_on import what_is_given
 
 
 def observe(setting: Setting, clause: Clause, node: Node) -> None:
@@ -170,6 +171,16 @@ def _said(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | No
     if named is not None and not facts and "will" in aux:  # "going to guy down the low one": the verb of the same word
         clause.work = [Work(named, replace(phrase.spot(), part=None), done=LATER, span=phrase.span)]
         clause.acts, clause.mood, clause.kind = ["decide"], Mood(LATER), "decide"
+    elif "need" in aux and not facts and (given := what_is_given(setting, phrase)):  # "it needs a bigger pot"
+        if "not" in aux:
+            clause.work, clause.acts, clause.mood, clause.kind = (
+                [replace(given, done=NOT)],
+                ["decide"],
+                Mood(NOT),
+                "decide",
+            )
+        else:
+            clause.work, clause.acts, clause.topic = [given], ["ask"], "may"
     elif named is not None and not facts and "need" in aux:  # "the back needs wire": the noun of the same word
         clause.work = [Work(named, _needing(setting, subject, named))]
         clause.acts, clause.topic = ["ask"], "may"

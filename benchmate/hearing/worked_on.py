@@ -10,7 +10,7 @@ from .clauses import Clause, Setting
 from .doing import BENT, LATER
 from .lexicon import Lexicon
 from .phrases import HIDDEN, Phrase, settle_bare, state_meaning
-from .reading import Fact, Spot
+from .reading import Fact, Spot, Work
 from .sizes import amount
 from .spotting import Token
 
@@ -46,6 +46,16 @@ def meant_by_it(setting: Setting, many: bool = False) -> list[str]:
     told = [named] if named else [setting.lexicon.spoken_many.get(str(fact.value)) for fact in before.facts]
     many_of = [part for part in told if part] if many else []  # "the candles are out, shorten them"
     return left + many_of + [part for part, denied in meant if not denied or part == named]  # "not biting, take it off"
+
+
+def what_is_given(setting: Setting, phrase: Phrase) -> Work | None:
+    """The work of which only the thing is named: "can it take a hard prune", "does it need a bigger pot"."""
+    part = phrase.part or ""
+    name = setting.lexicon.patterns.get(f"give||{part}|") if part.startswith(HIDDEN) and not phrase.events else None
+    if name is None:
+        return None
+    manner = setting.lexicon.kind_of.get(part, {}).get("manner")
+    return Work(name, manner=(manner,) if manner else ())
 
 
 def spoken_of(setting: Setting) -> str | None:
