@@ -78,10 +78,12 @@ class Bench:
         return self.carry(reading)
 
     def _heard(self, words: str) -> Reading:
-        """The reading of a statement; of one that goes on with a figure question, that of the two together."""
+        """The reading of a statement; where it goes on with what was said last, that of the two together."""
+        from benchmate.talk.of_another import of_another
+
         reading = self.house.hear(words, self.on, self.context.reading)
         if self.context.figure is None:
-            return reading
+            return of_another(self.context.reading, reading, self.house.lexicon) or reading
         from benchmate.talk.figure_again import said_further
 
         asked = self.context.figure

@@ -35,12 +35,14 @@ class Resolved:
 @dataclass(frozen=True, slots=True)
 class Pointing:
     """What the talk lends to pointing words. last: the statement before. offered: options on offer. placed: whether a
-    work is done at a place that it does not name itself. own_part: the part that a finding names by itself."""
+    work is done at a place that it does not name itself; somewhere: whether it is done at a place at all. own_part: the
+    part that a finding names by itself."""
 
     last: Reading | None
     offered: Advice | None
     placed: Callable[[str], bool]
     own_part: Callable[[str], str | None]
+    somewhere: Callable[[str], bool] = lambda work: False
 
     @property
     def spots(self) -> list[Spot]:
@@ -65,7 +67,7 @@ class Pointing:
 
 def resolve(reading: Reading, talk: Pointing) -> Resolved:
     """The statement with its pointing words filled in from the talk."""
-    if SAME in reading.refers or _unnamed_question(reading):
+    if SAME in reading.refers or _unnamed_question(reading) or _place_alone(reading):
         return _same_again(reading, talk)
     if OTHER in reading.refers or _points(reading):
         return _pointed(reading, talk)
@@ -75,6 +77,12 @@ def resolve(reading: Reading, talk: Pointing) -> Resolved:
 def _unnamed_question(reading: Reading) -> bool:
     """ "And the back one?": a question about a place, with no work of its own."""
     return "ask" in reading.acts and reading.topic == "may" and any(work.work is None for work in reading.work)
+
+
+def _place_alone(reading: Reading) -> bool:
+    """ "The right one too": a place, and nothing that is done there."""
+    too = bool(re.search(r"\b(?:too|also|as well)\W*$", reading.said, re.IGNORECASE))
+    return too and reading.acts == ("decide",) and all(work.work is None for work in reading.work)
 
 
 def _points(reading: Reading) -> bool:
@@ -173,7 +181,7 @@ def _with_it(reading: Reading, talk: Pointing) -> Reading:
     if any(fact.kind != "species" for fact in reading.facts):
         return reading
     works = tuple(
-        replace(work, spot=fits[0]) if work.work and work.spot == NOWHERE and talk.placed(work.work) else work
+        replace(work, spot=fits[0]) if work.work and work.spot == NOWHERE and talk.somewhere(work.work) else work
         for work in reading.work
     )
     return replace(reading, work=works)

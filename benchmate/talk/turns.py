@@ -154,6 +154,7 @@ class Turn:
             self.before.advice,
             lambda work: work not in own,
             lambda finding: own_part.get(finding),
+            lambda work: work not in places.get("whole_tree_works", ()),
         )
 
     # ---- which tree

@@ -1,0 +1,37 @@
+""" "And the hornbeam?", "and on the maple": what was said last, said of another tree."""
+
+from __future__ import annotations
+
+from benchmate.hearing.lexicon import Lexicon
+from benchmate.hearing.reading import Reading
+from benchmate.value import replace
+
+_AGAIN = frozenset({"ask", "decide"})
+
+
+def of_another(last: Reading | None, now: Reading, lexicon: Lexicon) -> Reading | None:
+    """What was said last as a statement about the tree that is only named now, or None where more is said."""
+    if last is None or not _AGAIN & set(last.acts) or set(now.acts) - {"observe", "ask"} or now.work or now.measures:
+        return None
+    species = tuple(fact for fact in now.facts if fact.kind == "species" and not fact.denied)
+    if len(species) != len(now.facts) or not (species or now.tree) or now.several or now.missed:
+        return None
+    if now.topic not in (None, "may"):
+        return None
+    words = lexicon.split(now.said)
+    if not words or words[0] not in lexicon.sense["going_on"]:
+        return None
+    if not (last.work or last.topic in ("advice", "due", "plan", "recall")):
+        return None
+    kept = tuple(fact for fact in last.facts if fact.kind != "species" and "ask" in last.acts)
+    acts = tuple(act for act in last.acts if act in _AGAIN)
+    return replace(
+        last,
+        said=now.said,
+        acts=acts,
+        facts=(*species, *kept),
+        tree=now.tree,
+        several=None,
+        guessed=now.guessed,
+        missed=(),
+    )
