@@ -81,6 +81,8 @@ class Ear:
             missed = _missed(text, words, found, clauses, taken, filler)
         if reading.topic == "figure" and all(fact.kind == "species" for fact in reading.facts):
             reading = replace(reading, acts=tuple(act for act in reading.acts if act != "observe"))
+        if not (reading.acts or reading.tree or reading.when or missed or reading.pick):  # nothing came of it at all
+            missed = (Missed(text.strip(), (0, len(text))),)
         several = several_of(reading, clauses, found, words, self.lexicon)
         return replace(reading, several=several, reason=reason, missed=(*missed, *beyond), guessed=_guessed(found))
 

@@ -35,6 +35,9 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
     done: list[Clause] = []
     for clause in clauses:
         before = done[-1] if done else None
+        if before is not None and "instead" in clause.joined:  # "repot it now instead of waiting for spring"
+            clause.taken = True
+            continue
         only_if(before, clause)
         if before is not None:
             either(before, clause)

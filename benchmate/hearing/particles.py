@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from .automaton import Node
 from .clauses import Setting, chain
-from .phrases import Phrase
+from .phrases import Phrase, leaves
 from .spotting import Token
 
 # Links that are also particles: "back to two leaves", "looked over the roots".
@@ -44,8 +44,12 @@ def verb_phrase(vp: Node) -> tuple[Token, list[tuple[Token | None, Node]], list[
     things: list[tuple[Token | None, Node]] = []
     posts: list[Token] = []
     link: Token | None = None
+    why = -1  # where a purpose ends: a particle right behind it is its own ("to pull it round")
     for kind, item in chain(vp, whole="purpose"):
         if kind == "purpose":
+            why = max(token.end for token in leaves(item))
+            continue
+        if kind == "link" and item.kind == "PARTICLE" and item.first == why:
             continue
         if kind == "np":
             things.append((link, item))

@@ -50,8 +50,9 @@ def meant_by_it(setting: Setting, many: bool = False) -> list[str]:
 
 def what_is_given(setting: Setting, phrase: Phrase) -> Work | None:
     """The work of which only the thing is named: "can it take a hard prune", "does it need a bigger pot"."""
-    part = phrase.part or ""
-    name = setting.lexicon.patterns.get(f"give||{part}|") if part.startswith(HIDDEN) and not phrase.events else None
+    hidden = [part for part in reversed(phrase.parts) if part.startswith(HIDDEN)]
+    found = [(part, setting.lexicon.patterns.get(f"give||{part}|")) for part in [*hidden, *phrase.means]]
+    part, name = next(((part, name) for part, name in found if name and not phrase.events), ("", None))
     if name is None:
         return None
     manner = setting.lexicon.kind_of.get(part, {}).get("manner")

@@ -36,7 +36,7 @@ def dangers(expect: Plain, answer: Plain) -> list[str]:
 def faults(expect: Plain, answer: Plain, new_entries: Sequence[Plain]) -> list[str]:
     """What is wrong with the answer, a line each; the dangerous works are among them."""
     options = answer.get("options", ())
-    follows = [follow for option in options for follow in option.get("follow") or ()]
+    follows = [follow for option in options for follow in option.get("follow") or ()] + list(answer.get("follow") or ())
     wrong = [f"{work}: must not be go" for work in dangers(expect, answer)]
     wrong += [
         f"{_words(want)}: wanted {want['in']}, got {_verdicts(options, want)}"
