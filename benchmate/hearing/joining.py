@@ -194,8 +194,10 @@ def _inherit(before: Clause, clause: Clause) -> None:
         for one in (before, clause):  # "seal it or leave it?"
             one.acts, one.topic, one.work = ["ask"], "compare", [replace(w, done=None) for w in one.work]
         return
+    asks = before.kind in ("may", "when", "recall", "why") or (before.kind == "decide" and before.topic is not None)
+    listed = {"and", ","} & joined and not clause.by_grower  # "when could I lift it out, comb the roots and ..."
     if (before.kind in ("may", "when", "what_if", "compare", "recall", "why", "advice") and "or" in clause.joined) or (
-        before.kind in ("may", "when", "recall", "why") and "and" in clause.joined and clause.mood.done == NOW
+        asks and listed and clause.mood.done == NOW
     ):
         either = before.kind == "may" and "or" in clause.joined and clause.work[0].work != _last_work(before)
         clause.acts, clause.topic = ["ask"], "compare" if either else before.topic  # "do I cut it off now or wait?"

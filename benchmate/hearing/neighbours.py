@@ -117,7 +117,10 @@ def _base_form(s: Sense) -> bool:
 
 def _doing(s: Sense) -> bool:
     """ "I'm not touching it", "I've wired one": what a person does is no state of the tree."""
-    return s.kind == "STATE" and s.may_be("VING", "VED") and s.helped_by("i")
+    if s.kind != "STATE" or not s.may_be("VING", "VED"):
+        return False
+    kept_up = s.at > 0 and s.texts[s.at - 1] in s.lexicon.sense["keeping"]  # "keep nipping the tips"
+    return kept_up or s.helped_by("i")
 
 
 def _to_be_done(s: Sense) -> bool:
@@ -165,6 +168,13 @@ def _remaining(s: Sense) -> bool:
     return False
 
 
+def _open_end(s: Sense) -> bool:
+    """ "Gave it a bit of a spray": a verb that ends in "a bit" is not whole before "of"."""
+    return (
+        s.kind in _VERBS and not s.alone and s.after == "of" and s.texts[s.token.end - 1] in s.lexicon.sense["amounts"]
+    )
+
+
 def _clipped(s: Sense) -> bool:
     """ "So that's the one I keep": a clipped verb opens no question; "how long's the" does not ask since when."""
     if s.kind[0] != "Q" or s.kind == "QMEANING":
@@ -209,6 +219,7 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     _one_thing,
     _adverb,
     _remaining,
+    _open_end,
     _clipped,
     _no_question,
     _taken_out,
