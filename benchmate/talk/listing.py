@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
 from benchmate.garden.record import Entry, Tree
@@ -30,9 +31,10 @@ class Listed:
     rows: tuple[dict[str, Any], ...]
 
 
-def trees_where(reading: Reading, house: House, on: dt.date) -> Listed:
-    """The trees on which all that the question names holds, as far as the record knows."""
-    wanted = [fact for fact in reading.facts if fact.kind != "event"]
+def trees_where(reading: Reading, house: House, on: dt.date, among: Sequence[Tree] = ()) -> Listed:
+    """The trees on which all that the question names holds, as far as the record knows. among: the trees that are
+    asked about, where the question names several; else all."""
+    wanted = [fact for fact in reading.facts if fact.kind != "event" and not (among and fact.kind == "species")]
     asked_of = [(work.work, work.denied) for work in reading.work if work.work]
     asked_of += [(str(fact.value), fact.denied) for fact in reading.facts if fact.kind == "event"]
     works = [work for work, denied in asked_of if not denied]
@@ -40,7 +42,7 @@ def trees_where(reading: Reading, house: House, on: dt.date) -> Listed:
     when = reading.when or next((fact.when for fact in reading.facts if fact.when), None)
     span = span_asked(replace(reading, when=when), on, house.place.southern)
     found: list[tuple[Tree, str]] = []
-    trees = house.with_work(house.trees(), works) if works else house.trees()
+    trees = house.with_work(among or house.trees(), works) if works else among or house.trees()
     for tree in trees:
         if not all(is_of(tree, str(fact.value)) != fact.denied for fact in wanted if fact.kind == "species"):
             continue

@@ -10,7 +10,7 @@ from benchmate.hearing.reading import Fact, Reading, Several
 from benchmate.practice.advice import ASK, GO, Advice, Ask, Caution, Option
 from benchmate.talk.decide import entries_of
 from benchmate.talk.recall_many import MANY
-from benchmate.talk.which_tree import fits
+from benchmate.talk.which_tree import fits, is_of
 from benchmate.telling import lines as role
 from benchmate.telling.headline import headline_of
 from benchmate.telling.lines import Line
@@ -60,7 +60,8 @@ def settled_with(reading: Reading, tree: Tree, trees: Sequence[Tree], here: Tree
     names = (*several.named, *several.but) if several else ()
     open_name = next((name for name in names if len(fits(name, trees, here)) > 1), None)
     if several is None or open_name is None:
-        return replace(reading, tree=tree.name, several=None)
+        facts = tuple(one for one in reading.facts if one.kind != "species" or is_of(tree, str(one.value)))
+        return replace(reading, tree=tree.name, several=None, facts=facts)
     if tree not in fits(open_name, trees, here):
         return None
     told = [tuple(tree.name if name == open_name else name for name in group) for group in (several.named, several.but)]
@@ -76,7 +77,7 @@ def for_each(turn: Turn) -> None:
         turn.reading = replace(turn.reading, work=tuple(works))
     reading = turn.reading
     meant = among(several, turn.house.trees(), turn.bench.here)
-    if not several.shared:
+    if not several.shared and reading.topic not in _TOGETHER:
         trees = turn.house.trees()
         found = [fits(name, trees, turn.bench.here) for name in several.named]
         names = list_words(

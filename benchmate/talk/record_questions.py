@@ -132,7 +132,7 @@ def _list(turn: Turn) -> None:
     if not names:
         turn.says.append("There are no trees in this garden yet" if turn.house.garden else "No garden is open")
         return
-    found = trees_where(with_days(turn.reading, turn.on, turn.house.lexicon), turn.house, turn.on)
+    found = trees_where(with_days(turn.reading, turn.on, turn.house.lexicon), turn.house, turn.on, turn.among)
     turn.says += [*found.says, *_due_beside(turn)]
     turn.found += found.rows
     turn.asks.clear()

@@ -17,7 +17,7 @@ from benchmate.talk.kept import kept, moved_words
 from benchmate.talk.many import for_each
 from benchmate.talk.refer import Pointing, resolve
 from benchmate.talk.sums_follow import counted_leaves
-from benchmate.talk.which_tree import Meant, as_list, as_turn, meant_tree, species_said
+from benchmate.talk.which_tree import Meant, as_list, as_turn, meant_tree, rivals, species_said, which
 from benchmate.telling.answer import Answer
 from benchmate.telling.lines import Line
 from benchmate.telling.story import tree_words
@@ -235,7 +235,9 @@ class Turn:
     def keep(self, entries: tuple[Entry, ...]) -> None:
         if not self.settled_guesses():
             return
-        if self.tree:
+        if self.tree and (others := rivals(self.reading, self.house.trees())):
+            self.asks.insert(0, which(others))  # two kinds in one statement: nothing is logged on the first by luck
+        elif self.tree:
             self.to_log.append((self.tree, entries))
         elif self.house.garden is None:
             self.aside.append("nothing is logged: no garden is open")

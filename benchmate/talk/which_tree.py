@@ -106,6 +106,16 @@ def _by_species(taxon: str, trees: Sequence[Tree], here: Tree | None) -> Meant:
     return Meant(None, aside, None, species_alone=True)
 
 
+def rivals(reading: Reading, trees: Sequence[Tree]) -> list[Tree]:
+    """The trees that a statement may be about where it names several kinds and does not tell what is of which: two at
+    least, or none."""
+    taxa = {str(fact.value) for fact in reading.facts if fact.kind == "species" and not fact.denied}
+    if reading.tree or len(taxa) < 2:
+        return []
+    found = [tree for tree in trees if any(is_of(tree, taxon) for taxon in taxa)]
+    return found if len({tree.species for tree in found}) > 1 else []
+
+
 def which(trees: Sequence[Tree]) -> Ask:
     """The question which tree is meant, with the names where they are few."""
     if not trees:

@@ -67,11 +67,9 @@ def understood(reading: Reading, on: dt.date, units: str = "metric") -> str:
     bits = [_several_words(reading.several)] if reading.several else []
     bits += [fact_words(fact, on, units) for fact in facts]
     bits += [measure_words(key, value, units) for key, value in reading.measures.items()]
-    works = [
-        ("not " if work.denied else "") + said_work_words(work, units, done=work.done == "done")
-        for work in reading.work
-        if work.work
-    ]
+    asked = [work for work in reading.work if work.work and not (reading.topic and work.done)]
+    works = [("not " if work.denied else "") + said_work_words(work, units) for work in asked]
+    bits += [_told_work_words(work, units) for work in reading.work if work.work and work not in asked]
     if reading.topic == "may":
         bits.append("may I " + list_words(works, "or") if works else "may I")
     elif reading.topic == "figure":
@@ -81,13 +79,16 @@ def understood(reading: Reading, on: dt.date, units: str = "metric") -> str:
     elif reading.topic:
         bits.append(": ".join(filter(None, [_TOPIC.get(reading.topic, reading.topic), list_words(works, "or")])))
     else:
-        bits += [
-            f"{said}, not done" if work.done == "not" else f"{said}, later" if work.done == "later" else said
-            for said, work in zip(works, (w for w in reading.work if w.work), strict=True)
-        ]
+        bits += [_told_work_words(work, units) for work in asked]
     if reading.when:
         bits.append(f"{'since ' if reading.onward else ''}{when_words(reading.when, on)}")
     return "; ".join(bits)
+
+
+def _told_work_words(work: Work, units: str) -> str:
+    """Work that was done, is meant or is refused, in words."""
+    said = ("not " if work.denied else "") + said_work_words(work, units, done=work.done == "done")
+    return said + {"not": ", not done", "later": ", later"}.get(work.done or "", "")
 
 
 def _several_words(several: Several) -> str:

@@ -170,6 +170,15 @@ def test_what_is_not_shared_is_not_logged(carried, bench):
     assert bench.context.tree == "Gatepost" and bench.context.made == ()
 
 
+def test_two_kinds_with_nothing_to_part_them_ask_before_anything_is_logged(carried):
+    facts = (Fact("species", "Fagus"), Fact("species", "Ulmus"))
+    answer, new = carried(Reading("x", ("decide",), work=(Work("feed", done="done"),), facts=facts))
+    assert new == {} and answer.asks[0].says == "Which tree: Minnow or Parchment?"
+    answer, new = carried("Minnow")
+    assert new == {"Minnow": ["done"]}
+    assert [fact.value for fact in answer.reading.facts if fact.kind == "species"] == ["Ulmus"]
+
+
 # ---- questions
 
 
@@ -194,6 +203,15 @@ def test_a_species_that_does_not_stand_here_is_answered_in_general(carried):
 def test_what_is_due_is_told_of_those_alone(carried):
     answer, _ = carried(asked(None, "Juniperus", "Ulmus", topic="due"))
     assert {words.partition(":")[0] for words in answer.says[1:] if ":" in words} == {"Crag", "Minnow"}
+
+
+@pytest.mark.parametrize("shared", [True, False])
+def test_which_of_two_is_so_is_one_list(carried, shared):
+    weak = Reading(
+        "x", ("ask",), "list", facts=(Fact("health", "weak"),), several=Several(("Fagus", "Larix"), shared=shared)
+    )
+    answer, _ = carried(weak)
+    assert [row["tree"] for row in answer.found] == ["Sprint"]
 
 
 def test_what_was_done_on_all_is_one_list(carried):
