@@ -217,7 +217,17 @@ class _Builder:
             },
             "asking": {
                 key: self.tables.get("words/figures.toml", {}).get("asking", {}).get(key, [])
-                for key in ("words", "inverted", "subjects", "joining", "tellers", "finite", "parts", "named")
+                for key in (
+                    "words",
+                    "inverted",
+                    "subjects",
+                    "joining",
+                    "tellers",
+                    "finite",
+                    "parts",
+                    "named",
+                    "headings",
+                )
             },
             "seen": dict(parts.get("seen", {})),
             "harmless": dict(parts.get("harmless", {})),

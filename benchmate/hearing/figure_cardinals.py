@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from .figure_said import THOUSANDS, NumberWords
+from .figure_said import DECIMAL, THOUSANDS, NumberWords
 
 _DIGITS = re.compile(r"\d{1,12}(?:\.\d{1,18})?$")
 _SPANS = ("days", "years")  # a measure is told by them, not in them
@@ -35,6 +35,8 @@ def whole(texts: Sequence[str], at: int, known: NumberWords) -> tuple[float, int
         value, end = float(texts[at]), at + 1
         if texts[end : end + 1] == [THOUSANDS]:
             value, end = value * 1000 + float(texts[end + 1]), end + 2
+        elif texts[end : end + 1] == [DECIMAL]:
+            value, end = value + float(f"0.{texts[end + 1]}"), end + 2
         return value, end
     small = known.small
     if texts[at] in small.nought and small.point.intersection(texts[at + 1 : at + 2]):

@@ -34,8 +34,9 @@ class Heard:
     figure's own thing was. values: said by words alone. used: places of the words that went into it. complete: whether
     all that a sum needs was said. phrased: places of the words that stand in a phrase of several words without a gap.
     headed: places of the words with which the statement begins or its last part stands for what is wanted ("tension in
-    a guy ...", "..., pull in the guy"). ends: whether it ends so, straight behind what its numbers are ("60 mm at the
-    base, 45 mm 200 mm up, taper").
+    a guy ...", "..., pull in the guy"). opens: weight of the phrase that asks and with which it begins, 0 where it
+    begins otherwise. ends: whether it ends so, straight behind what its numbers are ("60 mm at the base, 45 mm 200 mm
+    up, taper").
     """
 
     figure: str
@@ -50,6 +51,7 @@ class Heard:
     phrased: frozenset[int] = frozenset()
     headed: frozenset[int] = frozenset()
     ends: bool = False
+    opens: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -171,8 +173,11 @@ class FigureWords:
             one.end == len(line.pieces) and (weight >= ENDS_WITH or one.end == one.first + 1) and one.first - 1 in told
             for weight, one in groups.get("asked", ())
         )
+        opens = max((weight for weight, one in groups.get("asked", ()) if not one.first), default=0.0)
         headed = frozenset(word for one in leading for at in range(one.first, one.end) for word in spans[at])
-        return Heard(figure, score, worded, count, named, roles, values, used, not lacking, phrased, headed, ends)
+        return Heard(
+            figure, score, worded, count, named, roles, values, used, not lacking, phrased, headed, ends, opens
+        )
 
 
 def _worded(groups: Mapping[str, Sequence[tuple[float, Found]]]) -> float:

@@ -90,8 +90,11 @@ def _bare_year(texts: Sequence[str], at: int, known: NumberWords) -> bool:
         return False
     behind = known.unit_at(texts, at - 1) if at else None
     sized = behind is not None and behind[0] == "length" and behind[2] == at
-    return sized or any(
-        _YEAR.match(text) for n, text in enumerate(texts) if n != at and not known.unit_at(texts, n + 1)
+    led = known.small.year_leads.intersection(texts[max(0, at - 1) : at])
+    return (
+        sized
+        or bool(led)
+        or any(_YEAR.match(text) for n, text in enumerate(texts) if n != at and not known.unit_at(texts, n + 1))
     )
 
 

@@ -19,6 +19,8 @@ INCH_MM = 25.4
 BRANCH = "branch"  # what is counted where only its size is said
 GAUGE = "gauge"  # of a kind that other words tell
 _LABEL = re.compile(r"(\d{1,12})-(\d{1,12})-(\d{1,12})$")
+_SLASHED = re.compile(r"(\d{1,2})/(\d{1,2}) / (\d{1,2})$")  # a label as "20/20/20"
+_MOST_OF_LABEL = 60
 _FLAT = frozenset({"length", "degree", "celsius", "fahrenheit"})  # units that a list carries from one number to another
 
 
@@ -69,6 +71,9 @@ def _number_at(texts: Sequence[str], at: int, known: NumberWords) -> SaidNumber 
     if match := _LABEL.match(text):
         label = tuple(float(part) for part in match.groups())
         return SaidNumber(at, at + 1, label[0], label[0], "label", told=label)
+    if (match := _SLASHED.match(" ".join(texts[at : at + 3]))) and max(map(float, match.groups())) <= _MOST_OF_LABEL:
+        label = tuple(float(part) for part in match.groups())
+        return SaidNumber(at, at + 3, label[0], label[0], "label", told=label)
     negative = text in known.values.minus and (at == 0 or not texts[at - 1][-1].isdigit())
     start = at + negative
     small = known.small

@@ -132,6 +132,9 @@ def _cost(line: Line, n: int, name: str, role: Mapping[str, Any], near: Sequence
     if unit >= UNSEEN or (set(role.get("not_tags", ())) & tags) or role.get("equals", number.raw) != number.raw:
         return UNSEEN
     seen = max([0.0, *(_evidence(line, n, one) for one in near)])
+    counts = role["is"].startswith("count")
+    if counts and not number.unit and seen < REACH and any(one.unit == "length" for one in line.numbers):
+        return UNSEEN  # "6 mm out of 6, 8 and 10": sizes, and no counts
     if (set(role.get("tags", ())) & tags) or number.unit == AGAIN:
         seen = max(seen, TAGGED) + 0.3
     if role.get("unit_said") and not number.unit:
@@ -142,7 +145,7 @@ def _cost(line: Line, n: int, name: str, role: Mapping[str, Any], near: Sequence
         return UNSEEN
     if role.get("only") and seen < REACH:
         return UNSEEN
-    if not number.unit and seen < REACH and role["is"].startswith("count"):
+    if not number.unit and seen < REACH and counts:
         return UNSEEN  # a bare number is a count only where words say so
     return UNWORDED + unit - seen - (PREFERRED if role.get("prefer") else 0.0)
 

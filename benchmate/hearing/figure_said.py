@@ -14,7 +14,7 @@ from .figure_small import SmallWords
 from .values import ValueWords
 from .words import Word
 
-THOUSANDS = ",000"  # the comma inside "1,200"
+THOUSANDS, DECIMAL = ",000", ",5"  # the comma inside "1,200", and inside "8,5 mm"
 
 
 def texts_of(words: Sequence[Word]) -> list[str]:
@@ -29,16 +29,20 @@ def texts_of(words: Sequence[Word]) -> list[str]:
             continue
         if out[at] == "and" and words[at].end - words[at].start == 1 and out[at - 1][-1].isdigit():
             out[at] = "n"
-        if out[at] == "," and _parts_thousands(words[at - 1 : at + 2]):
-            out[at] = THOUSANDS
+        if out[at] == "," and _inside_number(words[at - 1 : at + 2]):
+            behind = words[at + 2 : at + 3]
+            if len(out[at + 1]) == 3:
+                out[at] = THOUSANDS
+            elif len(out[at + 1]) == 1 and behind and behind[0].text.isalpha() and out[at - 2 : at - 1] != [","]:
+                out[at] = DECIMAL
     return out
 
 
-def _parts_thousands(words: Sequence[Word]) -> bool:
-    """Whether three words are figures, a comma and three figures without a space between."""
+def _inside_number(words: Sequence[Word]) -> bool:
+    """Whether three words are figures, a comma and figures without a space between."""
     if len(words) < 3 or any(left.end != right.start for left, right in pairwise(words)):
         return False
-    return words[0].text.isdigit() and len(words[0].text) < 4 and words[2].text.isdigit() and len(words[2].text) == 3
+    return words[0].text.isdigit() and len(words[0].text) < 4 and words[2].text.isdigit()
 
 
 @dataclass(frozen=True, slots=True)

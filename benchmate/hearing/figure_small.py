@@ -66,6 +66,7 @@ class SmallWords:
     # dates
     day_leads: Words
     month_leads: Words
+    year_leads: Words
     in_month: Words
     two_edged: Words
     single_days: Words

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from benchmate.value import replace
 
 from .dates import FIRST_FROST, DateWords
+from .figure_asks import STATES, Asking, asks, may_hold, parted, sizes_in
 from .lexicon import Lexicon
 from .phrases import state_meaning
 from .reading import Fact, Reading
@@ -18,11 +19,8 @@ from .words import Word
 if TYPE_CHECKING:
     from .figure_choice import Heard, Heardings
 
-Asking = Mapping[str, frozenset[str]]
 _TEMPERATURES = ("temperature_c", "low_c")
-_STATES = {"observe", "decide"}
 _OF_THE_TALK = frozenset({"why", "recall", "due", "plan", "list"})
-_WHEN = frozenset({"when", "what-if", "recall"})
 NOTHING: frozenset[int] = frozenset()
 # Evidence that a figure is asked for: where a sentence of the grammar took the statement for something else that is
 # asked, where something was told beside it, where nothing was understood, and where nothing is asked in words.
@@ -31,6 +29,8 @@ OVER_RECALLED = 9.0  # where it was taken for a question about the journal or th
 OVER_SUPPOSED = 8.0  # where the grammar took it for work that is only supposed
 MARGIN = 0.4
 NAMELESS = 2.0
+HEADING = 5.0  # a heading that asks, without a verb
+OPENS, OPENS_ALONE = 3, 4  # weight of the phrase with which such a heading begins, and of one that needs nothing more
 
 
 def with_figure(
@@ -46,7 +46,7 @@ def with_figure(
     lost: places of words that were passed over, in which a question may lie. lattice: what each word may be.
     """
     lexicon = spotter.lexicon
-    if not reading.figure and not _may_hold(reading, words, bool(lost), lexicon):
+    if not reading.figure and not may_hold(reading, words, sizes_in(words, lattice), bool(lost), lexicon):
         return reading, NOTHING
     from .figure_choice import figure_words
 
@@ -67,7 +67,7 @@ def with_figure(
         reading = _by_itself(reading, best)
         if not reading.work:  # "compare the leaders, 13 and 15 mm, what ratio"
             reading = replace(reading, topic="figure")
-        elif reading.topic == "may" and (best.score >= OVER_ASKED or not _parted(words, lexicon.asking)):
+        elif reading.topic == "may" and (best.score >= OVER_ASKED or not parted(words, lexicon.asking)):
             reading = replace(_supposed(reading), topic="figure")  # "what gauge should I wrap round it"
         elif reading.topic in _OF_THE_TALK and best.complete and best.score >= OVER_RECALLED:
             reading = replace(_supposed(reading), topic="figure")  # "I thinned out one in four, how much is that"
@@ -79,16 +79,18 @@ def with_figure(
         either = _either(heardings) if best is heardings.figures[0] else ()
         return replace(reading, either=either), best.used | named
     reading = _by_itself(reading, best)
-    if _is_headed(best, lost, bool(reading.work)) and not set(reading.acts) - _STATES:
+    if _is_headed(best, lost, reading) and not set(reading.acts) - STATES:
         acts = tuple(act for act in reading.acts if act != "decide")
         reading = replace(_supposed(reading), acts=acts)  # "tension in a guy that is 20 degrees off the branch"
+    elif not lost and _is_told_beside(best, reading, lexicon):
+        return told, NOTHING
     elif not _is_asked(best, heardings, reading, words, lost, lexicon.asking, known.numbers.small.supposing):
         return told, NOTHING
     reading = replace(reading, measures=_warm(reading.measures, best, heardings, known.roles[best.figure]))
     reading, named = _with_lost(reading, lattice, lexicon, best.phrased, dates.on)
     if "ask" in reading.acts:  # what the question was taken for belongs to it
         reading = replace(_supposed(reading), term=None)
-    acts = (*(act for act in reading.acts if act in _STATES), "ask")
+    acts = (*(act for act in reading.acts if act in STATES), "ask")
     return replace(reading, acts=acts, topic="figure", figure=best.figure, either=_either(heardings)), (
         best.used | named
     )
@@ -158,7 +160,8 @@ def _is_asked(
     least = OVER_SUPPOSED if passed_over >= 2 or not supposed else OVER_RECALLED
     if reading.topic == "what-if" and not (best.complete and best.score >= least):
         return False
-    if reading.topic in _OF_THE_TALK and passed_over < 2 and not (best.complete and best.score >= OVER_RECALLED):
+    of_talk = OVER_SUPPOSED if len(best.roles.roles) > 1 else OVER_RECALLED
+    if reading.topic in _OF_THE_TALK and passed_over < 2 and not (best.complete and best.score >= of_talk):
         return False
     sizes = any(number.unit != "date" for number in heardings.numbers)
     heads = any(word.text in asking["named"] for word in words)
@@ -169,12 +172,14 @@ def _is_asked(
         return best.score >= OVER_RECALLED  # "it is not biting, so when ought I to take it off": when to do it
     if understood and reading.topic == "advice" and any(work.done is None for work in reading.work):
         return best.score >= OVER_RECALLED  # "how do I get the wire off"
+    if not lost and reading.topic == "may" and reading.work and any(fact.kind == "finding" for fact in reading.facts):
+        return best.score >= OVER_RECALLED  # "it is too thick, 9 mm, may I bend it 40 degrees": may it be done
     if understood and (reading.topic == "advice" or (reading.topic == "may" and reading.work)):
         return best.score >= OVER_ASKED  # "what should I do?", "shall I shorten them?": the bench's first job
-    if set(reading.acts) - _STATES:
+    if set(reading.acts) - STATES:
         lost_to = min(2, passed_over + (not understood))  # a question word that was passed over speaks for itself
         return best.score >= OVER_ASKED - lost_to * (OVER_ASKED - OVER_MISHEARD) / 2
-    if not (heardings.asks or _asks(words, asking)):
+    if not (heardings.asks or asks(words, asking)):
         if 0 in best.used and not reading.work and (passed_over or not reading.acts):
             return best.score >= OVER_TOLD  # "litres in a round pot 30 cm wide"
         return best.score >= UNASKED and not reading.acts and words[0].text not in asking["tellers"]
@@ -182,10 +187,23 @@ def _is_asked(
     return best.score >= (OVER_TOLD if told and not passed_over else ALONE)
 
 
-def _is_headed(best: Heard, lost: frozenset[int], works: bool) -> bool:
-    """Whether what is wanted stands at the head or the end by itself, and no sentence of the grammar took that in."""
-    asked = best.headed & lost or (best.ends and (best.used & lost or not works))
-    return bool(asked) and best.complete and best.score >= OVER_RECALLED
+def _is_told_beside(best: Heard, reading: Reading, lexicon: Lexicon) -> bool:
+    """Whether it is asked of work that is told with the figure beside it: "can I bend a 9 mm branch forty degrees"."""
+    beside = lexicon.figures.get(best.figure, {}).get("beside", ())
+    return reading.topic == "may" and any(work.work in beside for work in reading.work)
+
+
+def _is_headed(best: Heard, lost: frozenset[int], reading: Reading) -> bool:
+    """Whether what is wanted stands at the head or the end by itself: where no sentence of the grammar took that in,
+    where it took in sizes alone ("wire for a 3/16 inch branch"), or in words that ask in no other sense ("bend radius
+    for 9 mm")."""
+    if not best.complete:
+        return False
+    asked = best.headed & lost or (best.ends and (best.used & lost or not reading.work))
+    if asked and best.score >= OVER_RECALLED:
+        return True
+    bare = not reading.facts and not reading.work
+    return best.score >= HEADING and (best.opens >= OPENS_ALONE or (bare and best.opens >= OPENS))
 
 
 def _by_itself(reading: Reading, best: Heard) -> Reading:
@@ -243,43 +261,3 @@ def _with_lost(
         when = None
     reading = replace(reading, facts=(*reading.facts, *found.values()), when=reading.when or when)
     return reading, frozenset(place for kind in found for place in places[kind])
-
-
-def _may_hold(reading: Reading, words: Sequence[Word], missed: bool, lexicon: Lexicon) -> bool:
-    """Whether a question for a number may lie in what was understood: nothing else was asked, or not all of it."""
-    if reading.topic == "meaning":
-        return (reading.term or "") not in lexicon.glossary
-    # a whole sentence that asks when may still ask for a figure's day, if the words weigh enough
-    numbers = sum(word.text[0].isdigit() for word in words)
-    return (
-        missed
-        or (numbers > 1 and not reading.work and not set(reading.acts) - _STATES)
-        or (_asks(words, lexicon.asking) and (reading.topic in _WHEN or not set(reading.acts) - _STATES))
-        or (numbers > 1 and reading.topic == "advice" and not reading.work)  # "how's that taper"
-    )
-
-
-def _parted(words: Sequence[Word], asking: Asking) -> bool:
-    """Whether the statement has more than one clause."""
-    return any(word.text in asking["parts"] or word.text == "?" for word in words)
-
-
-def _asks(words: Sequence[Word], asking: Asking) -> bool:
-    """Whether a question word stands in the statement, or a clause of it begins as questions do."""
-    texts = [word.text for word in words]
-    openings = [at for at in range(len(texts) - 1) if at == 0 or texts[at - 1] in asking["parts"]]
-    if any(text in asking["words"] and not _joins(texts, at, asking) for at, text in enumerate(texts)):
-        return True
-    pairs = [(texts[at], texts[at + 1]) for at in openings]
-    inverted, subjects = asking["inverted"], asking["subjects"]
-    return any(verb in inverted and (of in subjects or of.isdigit()) for verb, of in pairs)
-
-
-def _joins(texts: Sequence[str], at: int, asking: Asking) -> bool:
-    """Whether a question word only joins: "when I came home", "where the sun gets in", "a wound which is closing"."""
-    if texts[at] not in asking["joining"] or at + 1 >= len(texts) or "?" in texts[at:]:
-        return False
-    behind = texts[at + 1]
-    if at == 0 or texts[at - 1] in asking["parts"] - {","}:
-        return behind in asking["tellers"]
-    return behind in asking["subjects"] | asking["tellers"] or (texts[at] == "which" and behind in asking["finite"])

@@ -82,20 +82,35 @@ def dilution(
     per_l: float | None = None,
     have_l: float | None = None,
     wanted: str = "stock",
+    never: bool = False,
 ) -> Figure:
     """Millilitres of stock for a volume in litres of the diluted liquid.
 
     substance: what it is; its usual strengths stand where none is said. parts: parts of water to one of stock, as in
     "one to nine". share: 0 to 1, of the stock or of its strength, as the substance is spoken of. dose_l: litres of
     stock for each per_l litres, as a label gives it. have_l: litres of stock that are all to be used, in place of the
-    volume. wanted: "water" for the water that goes with it, also in mL. Its value is None for what is mixed by its
-    label only, where neither parts nor a dose was read from that. Raises FigureError.
+    volume. wanted: "water" for the water that goes with it, also in mL. never: with something that it must not meet.
+    Its value is None then, and for what is mixed by its label only, where neither parts nor a dose was read from that.
+    Raises FigureError.
     """
     if dose_l is not None and per_l is not None:
         share, stock_percent, wanted_percent = positive("a dose", dose_l) / positive("a volume", per_l), None, None
     final = within("volume_l", volume_l) * 1000
     as_usual = substance is not None and parts is None and wanted_percent is None and share is None
     name = substance.name if substance else "stock"
+    if never and substance is not None:
+        return Figure(
+            "dilution",
+            None,
+            "mL",
+            None,
+            None,
+            f"{name} goes with water alone",
+            substance.source,
+            substance.mark,
+            "The label is the law for it.",
+            substance.hazards,
+        )
     if substance is not None and substance.by_label and parts is None and dose_l is None:
         return Figure(
             "dilution",

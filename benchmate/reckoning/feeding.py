@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from .bounds import positive, within
 from .figure import Band, Beside, Figure, FigureError, plain
@@ -105,8 +106,8 @@ def feed_dose(
     the element). volume_l: of water; with injector_ratio, of stock. density_g_ml: of a liquid feed, to tell it in mL.
     soluble_g_l: how much a litre of stock dissolves. unit: "oz" for ounces. A label of one number is nitrogen alone.
     dose, per_l: what the label says in its own unit, `unit`, for so many litres, in place of a strength in ppm.
-    strength: how much of that. given_g: grams that went into the volume, of which the strength in ppm is asked.
-    of_stock: the value is for each litre of stock, in g/L. Raises FigureError.
+    strength: how much of that, or of the usual strength in ppm. given_g: grams that went into the volume, of which the
+    strength in ppm is asked. of_stock: the value is for each litre of stock, in g/L. Raises FigureError.
     """
     if dose is not None and per_l is not None:
         return label_dose(dose, unit, per_l, volume_l, strength)
@@ -122,11 +123,14 @@ def feed_dose(
         raise FigureError(f"a feed with no {nutrient} gives no {nutrient}; one that holds it would do")
     if given_g is not None:
         return strength_of(given_g, percents, nutrient, percent, volume)
+    if strength != 1:
+        part = positive("a strength", strength)
+        ppm = replace(ppm, value=ppm.value * part, low=ppm.low * part, high=ppm.high * part)
     if ppm.low <= 0 or ppm.high > 2000:
         raise FigureError(f"a feed strength of {plain(ppm.value)} ppm cannot be; 1 to 2000 ppm would do")
     ratio = 1.0 if injector_ratio is None else within("injector_ratio", injector_ratio)
     value, low, high = (
-        grams_per_litre(strength, percent) * ratio * volume for strength in (ppm.value, ppm.low, ppm.high)
+        grams_per_litre(wanted, percent) * ratio * volume for wanted in (ppm.value, ppm.low, ppm.high)
     )
     weak = grams_per_litre(ppm.value, percent)
     n, p, k = elements_ppm(weak, percents)

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from .bounds import day, number, positive, within
 from .curves import Fit, fit, fit_logistic, forecast, line, logistic, logistic_peak_rate
 from .figure import Beside, Figure, FigureError, plain
-from .goals import forecast_at_rate, years_to_goal
+from .goals import forecast_at_rate, size_known, years_to_goal
 
 Reading = tuple[dt.date, float]
 _SHORTEST_DAYS = 180  # half a year: less shows a flush, not a trend
@@ -39,18 +39,23 @@ def growth_forecast(
     yearly_mm: float | None = None,
     goal_mm: float | None = None,
     wanted: str = "size",
+    base_mm: float | None = None,
+    height_mm: float | None = None,
 ) -> Figure:
     """Size in mm so many days after `on`, from readings (day, mm) of one measure of one tree, in any order.
 
     A logistic curve where six readings or more show one, else a straight line; None where they are fewer than two or
     span less than half a year. low, high: about 95 % of such forecasts. days: 1 to 36525. With yearly_mm (growth told,
     mm a year), or with a goal_mm, from now_mm or the last reading: the size at that growth, or the years to the goal.
-    wanted: "rate" for the mean gain in mm a year, "limit" for where a levelling curve ends. Raises FigureError.
+    wanted: "rate" for the mean gain in mm a year, "limit" for where a levelling curve ends, "now" for what was measured
+    last, else what the tree is known to be (base_mm, height_mm). Raises FigureError.
     """
     if on is None:
         raise FigureError("a forecast from no day cannot be; the day that is today would do")
     today, ahead = day("a day", on), within("days", days)
     known = _clean(readings)
+    if wanted == "now":
+        return size_known(known, height_mm if what == "height" else base_mm, what)
     if now_mm is None and known:
         now_mm = known[-1][1]
     if yearly_mm is None and goal_mm is not None and len(known) > 1:

@@ -105,7 +105,8 @@ def frost_margin(
     first_frost, last_frost: (month, day) of the mean dates. spread_days: standard deviation of the dates. low, high:
     days to the dates with `risk` and 1 - `risk` of frost before them. needed_days: what some work needs, to compare.
     which: "last" for the days to or from the mean last spring frost. wanted: "chance" for the chance of a frost on the
-    wrong side of the day, "slack" for the days left once needed_days are over, "date" for the mean date first.
+    wrong side of the day, "slack" for the days left once needed_days are over, "date" for the mean date first, "risk"
+    for the day with `risk` of frost beyond it, "free" for the days between the two frosts.
     """
     today = day("a day", on)
     if first_frost is not None and wanted == "date":
@@ -113,6 +114,12 @@ def frost_margin(
 
         margin = frost_margin(on, first_frost, spread_days, last_frost, risk, needed_days, which)
         return replace(margin, opens=frost_day(today, which, first_frost, last_frost))
+    if first_frost is not None and last_frost is not None and wanted in ("risk", "free"):
+        from .frost_asked import frost_free_days, frost_risk_day
+
+        if wanted == "free":
+            return frost_free_days(first_frost, last_frost, spread_days)
+        return frost_risk_day(today, which, risk, first_frost, last_frost, spread_days)
     if first_frost is not None and last_frost is not None and (which == "last" or wanted == "chance"):
         from .frost_asked import frost_chance, last_frost_margin
 

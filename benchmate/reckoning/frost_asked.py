@@ -6,7 +6,7 @@ import datetime as dt
 
 from .bounds import day, month_day
 from .figure import Band, Beside, Figure, percent, plain
-from .frost import chance_after, chance_before, days_to_frost
+from .frost import chance_after, chance_before, days_at_risk, days_to_frost
 
 MonthDay = tuple[int, int]
 _LIMITS = "Places with frost nearly every year; a cold hollow or a warm wall shifts it by weeks."
@@ -79,4 +79,50 @@ def frost_chance(on: dt.date, spread_days: Band, which: str, first_frost: MonthD
         _LIMITS,
         (),
         (Beside("days past the mean date", float(past), "days"),),
+    )
+
+
+def frost_free_days(first_frost: MonthDay, last_frost: MonthDay, spread_days: Band) -> Figure:
+    """Days from the mean last frost of spring to the mean first one of autumn."""
+    first, last = month_day("a first frost", first_frost, 2025), month_day("a last frost", last_frost, 2025)
+    value = (first - last).days % 365
+    swing = spread_days.value * 2**0.5  # both dates vary
+    return Figure(
+        "frost-margin",
+        float(value),
+        "days",
+        value - swing,
+        value + swing,
+        f"{value} days from the mean last frost, {last.day} {last:%B}, to the mean first, {first.day} {first:%B}",
+        "the place's mean frost dates; range by a normal spread of dates: " + spread_days.source,
+        "practice",
+        _LIMITS,
+    )
+
+
+def frost_risk_day(
+    on: dt.date, which: str, risk: float, first_frost: MonthDay, last_frost: MonthDay, spread_days: Band
+) -> Figure:
+    """The next day from which no more than `risk` (0 to 1) of frost still follows in spring (which "last"), or up to
+    which no more has come in autumn (which "first")."""
+    today = day("a day", on)
+    spring = which == "last"
+    mean, share = (last_frost, 1 - risk) if spring else (first_frost, risk)
+    shifts = [round(days_at_risk(share, spread)) for spread in (spread_days.value, spread_days.low, spread_days.high)]
+    days = [month_day("a frost", mean, today.year + step) for step in (0, 1)]
+    nearest = next((one for one in days if one + dt.timedelta(days=shifts[0]) >= today), days[-1])
+    value, *ends = (nearest + dt.timedelta(days=shift) for shift in shifts)
+    told = "of a frost after it" if spring else "of a frost before it"
+    side = "after" if shifts[0] > 0 else "before"
+    return Figure(
+        "frost-margin",
+        value.isoformat(),
+        "date",
+        min(ends).isoformat(),
+        max(ends).isoformat(),
+        f"{value.isoformat()} has {percent(risk)} {told}: {abs(shifts[0])} days {side} the mean "
+        f"{'last' if spring else 'first'} frost, {nearest.isoformat()}",
+        "normal spread of frost dates: " + spread_days.source,
+        "practice",
+        _LIMITS,
     )

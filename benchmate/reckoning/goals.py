@@ -1,8 +1,9 @@
-"""Size and years at a growth that is told: how big in so many years, and in how many years that big."""
+"""Size and years at a growth that is told: how big in so many years, in how many years that big; and the size now."""
 
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Sequence
 
 from .bounds import day, positive, within
 from .figure import Beside, Figure, FigureError, plain
@@ -80,4 +81,24 @@ def years_to_goal(now_mm: float, goal_mm: float, yearly_mm: float, on: dt.date, 
         _LIMITS,
         ("A straight line, which says nothing of slowing down",),
         (Beside("reached about", reached, "date"),),
+    )
+
+
+def size_known(readings: Sequence[tuple[dt.date, float]], recorded_mm: float | None, what: str = "trunk") -> Figure:
+    """What was measured last (day, mm), else what the tree is recorded to be; its value is None where nothing was."""
+    value, how = recorded_mm, f"{what}: not measured yet"
+    if readings:
+        value, how = readings[-1][1], f"{what}: {plain(readings[-1][1])} mm, measured on {readings[-1][0].isoformat()}"
+    elif recorded_mm is not None:
+        how = f"{what}: {plain(recorded_mm)} mm, as its sheet says"
+    return Figure(
+        "growth-forecast",
+        value,
+        "mm",
+        value,
+        value,
+        how,
+        "this tree's own record",
+        "practice",
+        "As it was on that day; measure again at the same height once a year, while it rests.",
     )

@@ -66,6 +66,7 @@ def leaf_share(
     tip: float | None = None,
     blade: str | None = None,
     of_leaves: float = 1.0,
+    wanted: str = "taken",
 ) -> Figure:
     """Share of the crown's leaf taken, 0 to 1, now and over the season.
 
@@ -74,7 +75,8 @@ def leaf_share(
     area that goes when the outer half of a blade is cut, by its shape, for the range. leaves_halved: further leaves of
     leaves_total that lose half of themselves. branches_mm, lost_mm: all the living branches of one level and those of
     them that go, for the share by their cross-sections (exponent). tip: outer share of a blade's length, 0 to 1, that
-    is cut off, blade: its shape, of_leaves: share of the leaves so cut, where they are not counted. Raises FigureError.
+    is cut off, blade: its shape, of_leaves: share of the leaves so cut, where they are not counted. wanted: "left" for
+    the share that stays. Raises FigureError.
     """
     if branches_mm and lost_mm and exponent is not None:
         return leaf_of_branches(branches_mm, lost_mm, exponent)
@@ -122,8 +124,11 @@ def leaf_share(
     beside.append(Beside("left", 1 - value, ""))
     if value > 0.5:
         notes.append("Broadleaf trees that lose more than half of their leaf often drop the rest and flush again")
+    ranged = halving is not None and low < value
+    if wanted == "left":
+        value, low, high, how = 1 - value, 1 - high, 1 - low, f"{how}; {plain(100 * (1 - value))} % is left"
     source = "count of leaves"
-    if halving is not None and low < value:
+    if halving is not None and ranged:
         source += f"; range by blade shape: {halving.source}"
     return Figure(
         "leaf-share",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from .bounds import positive
+from .bounds import positive, within
 from .figure import Band, Figure, FigureError, plain
 
 
@@ -69,4 +69,23 @@ def ratio_to_parent(children: Sequence[float], parent: float, exponent: Band) ->
         exponent.source,
         exponent.mark,
         "Living, leafy branches of one level; not stubs, grafts, burls or the flare at the roots.",
+    )
+
+
+def stoutest_branch(trunk_mm: float, steps: Sequence[Band]) -> Figure:
+    """The branch in mm that a trunk of trunk_mm still holds as a true side branch; high: the next step. Raises
+    FigureError."""
+    trunk, first, second = within("base_mm", trunk_mm), steps[0], steps[min(1, len(steps) - 1)]
+    value = trunk * first.high
+    return Figure(
+        "union-ratio",
+        value,
+        "mm",
+        value,
+        trunk * second.high,
+        f"{plain(first.high)} of {plain(trunk)} mm is {plain(value)} mm: {first.says}; up to "
+        f"{plain(trunk * second.high)} mm it is {second.says}",
+        first.source,
+        first.mark,
+        "The ratio tells how firmly the fork holds, and nothing of line, taper or health.",
     )

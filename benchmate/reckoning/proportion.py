@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from .bounds import positive, within
 from .figure import Band, Beside, Figure, FigureError, plain
-from .pipe_asked import missing_child, pipe_exponent, ratio_to_parent
+from .pipe_asked import missing_child, pipe_exponent, ratio_to_parent, stoutest_branch
 
 LEONARDO = 2.0  # exponent of the rule that children's cross-sections add up to their parent's
 
@@ -161,12 +161,15 @@ def union_ratio(
     diameters_mm: Sequence[float] = (),
     branch_mm: float | None = None,
     base_mm: float | None = None,
+    trunk_mm: float | None = None,
 ) -> Figure:
     """Thinner over thicker at a fork, 0 to 1, and what that says. diameters_mm: the two stems, 0.5 to 500 mm each; or
-    branch_mm on a trunk of base_mm.
+    branch_mm on a trunk of base_mm. trunk_mm alone: the branch in mm that is still well held on it.
 
     steps: bands of the ratio, lowest first, each saying what it means. Raises FigureError.
     """
+    if trunk_mm is not None and not diameters_mm:
+        return stoutest_branch(trunk_mm, steps)
     if branch_mm is not None and base_mm is not None and len(diameters_mm) < 2:
         diameters_mm = branch_mm, base_mm
     if len(diameters_mm) != 2:

@@ -11,6 +11,7 @@ from .figure import Band, Beside, Figure, percent, plain, weakest
 from .frost import chance_before, days_at_risk, days_to_frost
 
 MonthDay = tuple[int, int]
+LATEST = "latest cut that is safe"
 
 
 def regrowth_date(
@@ -24,6 +25,7 @@ def regrowth_date(
     species: str | None = None,
     single_flush: Sequence[str] = (),
     risk: float = 0.1,
+    wanted: str = "out",
 ) -> Figure:
     """The day, as an ISO date, on which new leaf is out after a cut; with it, when that leaf is firm and whether the
     frost leaves it time.
@@ -31,7 +33,8 @@ def regrowth_date(
     cut_on: day of the cut, else `on`. releaf_days: days from cut to open leaf. harden_days: days from there to firm,
     full-coloured leaf. first_frost: (month, day), None where the place has none, "unknown" where nobody has told.
     spread_days: standard deviation of the frost date. single_flush: genera that seldom flush twice. risk: chance of an
-    early frost to allow for.
+    early frost to allow for. wanted: "firm" for the day on which the new leaf is firm, "latest" for the last day on
+    which a cut leaves it time to be.
     """
     today = day("a day", on)
     cut = today if cut_on is None else day("a day of cutting", cut_on)
@@ -58,7 +61,7 @@ def regrowth_date(
         mean = cut + dt.timedelta(days=margin)
         chance = chance_before(whole - margin, spread_days.value)
         early = mean + dt.timedelta(days=round(days_at_risk(risk, spread_days.value)))
-        latest = early - dt.timedelta(days=round(whole))
+        safe = early - dt.timedelta(days=round(whole))
         enough = "there is time" if firm <= early else "it is tight" if firm <= mean else "there is not time"
         notes.append(
             f"For another flush {enough}: mean first frost {mean.isoformat()}, {percent(chance)} chance of it "
@@ -68,19 +71,27 @@ def regrowth_date(
             Beside("mean first frost", mean.isoformat(), "date"),
             Beside("days to spare before the mean frost", float((mean - firm).days), "days"),
             Beside("chance of frost before it is firm", chance, ""),
-            Beside("latest cut that is safe", latest.isoformat(), "date"),
+            Beside(LATEST, safe.isoformat(), "date"),
         ]
     else:
         notes.append("No frost is expected here, so only warmth and light bound it")
     genus = (species or "").split(" ")[0]
     if genus in single_flush:
         notes.insert(0, f"{genus} seldom flushes twice in a year: do not count on new leaf this season")
+    told = [when.isoformat() for when in out]
+    if wanted == "firm":
+        told = [str(one.value) for one in beside[:3]]
+        beside.append(Beside("new leaf is out", out[0].isoformat(), "date"))
+    latest = next((str(one.value) for one in beside if one.name == LATEST), None)
+    if wanted == "latest" and latest:
+        told = [latest] * 3
+        how = f"{plain(whole)} days from a cut to firm leaf, before the frost may come: cut by {latest}"
     return Figure(
         "regrowth-date",
-        out[0].isoformat(),
+        told[0],
         "date",
-        out[1].isoformat(),
-        out[2].isoformat(),
+        told[1],
+        told[2],
         how,
         f"days to leaf: {releaf_days.source}; days to firm: {harden_days.source}",
         weakest(*marks),

@@ -21,6 +21,7 @@ from .wire import (
 )
 from .wire_stock import gauge_of, gauge_thickness, wire_weight
 from .wire_swap import swapped_wire
+from .wire_tried import branch_for, strands_of, tried_words
 from .wood import PROPORTIONAL_SHARE, Wood, wood_for
 
 _THICK_MM = 25  # a third of more than this is no longer wound by hand
@@ -45,6 +46,8 @@ def wire_diameter(
     gauge: float | None = None,
     gauge_kind: str | None = None,
     gauged_mm: float | None = None,
+    held_by_mm: float | None = None,
+    wanted: str = "wire",
 ) -> Figure:
     """Wire diameter in mm for a branch of 0.5 to 150 mm, by the trade's share of it, with the mechanics beside.
 
@@ -54,7 +57,8 @@ def wire_diameter(
     where another than the trade's aluminium is asked for: the thickness that holds as much. tried_mm: a wire that is at
     hand, told whether it will do. swapped_mm, swapped_metal: without a branch, a wire of another metal that `metal`
     stands in for. gauge, gauge_kind: of a wire, told in mm, or tried on the branch; gauged_mm: a wire whose gauge is
-    asked for. Raises FigureError.
+    asked for; held_by_mm: one of which it is asked what branch it holds. wanted: "strands" for how many of the wire
+    tried hold this branch. Raises FigureError.
     """
     if gauged_mm is not None:
         return gauge_of(gauged_mm, gauges, gauge_kind)
@@ -65,6 +69,10 @@ def wire_diameter(
         tried_mm = by_gauge.value if isinstance(by_gauge.value, float) else tried_mm
     if diameter_mm is None and swapped_mm is not None:
         return swapped_wire(swapped_mm, metals, swapped_metal, metal, sizes_mm)
+    if held_by_mm is not None and third is not None:
+        return branch_for(held_by_mm, third, _scale(metal, metals))
+    if wanted == "strands" and tried_mm is not None and diameter_mm is not None and third is not None:
+        return strands_of(tried_mm, diameter_mm, third, _scale(metal, metals))
     if diameter_mm is None or third is None:
         raise FigureError("a wire for a branch of unknown thickness cannot be reckoned; its thickness would do")
     branch = within("branch_mm", diameter_mm)
@@ -102,9 +110,8 @@ def wire_diameter(
         for each in metals[1:]
     ]
     other = next((one for one in metals[1:] if one.name == metal), None)
-    scale, told = 1.0, ""
+    scale, told = _scale(metal, metals), ""
     if other is not None:
-        scale = equal_hold_diameter_mm(1.0, lead.worked_mpa, other.worked_mpa)
         told = f"; {other.name} of {plain(value * scale)} mm holds as much as {lead.name} of {plain(value)} mm"
     if sizes_mm:
         notes.append(f"Next sold: {' or '.join(plain(size) for size in nearest_sold_mm(value * scale, sizes_mm))} mm")
@@ -127,17 +134,16 @@ def wire_diameter(
         "A rule of the trade for aluminium on healthy shoots; try the wire on the branch before trusting it.",
         tuple(notes),
         tuple(beside),
-        "" if tried_mm is None else _tried(within("wire_mm", tried_mm), third, branch * thinner * scale),
+        ""
+        if tried_mm is None
+        else tried_words(tried_mm, third, branch * thinner * scale, other.name if other else None, count),
     )
 
 
-def _tried(wire: float, third: Band, full: float) -> str:
-    """Whether a wire (mm) at hand will do. full: what the trade's share is of, mm."""
-    if wire < third.low * full:
-        return f"No: {plain(wire)} mm is thin for it; two strands side by side, or {plain(third.value * full)} mm"
-    if wire > third.high * full:
-        return f"Yes, and more than it needs: {plain(wire)} mm holds, and is hard to lay without hurting the bark"
-    return f"Yes: {plain(wire)} mm is about a third of it"
+def _scale(metal: str | None, metals: Sequence[Metal]) -> float:
+    """Thickness of a wire of that metal over one of the first that holds as much."""
+    other = next((one for one in metals[1:] if one.name == metal), None)
+    return 1.0 if other is None else equal_hold_diameter_mm(1.0, metals[0].worked_mpa, other.worked_mpa)
 
 
 def _push_back(

@@ -175,6 +175,7 @@ class SmallShape(Shape):
     day_leads: Phrases = Field(default=[])
     in_month: Phrases = Field(default=[])
     month_leads: Phrases = Field(default=[])
+    year_leads: Phrases = Field(default=[])
     two_edged: Phrases = Field(default=[])
     single_days: Phrases = Field(default=[])
     year_counts: Phrases = Field(default=[])
@@ -217,11 +218,13 @@ class AskingWords(Shape):
     subjects: Phrases
     parts: Phrases
     named: Phrases
+    headings: Phrases = Field(default=[])
 
 
 class FigureOpenings(Shape):
     asks: Phrases
     bare: str | None = None
+    beside: list[str] = Field(default=[])
     degree: str | None = None
     alone: bool = False
 

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import datetime as dt
+import math
 from collections.abc import Callable
 from typing import Any
 
+from benchmate.hearing.figure_beside import AGAIN
 from benchmate.talk.sums_growth import growth, wound
 from benchmate.talk.sums_said import Given, across
 from benchmate.talk.sums_weather import degree_days, dilution, drying, feed, frost, pot_size, pot_volume, water
@@ -21,6 +23,11 @@ def _wire_diameter(given: Given) -> dict[str, Any]:
         return gauged
     if swap := _swapped(given, out):
         return swap
+    wire = out.get("tried_mm") or out.get("diameter_mm")
+    if given.said.get("wanted") == "branch" and wire and not (out.get("tried_mm") and out.get("diameter_mm")):
+        return {"held_by_mm": wire} | given.words("metal")
+    if given.said.get("wanted") == "strands":
+        out["wanted"] = "strands"
     strands = given.one("strand_count") or given.said.get("strands")
     return out | ({"strands": float(strands)} if strands else {})
 
@@ -45,10 +52,14 @@ def _swapped(given: Given, out: dict[str, Any]) -> dict[str, Any]:
     sizes = [number for number in given.numbers if number.unit == "length" or not number.unit]
     thick = out.get("tried_mm") or out.get("diameter_mm")
     old = given.said.get("of_metal") or given.said.get("far_metal")
-    if new := given.said.get("new_metal") if "of_metal" not in given.said else None:
+    new = given.said.get("asked_metal") or (given.said.get("new_metal") if "of_metal" not in given.said else None)
+    if new:
         old = next((metal for metal in metals if metal != new), old)  # "which copper would take over from 6 mm"
     thick = thick or out.get("length_mm")
-    if len(metals) < 2 or len(sizes) != 1 or not thick or not old or "of_branch" in given.said:
+    compared = len(sizes) == 2 and "compared" in given.said and "of_metal" in given.said
+    if compared:  # "is 2 mm copper the same as 2.5 mm aluminium"
+        thick = sizes[0].value if sizes[0].unit else sizes[0].raw
+    if len(metals) < 2 or (len(sizes) != 1 and not compared) or not thick or not old or "of_branch" in given.said:
         return {}
     return {"swapped_mm": thick, "swapped_metal": old, "metal": next(metal for metal in metals if metal != old)}
 
@@ -73,6 +84,8 @@ def _wire_length(given: Given) -> dict[str, Any]:
 
 def _bend_limit(given: Given) -> dict[str, Any]:
     out = across(given, given.single() | given.words("wanted"))
+    if "diameter_mm" not in out and "radius_mm" in out and len(given.numbers) == 1:
+        out["diameter_mm"] = out.pop("radius_mm")  # "bend radius 9 mm" wants it of such a branch
     return out
 
 
@@ -92,13 +105,15 @@ def _bite_date(given: Given) -> dict[str, Any]:
         start, end = ((day.timetuple().tm_yday + turn - 1) % 365 + 1 for day in bounds)
         out |= {"season_start": start, "season_end": end, "first_frost": None, "last_frost": None}
     if isinstance(out.get("wired_on"), dt.date) and out["wired_on"] > given.on:
-        out["on"] = out["wired_on"]
+        out |= {"on": out["wired_on"], "stage": None}  # what the tree shows now is past by then
     return out
 
 
 def _leaf_share(given: Given) -> dict[str, Any]:
     out = given.single("leaves_cut", "leaves_total", "leaves_left", "leaves_halved")
-    each, crown, tip = (_part(given, name, said) for name, said in _PARTS)
+    each, crown, tip, place = (_part(given, name, said) for name, said in _PARTS)
+    if place:  # "half the leaves off the top half"
+        crown = place if "spared" in given.said else (crown or 1.0) * place
     of_leaves = _part(given, "", "of_leaves")
     branches, lost = given.each("branches_mm"), given.many.get("lost_mm", [])
     counted = next((name for name in ("leaves_halved", "leaves_cut") if name in out), None)
@@ -106,8 +121,15 @@ def _leaf_share(given: Given) -> dict[str, Any]:
         out["leaves_total"] = out[counted]  # "halved all 80 leaves"
     if (one_in := given.one("one_in")) and (of := given.one("in_how_many")):
         of_leaves, out = one_in / of, {}
+    if "equal" in given.said and not branches and (count := given.one("branch_count") or given.one("lost_count")):
+        return {"share": 1 / count} if count > 1 else {}  # "one of three equal branches"
     if branches and lost and not out and not of_leaves:
-        return {"branches_mm": tuple(branches), "lost_mm": tuple(lost) * int(given.one("lost_count") or 1)}
+        lost = lost * int(given.one("lost_count") or 1)
+        again = any(given.numbers[place].unit == AGAIN for place in given.places["lost_mm"])
+        among = again or (all(one in branches for one in lost) and "others" not in given.said)
+        told = branches if among else [*branches, *lost]
+        return {"branches_mm": tuple(told), "lost_mm": tuple(lost)} | given.words("wanted")
+    out |= given.words("wanted")
     if "leaves_halved" in out and "leaves_cut" not in out:
         out["leaves_cut"] = out.pop("leaves_halved")
     if out.get("leaves_cut") == 1 and (each or of_leaves) and "leaves_total" not in out:
@@ -118,14 +140,21 @@ def _leaf_share(given: Given) -> dict[str, Any]:
     if "leaves_cut" in out:
         lone = "leaves_total" not in out  # some of nobody knows how many
         out |= {"taken": None, "share": None if lone or "leaves_halved" in out else each}
+    elif "of_rest" in given.said and len(shares := [one.value for one in given.numbers if one.unit == "share"]) > 1:
+        out["share"] = 1 - math.prod(1 - share / 100 for share in shares)  # "a third, then a quarter of the rest"
     elif crown or each or of_leaves:
         # "half the leaves", "each leaf by a third", "every leaf of the top half in two", "half off one leaf in four"
-        apart = crown != each or given.said.get("of_crown") or given.said.get("each_cut")
+        apart = crown != each or given.said.get("of_crown") or given.said.get("each_cut") or given.one("each_percent")
         out["share"] = ((crown or 1.0) * (each or 1.0) if apart or not crown else crown) * (of_leaves or 1.0)
     return out
 
 
-_PARTS = (("each_percent", "each"), ("crown_percent", "of_crown"), ("tip_percent", "tip"))
+_PARTS = (
+    ("each_percent", "each"),
+    ("crown_percent", "of_crown"),
+    ("tip_percent", "tip"),
+    ("place_percent", "place"),
+)
 
 
 def _part(given: Given, role: str, said: str) -> float | None:
@@ -147,6 +176,8 @@ def _stems(given: Given) -> dict[str, Any]:
     if not sizes and "grown_mm" in out:
         out.pop("grown_mm")
         sizes = given.each("grown_mm")  # "if I grow two shoots to 10 mm each"
+    if out.get("wanted") == "child" and "parent_mm" not in out and len(sizes) == 2 and "above" in given.said:
+        out["parent_mm"], sizes = max(sizes), [min(sizes)]  # "trunk 25 below, branch 15, what's above"
     if len(sizes) < 2 and not ({"parent_mm", "grown_mm"} & set(out)):
         return out  # one branch adds up to nothing
     return out | ({"diameters_mm": tuple(sizes)} if sizes else {})
@@ -154,9 +185,15 @@ def _stems(given: Given) -> dict[str, Any]:
 
 def _fork(given: Given) -> dict[str, Any]:
     sizes = given.many.get("diameters_mm", [])
+    if len(sizes) == 1 and given.said.get("wanted") == "branch":
+        return {"trunk_mm": sizes[0]}
     if len(sizes) == 1 and "of_trunk" in given.said:
         return {"branch_mm": sizes[0]}  # the trunk's size is the record's
     return {"diameters_mm": tuple(sizes)} if len(sizes) > 1 else {}
+
+
+def _regrowth(given: Given) -> dict[str, Any]:
+    return given.single() | given.words("wanted")
 
 
 def _day_length(given: Given) -> dict[str, Any]:
@@ -187,5 +224,6 @@ GIVEN: dict[str, Callable[[Given], dict[str, Any]]] = {
     "pot-size": pot_size,
     "pot-volume": pot_volume,
     "growth-forecast": growth,
+    "regrowth-date": _regrowth,
     "wound-close": wound,
 }

@@ -62,6 +62,8 @@ def growth(given: Given) -> dict[str, Any]:
     wanted = given.said.get("wanted")
     if wanted == "rate" and "yearly_mm" not in out:
         out["wanted"] = "rate"
+    if wanted == "now" and not sizes and not {"days", "goal_mm", "yearly_mm"} & set(out):
+        out |= {"wanted": "now", "of_now": True}
     return out | ({"wanted": "limit"} if given.said.get("limit") else {})
 
 

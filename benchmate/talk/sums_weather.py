@@ -29,7 +29,25 @@ def degree_days(given: Given) -> dict[str, Any]:
         pairs *= int(days)
     elif len(pairs) == 1 and (days := _days_ahead(given)):
         pairs *= days
+    pairs = _told_by_halves(given, pairs)
     return out | {"scale": _scale(given)} | ({"temperatures": tuple(pairs)} if pairs else {})
+
+
+def _told_by_halves(given: Given, pairs: list[Any]) -> list[Any]:
+    """The pairs, put right where the highs were told first and the words beside them reach the first of a list only."""
+    if len(pairs) < 2 or all(low <= high for low, high in pairs):
+        return pairs
+    told = {
+        place: value
+        for name in ("low_c", "temperature_c")
+        for value, place in zip(given.many.get(name, []), given.places.get(name, []), strict=True)
+    }
+    ends = [told[place] for place in sorted(told)]
+    half = len(ends) // 2
+    halves = list(zip(ends[half:], ends[:half], strict=False))
+    turns = list(zip(ends[1::2], ends[::2], strict=False))
+    sound = [one for one in (halves, turns) if len(ends) % 2 == 0 and all(low <= high for low, high in one)]
+    return sound[0] if sound else pairs
 
 
 def _scale(given: Given) -> str:
@@ -50,6 +68,10 @@ def _days_ahead(given: Given) -> int:
 
 def frost(given: Given) -> dict[str, Any]:
     out = given.single("needed_days", "spread_days") | given.words("which", "wanted")
+    if told := given.one("risk_percent"):
+        sure = "certain" in given.said
+        out |= {"wanted": "risk", "risk": (100 - told if sure and told > 50 else told) / 100}
+        out.setdefault("which", "last" if (given.on.month <= 6) != given.southern else "first")
     days = [day for day in given.many.get("on", []) if day is not None]
     out |= {"on": days[0], "days_said": tuple(days)} if days else {}
     if out.get("wanted") == "chance" and "which" not in out:
@@ -66,8 +88,12 @@ def feed(given: Given) -> dict[str, Any]:
         out["density_g_ml"] = density
     elif "label" not in out and "ppm" not in out:
         out |= _of_label(given)
+    elif "ppm" not in out:
+        out["strength"] = _strength(given)
     if "injector_ratio" in out and ("volume_l" not in out or "a_litre" in given.said):
         out |= {"volume_l": 1.0, "of_stock": True}
+    if given.one("per_l") and "volume_l" not in out and "dose" not in out and not density:
+        out["volume_l"] = given.one("per_l")  # "5-1-1 per gallon"
     out |= _of_mixed(given, out)
     out |= _unmeasured(given, out)
     return out | _told_in(given, out)
@@ -114,11 +140,18 @@ def _of_label(given: Given) -> dict[str, Any]:
         "unit": given.unit_names.get((number.unit, number.size), number.word),
         "per_l": given.one("per_l"),
     }
-    strength = given.one("strength_percent")
-    return out | {"strength": strength / 100 if strength else float(given.said.get("strength", 1))}
+    return out | {"strength": _strength(given)}
+
+
+def _strength(given: Given) -> float:
+    """How much of the usual strength is wanted, 1 where nothing is said of it."""
+    told = given.one("strength_percent")
+    return told / 100 if told else float(given.said.get("strength", 1))
 
 
 def dilution(given: Given) -> dict[str, Any]:
+    if "never" in given.said:
+        return {"never": True}
     out = given.single("stock_percent", "wanted_percent", "volume_l", "dose_l", "per_l", "have_l") | given.words(
         "wanted"
     )
@@ -141,7 +174,7 @@ def dilution(given: Given) -> dict[str, Any]:
 
 def _unmeasured(given: Given, out: dict[str, Any]) -> dict[str, Any]:
     """What lacks where it is asked how much goes into nobody knows how much."""
-    if "given_g" in out:
+    if "given_g" in out or "of_stock" in out:
         return {}
     measured = any(number.unit == "volume" for number in given.numbers) or "a_litre" in given.said
     return {} if measured or "amount" not in given.said else {"lacks": ("volume_l",)}
@@ -159,6 +192,10 @@ def water(given: Given) -> dict[str, Any]:
         out["leached"] = out.pop("leached_percent") / 100
     if days := _days_ahead(given):
         out.setdefault("days", float(days))
+    if "leaf_off_percent" in out:
+        out["leaf_left"] = 1 - out.pop("leaf_off_percent") / 100
+    if "leaf_on_percent" in out:
+        out["leaf_left"] = out.pop("leaf_on_percent") / 100
     return out | {"month": _northern_month(given)}
 
 
@@ -178,6 +215,8 @@ def _warmth(out: dict[str, Any]) -> dict[str, Any]:
 
 def drying(given: Given) -> dict[str, Any]:
     out = _warmth(_squared(given.single()) | given.single()) | given.words("shape")
+    if "use_l" in out and "volume_l" in out and "held_l" not in out and "lasting" in given.said:
+        out["held_l"] = out.pop("volume_l")  # "how long will 2 litres last"
     if "held_g" in out:
         out["held_l"] = out.pop("held_g") / 1000  # a gram of water is a millilitre
     if "available_percent" in out:
@@ -201,6 +240,7 @@ def pot_size(given: Given) -> dict[str, Any]:
 
 def pot_volume(given: Given) -> dict[str, Any]:
     out = given.single() | given.words("shape")
+    out.pop("bottom_width_mm", None)  # the width narrows as the length does
     if out.get("shape") == "round" and "diameter_mm" not in out and ("length_mm" in out) != ("width_mm" in out):
         out["diameter_mm"] = out.pop("length_mm" if "length_mm" in out else "width_mm")
     if "diameter_mm" in out and "bottom_mm" not in out and "length_mm" in out and out.get("shape") == "round":
