@@ -14,7 +14,7 @@ from .mishaps import said_of
 from .particles import PARTICLES, back_of, is_particle, lost_particle, verb_phrase
 from .phrases import Phrase, read_phrase, settle_bare
 from .spotting import Token
-from .worked_on import SUBJECT, Linked, meant_by_it, meant_by_one, spoken_of, telling_parts
+from .worked_on import SUBJECT, Linked, meant_by_it, meant_by_one, spoken_of, telling_parts, what_is_given
 
 _MEANS_BY = frozenset({"WITH", "FROM", "OF"})  # "drench it with insecticide", "took it from the wild"
 ACCIDENT = "accident"  # a manner: nobody meant it
@@ -142,6 +142,8 @@ def name_of(setting: Setting, clause: Clause, deed: Deed) -> str | None:
     if name is None and subject is not None and subject.events and carried:  # "repot done", but not "the bend has set"
         name = str(subject.events[0].value)
         clause.facts = [fact for fact in clause.facts if fact.kind != "event" or fact.value != name]
+    if name is None and subject is not None and carried and (given := what_is_given(setting, subject)):
+        name = given.work  # "would a strong feed help the roots along"
     bare = not any(link is None for link, _ in deed.phrases)
     if verb.value in lexicon.data.get("with_thing", ()) and verb.kind != "VED" and subject is not None and bare:
         name = None  # "the roots are growing out of the bottom"

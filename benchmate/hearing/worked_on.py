@@ -33,6 +33,16 @@ def _in_passing(clause: Clause, lexicon: Lexicon) -> bool:
     return not (named or told or clause.work)
 
 
+def _named_as_many(setting: Setting) -> list[str]:
+    """The part of which there are many that the nearest clause before spoke of."""
+    for clause in reversed(setting.before):
+        named = clause.phrase.part if clause.phrase is not None else None
+        told = [named] if named else [setting.lexicon.spoken_many.get(str(fact.value)) for fact in clause.facts]
+        if parts := [part for part in told if part]:
+            return parts
+    return []
+
+
 def meant_by_it(setting: Setting, many: bool = False) -> list[str]:
     """The part that "it" means after a finding of the clause before ("wire's biting, take it off"), or after the
     statement before. many: "them" was said."""
@@ -43,8 +53,7 @@ def meant_by_it(setting: Setting, many: bool = False) -> list[str]:
     named = before.phrase.part if before.phrase is not None else None
     meant = [(setting.lexicon.pronoun[str(f.value)], f.denied) for f in facts]
     left = [part for work in before.work for part in setting.lexicon.works.get(work.work or "", {}).get("leaves", ())]
-    told = [named] if named else [setting.lexicon.spoken_many.get(str(fact.value)) for fact in before.facts]
-    many_of = [part for part in told if part] if many else []  # "the candles are out, shorten them"
+    many_of = _named_as_many(setting) if many else []  # "the candles are out, shorten them"
     return left + many_of + [part for part, denied in meant if not denied or part == named]  # "not biting, take it off"
 
 
