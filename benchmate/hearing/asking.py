@@ -10,8 +10,9 @@ from .automaton import Node
 from .clauses import TRUNKS, Clause, Setting, chain, take_date
 from .dates import When
 from .doing import DONE, NOT, work_of
-from .phrases import Phrase, leaves, phrase_facts, read_phrase, settle_bare, species_fact
+from .phrases import Phrase, leaves, read_phrase, settle_bare
 from .reading import Fact, Spot, Work
+from .saying import phrase_facts, species_fact
 from .seeing import linked, observe
 from .spotting import Token
 from .worked_on import what_is_given

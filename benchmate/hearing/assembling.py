@@ -11,8 +11,9 @@ from .asking import asked_indirectly, question, told_of
 from .automaton import Node
 from .clauses import Clause, Setting, take_date
 from .doing import DONE, LATER, NOW
-from .phrases import HIDDEN, leaves, phrase_facts, read_phrase, species_fact
+from .phrases import HIDDEN, leaves, read_phrase
 from .reading import Spot, Work
+from .saying import phrase_facts, species_fact
 from .seeing import observe
 from .sizes import amount
 from .spotting import Token

@@ -11,8 +11,8 @@ from benchmate.value import replace
 from .dates import FIRST_FROST, DateWords
 from .figure_asks import STATES, Asking, asks, may_hold, parted, sizes_in
 from .lexicon import Lexicon
-from .phrases import state_meaning
 from .reading import Fact, Reading
+from .saying import state_meaning
 from .spotting import Spotter, Token
 from .words import Word
 
@@ -82,9 +82,9 @@ def with_figure(
     if _is_headed(best, lost, reading) and not set(reading.acts) - STATES:
         acts = tuple(act for act in reading.acts if act != "decide")
         reading = replace(_supposed(reading), acts=acts)  # "tension in a guy that is 20 degrees off the branch"
-    elif not lost and _is_told_beside(best, reading, lexicon):
-        return told, NOTHING
-    elif not _is_asked(best, heardings, reading, words, lost, lexicon.asking, known.numbers.small.supposing):
+    elif (not lost and _is_told_beside(best, reading, lexicon)) or not _is_asked(
+        best, heardings, reading, words, lost, lexicon.asking, known.numbers.small.supposing
+    ):
         return told, NOTHING
     reading = replace(reading, measures=_warm(reading.measures, best, heardings, known.roles[best.figure]))
     reading, named = _with_lost(reading, lattice, lexicon, best.phrased, dates.on)

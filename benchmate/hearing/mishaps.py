@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from .clauses import Clause, Setting, take_date
-from .phrases import Phrase, species_fact, without_named
+from .phrases import Phrase
 from .reading import Fact
+from .saying import species_fact, without_named
 from .spotting import Token
 from .worked_on import (
     work_spot,

@@ -6,8 +6,9 @@ from benchmate.value import replace
 
 from .clauses import Clause, Setting
 from .doing import DONE, NOT, NOW, Mood
-from .phrases import HIDDEN, Phrase, phrase_facts, species_fact, without_named
+from .phrases import HIDDEN, Phrase
 from .reading import Fact, Work
+from .saying import phrase_facts, species_fact, without_named
 from .spotting import Token
 
 

@@ -5,12 +5,9 @@ from __future__ import annotations
 from benchmate.value import replace
 
 from .clauses import Clause, Setting
-from .phrases import (
-    HIDDEN,
-    Phrase,
-    meaning_of_some,
-)
+from .phrases import HIDDEN, Phrase
 from .reading import Fact, Spot
+from .saying import meaning_of_some
 
 
 def placed(first: Phrase | None, where: Phrase) -> None:

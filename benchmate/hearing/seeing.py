@@ -10,18 +10,10 @@ from .automaton import Node
 from .clauses import Clause, Setting, chain, is_just_past, take_date
 from .doing import DONE, LATER, NOT, NOW, Mood
 from .noting import harmed, noted, only_there, placing, pulled, seen_there, worked
-from .phrases import (
-    ASIDE,
-    HIDDEN,
-    Phrase,
-    leaves,
-    phrase_facts,
-    read_phrase,
-    says_gone,
-    species_fact,
-)
+from .phrases import ASIDE, HIDDEN, Phrase, leaves, read_phrase
 from .placing import at_place, merged, of_some, only_place, placed
 from .reading import Spot, Work
+from .saying import phrase_facts, says_gone, species_fact
 from .sizes import amount, loose, measured, size_of_finding
 from .spotting import Token
 from .worked_on import what_is_given

@@ -9,8 +9,9 @@ from benchmate.value import replace
 from .clauses import Clause, Setting
 from .doing import BENT, LATER
 from .lexicon import Lexicon
-from .phrases import HIDDEN, Phrase, settle_bare, state_meaning
+from .phrases import HIDDEN, Phrase, settle_bare
 from .reading import Fact, Spot, Work
+from .saying import state_meaning
 from .sizes import amount
 from .spotting import Token
 

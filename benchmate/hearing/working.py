@@ -12,9 +12,10 @@ from .date_spans import first_time
 from .deeds import Deed, broke_it, deed_of, harm_of, manners_of, name_of
 from .doing import AT_ONCE, DONE, LATER, NOT, NOW, Mood
 from .mishaps import went_wrong
-from .phrases import Phrase, leaves, phrase_facts
+from .phrases import Phrase, leaves
 from .placing import of_some
 from .reading import Fact, Spot, Work
+from .saying import phrase_facts
 from .seeing import see
 from .sizes import amount
 from .spotting import Token
