@@ -9,7 +9,7 @@ from benchmate.value import replace
 
 from .asking import asked_indirectly, question, told_of
 from .automaton import Node
-from .clauses import Clause, Setting, take_date
+from .clauses import Clause, Setting, day_alone, take_date
 from .doing import DONE, LATER, NOW
 from .phrases import HIDDEN, leaves, read_phrase
 from .reading import Spot, Work
@@ -59,6 +59,7 @@ def assemble(root: Node, setting: Setting) -> list[Clause]:
         told_of(clause)
         asked_indirectly(setting, clause, child)
         _seen_by_now(setting, clause, child)
+        day_alone(setting, clause)
         setting.before.append(clause)
         joined, because_at, last = [], None, -1
     if last >= setting.size - joined.count("?") and setting.before:

@@ -5,12 +5,12 @@ from __future__ import annotations
 import datetime as dt
 from typing import Any
 
-from benchmate.value import dataclass, field
+from benchmate.value import dataclass, field, replace
 
 from .automaton import Node
 from .date_spans import first_time
 from .dates import FIRST_FROST, When
-from .doing import Mood
+from .doing import AT_ONCE, DONE, LATER, NOW, Mood
 from .lending import NOTHING_LENT, Lent
 from .lexicon import Lexicon
 from .phrases import Phrase
@@ -18,6 +18,7 @@ from .reading import Fact, Work
 from .spotting import Token
 
 TRUNKS = ("trunk", "base")
+_LISTED = frozenset({"and", ",", "pause"})  # what may part trees that are named one behind the other
 
 
 @dataclass
@@ -108,11 +109,16 @@ def take_date(setting: Setting, clause: Clause, token: Token, past: bool, drop_n
     when: When = token.value
     if when.deadline and clause.topic in ("may", "why", "compare"):
         return  # "can I prune before winter?" asks about now, not about winter
+    whole = _named_with(setting, clause)
+    if whole is not None:
+        _take_for_all(setting, whole, token)
+        return
     clause.every = when.every or clause.every
-    past = (past or _tells_size(clause)) and not _reminded_too(setting, clause)
+    past = past or _tells_size(clause)
     text = when.past if past else when.future
-    if when.every and text is None and clause.kind == "remind":
-        text = first_time(when.every, setting.on)
+    ahead = clause.kind == "remind" or (clause.kind == "decide" and clause.mood and clause.mood.done in (NOW, LATER))
+    if when.every and text is None and ahead:
+        text = first_time(when.every, setting.on)  # "feed it every fortnight" is no feed that was given today
     if text == FIRST_FROST:
         text = setting.first_frost
     if text is None or (drop_now and len(text) in (4, 7) and setting.on.startswith(text)):
@@ -127,11 +133,67 @@ def _tells_size(clause: Clause) -> bool:
     return clause.kind == "observe" and bool(sized)
 
 
-def _reminded_too(setting: Setting, clause: Clause) -> bool:
-    """ "remind me to check the pine and the juniper on 1 April": to come back to the juniper too."""
+def _named_with(setting: Setting, clause: Clause) -> Clause | None:
+    """The clause of which this one only names a further tree: "feed the pine and the juniper on Monday"."""
+    if not _names_only(clause) or not set(clause.joined) <= _LISTED:
+        return None
+    for before in reversed(setting.before):
+        if before.work or before.kind == "remind":
+            return before if before.when is None else None
+        if not _names_only(before):
+            return None
+    return None
+
+
+def _names_only(clause: Clause) -> bool:
+    named = clause.tree or clause.facts
+    return clause.kind == "observe" and bool(named) and all(fact.kind == "species" for fact in clause.facts)
+
+
+def _take_for_all(setting: Setting, whole: Clause, token: Token) -> None:
+    """The day behind the last of several trees, for the work that is told of all of them."""
+    mood = whole.mood or Mood(NOW)
+    done = whole.topic is None and whole.kind != "remind" and (mood.done == DONE or mood.event)
+    done = done or (mood.open and whole.topic is None and is_just_past(setting, token))
+    take_date(setting, whole, token, past=done or whole.topic == "recall", drop_now=mood.done != DONE)
+    if whole.topic is None and whole.kind != "remind" and whole.when:
+        _put_in_time(setting, whole, mood)
+
+
+def _put_in_time(setting: Setting, whole: Clause, mood: Mood) -> None:
+    """The works of a clause again, done, now or later, once its day is known."""
+    asks_back = [bool(setting.lexicon.works.get(work.work or "", {}).get("remind")) for work in whole.work]
+    tensed = [tense(setting, whole, work.work or "", mood) if work.done else None for work in whole.work]
+    whole.work = [replace(work, done=to) for work, to in zip(whole.work, tensed, strict=True)]
+    if any(asks and to == LATER for asks, to in zip(asks_back, tensed, strict=True)):
+        whole.acts, whole.work = ["remind"], [replace(work, done=None) for work in whole.work]
+
+
+def day_alone(setting: Setting, clause: Clause) -> None:
+    """ "wire it, 20 July": a day ahead that stands alone is when the work before it is meant."""
     before = setting.before[-1] if setting.before else None
-    kinds = clause.kind == "observe" and all(fact.kind == "species" for fact in clause.facts)
-    return kinds and before is not None and before.kind == "remind" and before.when is None
+    alone = clause.kind == "observe" and not (clause.facts or clause.work or clause.measures or clause.candidates)
+    alone = alone and not (clause.tree or clause.refers or clause.phrase or clause.idle or clause.means)
+    if before is None or not alone or not clause.when or clause.when <= setting.on[: len(clause.when)]:
+        return
+    bare = before.kind == "decide" and before.topic is None and before.when is None and before.mood is not None
+    if bare and before.mood and before.mood.done == NOW and set(clause.joined) <= _LISTED | {"."}:
+        before.when, before.day, before.onward = clause.when, clause.day, clause.onward
+        clause.when, clause.day, clause.taken = None, None, True
+        _put_in_time(setting, before, before.mood)
+
+
+def tense(setting: Setting, clause: Clause, name: str, mood: Mood) -> str:
+    """Whether work is done, now or later, by the mood of its verb and the day that its clause names."""
+    done = mood.done
+    ahead = clause.when is not None and clause.when > setting.on[: len(clause.when)]
+    if name in AT_ONCE and done in (LATER, NOW):
+        return NOW
+    if (done == NOW or (done == DONE and mood.open)) and ahead and not setting.on.startswith(clause.when or "-"):
+        return LATER
+    if done == NOW and mood.open and clause.when and clause.when < setting.on[: len(clause.when)]:
+        return DONE
+    return done
 
 
 NEAR = 60  # days back within which a day without a year is rather past than nearly a year ahead

@@ -31,6 +31,8 @@ def _day(end: int, day: dt.date) -> When:
 
 def _named_day(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
     """ "the day before yesterday", "this morning", "tomorrow week"."""
+    if end := dw.match("next_morning", words, at):
+        yield When(end, dw.on.isoformat(), (dw.on + dt.timedelta(days=1)).isoformat())
     if found := longest_of(dw.day, words, at):
         day = dw.on + dt.timedelta(days=found[0])
         yield _day(found[1], day)
@@ -229,15 +231,18 @@ def _feast(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
     """ "Good Friday", "Christmas", "the August bank holiday", "the shortest day"."""
     start = at + 1 if words[at] == "the" else at
     found = longest_of(dw.feast, words, start)
-    if found is None:
+    led = at > 1 and words[at - 1] == "the" and dw.match("lead", words, at - 2) is not None
+    if found is None or (found[0].get("alone") and not led and "the" in (words[at], *words[at - 1 : at])):
         return
     cell, end = found
     if words[end : end + 1] == ["day"] and (*words[start:end], "day") not in dw.feast and "on" in cell:
         end += 1
-    if year := said_year(dw, words, end):
+    if "any" not in cell and (year := said_year(dw, words, end)):
         day = feast_day(cell, year[0], dw.southern)
         yield _day(year[1], day)
-    past, future = nearest((feast_day(cell, dw.on.year + step, dw.southern) for step in (-1, 0, 1)), dw.on)
+    cells = [dw.feast[tuple(name.split())] for name in cell.get("any", ())] or [cell]
+    years = [dw.on.year + step for step in (-1, 0, 1)]
+    past, future = nearest((feast_day(one, year, dw.southern) for one in cells for year in years), dw.on)
     yield When(end, past, future)
 
 

@@ -6,10 +6,10 @@ import datetime as dt
 from collections.abc import Callable, Iterator, Sequence
 
 from .date_days import months_at, said_year, weekday_at, weekday_from
-from .date_words import DateWords, When, add_months, days_of, longest_of, year_at
+from .date_words import DateWords, When, add_months, days_of, longest_of, short_year, year_at
 
 _WEEK = 7
-_THURSDAY, _FRIDAY, _SUNDAY = 3, 4, 6
+_WEDNESDAY, _THURSDAY, _FRIDAY, _SUNDAY = 2, 3, 4, 6
 _STILL = 30  # days for which a part of a season is not over yet
 # what stands before a year that is no number: "in 2023"
 _BEFORE_YEAR = ("in", "since", "of", "during", "from", "until", "by", "to", "till")
@@ -110,6 +110,9 @@ def _same_time(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
 
 def _week(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
     """ "by the end of next week", "early next week", "midweek": its Sunday, Friday, Wednesday, Monday."""
+    if end_of := dw.match("midweek", words, at):
+        behind, ahead = weekday_from(dw.on, _WEDNESDAY, -1), weekday_from(dw.on, _WEDNESDAY, 1)
+        yield When(end_of, behind.isoformat(), ahead.isoformat())
     part, start = dw.part(words, at)
     weeks = _which_week(dw, words, start) if part else None
     if part is None or weeks is None:
@@ -118,7 +121,7 @@ def _week(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
     monday = dw.on - dt.timedelta(days=dw.on.weekday()) + dt.timedelta(days=_WEEK * steps)
     if steps == 0 and dw.on.weekday() == _SUNDAY:
         monday += dt.timedelta(days=_WEEK)  # said on a Sunday, the week is the one that begins
-    into = {"end": _SUNDAY, "late": _FRIDAY, "latter": _THURSDAY, "middle": 2}.get(part, 0)
+    into = {"end": _SUNDAY, "late": _FRIDAY, "latter": _THURSDAY, "middle": _WEDNESDAY}.get(part, 0)
     day = (monday + dt.timedelta(days=into)).isoformat()
     yield When(end, day, day)
 
@@ -155,6 +158,23 @@ def _month(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
     if word == "may" and part is None and not led and (at > 0 or asks):
         return  # "may I": a bare "may" is no month unless something leads into it
     yield from _whole_month(dw, words, start, None if part is None else lambda first: _into(dw, part, first), part)
+
+
+def _months(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
+    """ "May or June", "between April and June", "from November to March": the first of them, or the one that runs."""
+    start = dw.past("between", words, at)
+    if start >= len(words) or words[start] not in dw.month:
+        return
+    to = dw.match("month_to", words, start + 1)
+    if to is None and start > at and words[start + 1 : start + 2] == ["and"]:
+        to = start + 2
+    if to is None or to >= len(words) or words[to] not in dw.month:
+        return
+    first, last = dw.month[words[start]], dw.month[words[to]]
+    past = dw.on.year if first <= dw.on.month else dw.on.year - 1
+    runs = (dw.on.month - first) % 12 <= (last - first) % 12
+    year, month = (dw.on.year, dw.on.month) if runs else (past + 1, first)
+    yield When(to + 1, f"{past}-{first:02d}", f"{year}-{month:02d}")
 
 
 def _into(dw: DateWords, part: str, first: dt.date) -> int:
@@ -213,7 +233,7 @@ def _season(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
         future += 1
     if steps is not None:
         past = future = int(_season_from(dw, season, steps)[:4])
-    elif year := said_year(dw, words, end):
+    elif year := said_year(dw, words, end) or short_year(dw, words, end):
         past, future, end = year[0], year[0], year[1]
     days = [_part_starts(dw, dw.season_start(season, y), part).isoformat() if part else None for y in (past, future)]
     yield When(end, f"{past}-{season}", f"{future}-{season}", past_day=days[0], future_day=days[1])
@@ -267,6 +287,7 @@ STRETCHES: tuple[Callable[[DateWords, Sequence[str], int], Iterator[When]], ...]
     _same_time,
     _week,
     _week_of,
+    _months,
     _month,
     _season,
     _year,

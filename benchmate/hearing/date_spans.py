@@ -16,14 +16,16 @@ _SIZES = {"month": _MONTH, "year": _YEAR, "decade": 10 * _YEAR}
 
 
 def _shifted(dw: DateWords, count: float, unit: Any, sign: int, start: dt.date | None = None) -> str | None:
-    """A span of the table behind (-1) or ahead (1) of a day, of today where none is given, as ISO text."""
+    """A span of the table behind (-1) or ahead (1) of a day, of today where none is given, as ISO text. Nobody counts
+    half a year back to a day: that is a month."""
     day = start or dw.on
     try:
         if unit == "decade":
             count, unit = count * 10, "year"
         if unit == "year":
             if count != int(count):
-                return add_months(day, sign * round(count * 12)).strftime("%Y-%m")
+                whole = add_months(day, sign * round(count * 12))
+                return whole.strftime("%Y-%m") if sign < 0 else whole.isoformat()
             years = sign * int(count)
             return str(day.year + years) if start is None else add_months(day, 12 * years).isoformat()
         if unit == "month":
@@ -91,7 +93,11 @@ def _since_last(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
 
 def _from_a_day(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
     """ "a week on Tuesday", "a fortnight tomorrow", "a week last Monday", "two weeks after Easter"."""
-    for count, unit, end in _counted(dw, words, at):
+    spans = list(_counted(dw, words, at))
+    named = dw.span.get(words[at + 1]) if words[at] == "the" and at + 1 < len(words) else None
+    if named and (dw.match("before_day", words, at + 2) or words[at + 2 : at + 3] == ["after"]):
+        spans.append((1.0, named, at + 2))  # "the week before Christmas"
+    for count, unit, end in spans:
         ago, before = dw.match("ago", words, end), dw.match("before_day", words, end)
         start = ago or before or dw.match("past_day", words, end) or end
         behind = ago is not None or (start == end and dw.match("last", words, start) is not None)
@@ -128,6 +134,9 @@ def _every(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
     for count, end in dw.counts(words, at):
         if times := dw.match("times_a", words, end):
             yield from _times_in(dw, words, times, count)
+    if words[at] in dw.weekdays:  # "on Fridays"
+        first = weekday_from(dw.on, dw.weekdays[words[at]], 1).isoformat()
+        yield When(at + 1, first, first, every=7)
     after = dw.match("every", words, at)
     if after is None or after >= len(words):
         return
@@ -144,6 +153,10 @@ def _every(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
     if found_day := weekday_at(dw, words, start):
         first = weekday_from(dw.on, found_day[0], 1).isoformat()
         yield When(found_day[1], first, first, every=round(factor * 7))
+    elif season := dw.season.get(words[start] if start < len(words) else ""):
+        starts = [dw.season_start(season, dw.on.year + step) for step in (-1, 0, 1)]
+        year = min(begin for begin in starts if add_months(begin, 3) > dw.on).year
+        yield When(start + 1, f"{year}-{season}", f"{year}-{season}", every=round(factor * _YEAR))
     elif hours := dw.match("hours", words, start):
         yield When(hours, None, None, every=round(factor))
 
@@ -160,9 +173,9 @@ def _times_in(dw: DateWords, words: Sequence[str], at: int, times: float) -> Ite
 
 
 def _again(end: int, count: float, unit: Any) -> Iterator[When]:
-    days = int(count * _SIZES.get(unit, unit))
+    days = count * _SIZES.get(unit, unit)
     if days > 0:
-        yield When(end, None, None, every=days)
+        yield When(end, None, None, every=max(1, int(days)))
 
 
 def first_time(every: int, on: str) -> str | None:
@@ -174,8 +187,8 @@ def first_time(every: int, on: str) -> str | None:
 
 
 SPANS: tuple[Callable[[DateWords, Sequence[str], int], Iterator[When]], ...] = (
-    _spans,
     _seasons_ago,
+    _spans,
     _since_last,
     _from_a_day,
     _every,

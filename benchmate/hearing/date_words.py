@@ -46,34 +46,67 @@ class When:
     every: int = 0
 
 
-class DateWords:
-    """rules/words/dates.toml, ready to look up, with today and the hemisphere."""
+class DateTables:
+    """rules/words/dates.toml, ready to look up: what is the same on every day."""
 
-    def __init__(self, dates: Mapping[str, Any], values: ValueWords, on: dt.date, southern: bool) -> None:
+    def __init__(self, dates: Mapping[str, Any], values: ValueWords) -> None:
+        self.source = dates
+        self.values = values
         self.month: Mapping[str, int] = dates.get("month", {})
         self.weekday: Mapping[str, int] = dates.get("weekday", {})
+        self.weekdays: Mapping[str, int] = dates.get("weekdays", {})
         self.season: Mapping[str, str] = dates.get("season", {})
         self.seasons: Mapping[str, str] = dates.get("seasons", {})
         self.span: Mapping[str, Any] = dates.get("span", {})
+        self.week: Mapping[str, int] = dates.get("week", {})
+        self.part_day: Mapping[str, Mapping[str, int]] = dates.get("part_day", {})
         self.day = _phrases(dates.get("day", {}))
         self.feast: Mapping[tuple[str, ...], Mapping[str, Any]] = _phrases(dates.get("feast", {}))
         self.vague = _phrases(dates.get("vague", {}))
         self.rate = _phrases(dates.get("rate", {}))
         self.often = _phrases(dates.get("often", {}))
         self.part_season: Mapping[tuple[str, ...], Sequence[str]] = _phrases(dates.get("part_season", {}))
-        self.week: Mapping[str, int] = dates.get("week", {})
-        self.part_day: Mapping[str, Mapping[str, int]] = dates.get("part_day", {})
-        self.words = {
-            key: sorted((tuple(w.split()) for w in phrases), key=len, reverse=True)
-            for key, phrases in dates.get("words", {}).items()
+        self.words: dict[str, dict[str, list[tuple[str, ...]]]] = {}  # of each kind, by their first word, longest first
+        for key, phrases in dates.get("words", {}).items():
+            by_first = self.words.setdefault(key, {})
+            for phrase in sorted((tuple(w.split()) for w in phrases), key=len, reverse=True):
+                by_first.setdefault(phrase[0], []).append(phrase)
+        phrased = (self.day, self.feast, self.vague, self.rate, self.often, self.part_season)
+        single = (self.month, self.weekday, self.weekdays, self.season, self.span, self.week, *self.words.values())
+        self.starts = {phrase[0] for table in phrased for phrase in table} | {
+            word for table in single for word in table
         }
-        self.values = values
+        self.starts |= values.starts | {"the", "a", "an", "another", "weekend", "half", "'"}
+
+
+_made: dict[int, DateTables] = {}
+
+
+def _tables_of(dates: Mapping[str, Any], values: ValueWords) -> DateTables:
+    """The tables, made once for each lexicon: every statement needs them."""
+    known = _made.get(id(dates))
+    if known is None or known.source is not dates or known.values is not values:
+        known = _made[id(dates)] = DateTables(dates, values)
+    return known
+
+
+class DateWords(DateTables):
+    """The words of times, with today and the hemisphere."""
+
+    def __init__(self, dates: Mapping[str, Any], values: ValueWords, on: dt.date, southern: bool) -> None:
+        vars(self).update(vars(_tables_of(dates, values)))
         self.on = on
         self.southern = southern
 
+    def may_start(self, word: str) -> bool:
+        """Whether any time begins with a word."""
+        return word in self.starts or word[0].isdigit()
+
     def match(self, key: str, words: Sequence[str], at: int) -> int | None:
         """The end of the longest phrase of `key` at `at`, or None."""
-        for phrase in self.words.get(key, []):
+        if at >= len(words):
+            return None
+        for phrase in self.words.get(key, {}).get(words[at], ()):
             if tuple(words[at : at + len(phrase)]) == phrase:
                 return at + len(phrase)
         return None
@@ -111,10 +144,10 @@ def _phrases(table: Mapping[str, Any]) -> dict[tuple[str, ...], Any]:
 
 def longest_of(table: Mapping[tuple[str, ...], Any], words: Sequence[str], at: int) -> tuple[Any, int] | None:
     """(value, end) of the longest phrase of a table at a word."""
-    for length in (6, 5, 4, 3, 2, 1):
-        key = tuple(words[at : at + length])
-        if len(key) == length and key in table:
-            return table[key], at + length
+    here = tuple(words[at : at + 6])
+    for length in range(len(here), 0, -1):
+        if here[:length] in table:
+            return table[here[:length]], at + length
     return None
 
 
@@ -151,6 +184,15 @@ def year_at(dw: DateWords, words: Sequence[str], at: int) -> tuple[int, int] | N
     third = number.get(tuple(words[at + 2 : at + 3]), 0.0) if second % 10 == 0 and second >= 20 else 0.0
     more = int(third) if 0 < third < 10 else 0
     return int(first) * 100 + int(second) + more, at + (3 if more else 2)
+
+
+def short_year(dw: DateWords, words: Sequence[str], at: int) -> tuple[int, int] | None:
+    """(year, end) of a year told by two figures alone, as behind a season ("spring 24"): one of the last ten, this
+    year or the next."""
+    if at >= len(words) or not _TWO_DIGITS.match(words[at]):
+        return None
+    short, now = int(words[at]), dw.on.year % 100
+    return (dw.on.year - now + short, at + 1) if now - 10 <= short <= now + 1 else None
 
 
 def nearest(days: Iterable[dt.date | None], on: dt.date) -> tuple[str | None, str | None]:

@@ -21,6 +21,8 @@ _VERBS_OWN = frozenset({"in", "on"})
 
 def spot_dates(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
     """Every time that starts at the word `at`, with and without words that lead into it ("at the end of ...")."""
+    if not dw.may_start(words[at]):
+        return
     if end := dw.match("frost", words, at):
         yield When(end, FIRST_FROST, FIRST_FROST)
     yield from _core(dw, words, at)
@@ -42,5 +44,10 @@ def spot_dates(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
 
 
 def _core(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
+    if not dw.may_start(words[at]):
+        return
     for shape in (*DAYS, *SPANS, *STRETCHES):
-        yield from shape(dw, words, at)
+        try:
+            yield from shape(dw, words, at)
+        except (OverflowError, ValueError):
+            continue  # beyond the years of the calendar nothing is named

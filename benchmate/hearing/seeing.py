@@ -253,7 +253,9 @@ def linked(setting: Setting, clause: Clause, phrase: Phrase, link: Token, subjec
             clause.measures.update(measures)
     if not clause.facts and clause.phrase is None and phrase.says_place_only:
         clause.phrase = phrase
-    facts = facts if link.kind != "SINCE" else [replace(f, when=clause.when) if f.kind == "event" else f for f in facts]
+    if link.kind == "SINCE" and clause.when and any(fact.kind == "event" for fact in facts):
+        facts = [replace(fact, when=clause.when) if fact.kind == "event" else fact for fact in facts]
+        clause.when = None  # "three weeks since the repot": the day of the repot
     clause.facts += facts
     clause.idle += idle
     clause.means += phrase.means

@@ -70,11 +70,13 @@ class ValueWords:
         self.single = frozenset(joined.get("single", []))
         self.between = frozenset(joined.get("between", []))
         self.of_many = [tuple(w.split()) for w in joined.get("of_many", [])]
+        self.told_before = frozenset(joined.get("told_before", []))
         self.ends = frozenset(joined.get("ends", []))
         self.no_inch = frozenset(joined.get("no_inch", []))
         for table in ("month", "season", "weekday"):
             self.no_inch |= frozenset((times or {}).get(table, {}))
         self.trailing = [tuple(w.split()) for w in joined.get("trailing", [])]
+        self.unit_trailing = [tuple(w.split()) for w in joined.get("unit_trailing", [])]
         self.dozen: Mapping[str, float] = numbers.get("times", {})
         self.inch_alone = {tuple(w.split()) for w in numbers.get("inch_alone", {}).get("says", [])}
         self.inch_parts = frozenset(numbers.get("inch_alone", {}).get("parts", []))
@@ -110,16 +112,19 @@ def _measures(table: Mapping[str, Iterable[str]]) -> dict[Phrase, str]:
 
 def longest(table: Mapping[Phrase, Any], words: Sequence[str], at: int) -> tuple[Any, int] | None:
     """(value, end) of the longest phrase of a table at a word."""
-    for length in (4, 3, 2, 1):
-        key = tuple(words[at : at + length])
-        if len(key) == length and key in table:
-            return table[key], at + length
+    here = tuple(words[at : at + 4])
+    for length in range(len(here), 0, -1):
+        if here[:length] in table:
+            return table[here[:length]], at + length
     return None
 
 
 def first_of(phrases: Iterable[Phrase], words: Sequence[str], at: int) -> int | None:
     """The end of the longest of some phrases that stands at a word."""
-    ends = [at + len(phrase) for phrase in phrases if tuple(words[at : at + len(phrase)]) == phrase]
+    if at >= len(words):
+        return None
+    first = words[at]
+    ends = [at + len(one) for one in phrases if one[0] == first and tuple(words[at : at + len(one)]) == one]
     return max(ends, default=None)
 
 

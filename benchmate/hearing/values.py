@@ -17,15 +17,19 @@ _ORDINAL = re.compile(r"(\d{1,12})(?:st|nd|rd|th)$")
 FAHRENHEIT_FREEZING, FAHRENHEIT_PER_CELSIUS = 32.0, 1.8
 DAYS_A_YEAR = 365
 _WHOLE = [[word] for word in ("the", "its", "my", "their", "all", "each", "every", "it", "them")]
+DEEPEST, LONGEST = 2, 16  # words that make a number rough ("just about a good inch"), and words that a value may have
 MOST_OF = 20  # "one in twenty"; beyond that "two in 2023" is no share
 
 
-def spot_values(vw: ValueWords, words: Sequence[str], at: int) -> Iterator[Value]:
-    """Every value that starts at the word `at`, longest and shorter ones alike; the sentence chooses."""
+def spot_values(vw: ValueWords, words: Sequence[str], at: int, deep: int = 0) -> Iterator[Value]:
+    """Every value that starts at the word `at`, longest and shorter ones alike; the sentence chooses.
+
+    deep: how many words that make it rough stood before it.
+    """
     first = words[at]
     if not first[0].isdigit() and first not in vw.starts:
         return
-    yield from _rough(vw, words, at)
+    yield from _rough(vw, words, at, deep)
     if npk := _NPK.match(first):
         n, p, k = (float(part) for part in npk.groups())
         yield Value(at + 1, "NPK", measures={"n_percent": n, "p2o5_percent": p, "k2o_percent": k})
@@ -44,10 +48,11 @@ def spot_values(vw: ValueWords, words: Sequence[str], at: int) -> Iterator[Value
         return
     yield from _parts(vw, words, at)
     if number := cardinal(vw, words, at):
-        yield from _numbered(vw, words, number)
+        yield from _numbered(vw, words, number, words[at - 1] if at else "")
     elif first in vw.single:
         if (unit := unit_at(vw, words, at + 1)) and unit[0][0] in ("length", "volume"):
             yield from _measured(vw, words, 1.0, at + 1)  # "an inch", "a gallon"
+            yield from _block(vw, words, (1.0, at + 1))  # "a foot by ten inches"
         elif unit and unit[0][0] in ("days", "years") and _added(vw, words, unit[1]):
             yield from _measured(vw, words, 1.0, at + 1)  # "a year and a half"
     elif (unit := unit_at(vw, words, at)) and unit[0][0] in ("length", "volume") and _added(vw, words, unit[1]):
@@ -56,21 +61,25 @@ def spot_values(vw: ValueWords, words: Sequence[str], at: int) -> Iterator[Value
         yield Value(end, "MEASURE", measures={"temperature_c": 0.0})  # "down to zero"
 
 
-def _rough(vw: ValueWords, words: Sequence[str], at: int) -> Iterator[Value]:
+def _rough(vw: ValueWords, words: Sequence[str], at: int, deep: int) -> Iterator[Value]:
     """The value behind words that only make it rough: "about half a metre", "a good inch", "just over a third"."""
-    for hedge, instead in vw.hedges:
+    for hedge, instead in vw.hedges if deep < DEEPEST else ():
         end = at + len(hedge)
-        if tuple(words[at:end]) != hedge or end >= len(words):
+        if hedge[0] != words[at] or tuple(words[at:end]) != hedge or end >= len(words):
             continue
-        for stands in {instead, ()}:
-            rest = [*words[:at], *stands, *words[end:]]
-            for value in spot_values(vw, rest, at):
-                if value.kind in ("NUM", "SHARE", "MEASURE"):
-                    yield replace(value, end=value.end + len(hedge) - len(stands))
-    if (after := first_of(vw.share_hedges, words, at)) and after < len(words):
-        yield from (value for value in spot_values(vw, words, after) if value.kind == "SHARE")
+        yield from _of_kinds(spot_values(vw, words, end, deep + 1), 0)
+        if instead:
+            near = [*instead, *words[end : end + LONGEST]]
+            yield from _of_kinds(spot_values(vw, near, 0, deep + 1), end - len(instead))
+    if (after := first_of(vw.share_hedges, words, at)) and after < len(words) and deep < DEEPEST:
+        yield from (value for value in spot_values(vw, words, after, deep + 1) if value.kind == "SHARE")
     if words[at] in vw.between and at + 1 < len(words):
         yield from _between(vw, words, at + 1)
+
+
+def _of_kinds(values: Iterator[Value], later: int) -> Iterator[Value]:
+    """Those of some values that may be rough, their ends so many words later."""
+    yield from (replace(one, end=one.end + later) for one in values if one.kind in ("NUM", "SHARE", "MEASURE"))
 
 
 def _between(vw: ValueWords, words: Sequence[str], at: int) -> Iterator[Value]:
@@ -141,11 +150,12 @@ def _parts(vw: ValueWords, words: Sequence[str], at: int) -> Iterator[Value]:
         yield Value(end, "MEASURE", share * 25.4, bare="length")
 
 
-def _numbered(vw: ValueWords, words: Sequence[str], number: tuple[float, int]) -> Iterator[Value]:
-    """What begins with a number."""
+def _numbered(vw: ValueWords, words: Sequence[str], number: tuple[float, int], before: str) -> Iterator[Value]:
+    """What begins with a number. before: the word before it."""
     yield from _measured(vw, words, *number)
     yield from _block(vw, words, number)
-    yield from _weather(vw, words, number)
+    if before not in vw.told_before:  # "it shaded the one below"
+        yield from _weather(vw, words, number)
     value, end = number
     following = words[end] if end < len(words) else ""
     if following in vw.range:
@@ -213,6 +223,8 @@ def _measured(vw: ValueWords, words: Sequence[str], number: float, at: int, nega
     yield from _with_unit(vw, words, kind, number * size, end, negative, number / vw.a_year.get(name, 1.0))
     if kind not in ("length", "volume", "days", "years") or negative:
         return
+    if tail := first_of(vw.unit_trailing, words, end):  # "six foot odd"
+        yield from _with_unit(vw, words, kind, number * size, tail, False, number / vw.a_year.get(name, 1.0))
     if more := _added(vw, words, end):
         whole = number + more[0]
         yield from _with_unit(vw, words, kind, whole * size, more[1], False, whole / vw.a_year.get(name, 1.0))
@@ -248,7 +260,7 @@ def _with_unit(
         yield Value(end, "MEASURE", measures={"temperature_c": (value - FAHRENHEIT_FREEZING) / FAHRENHEIT_PER_CELSIUS})
     elif kind == "share":
         yield Value(end, "SHARE", value)
-    elif kind in ("years", "days"):
+    elif kind in ("years", "days") and words[end : end + 1] != ["since"]:  # "two weeks since I fed it" is a day
         age = longest(vw.dimension, words, end)
         if age and age[0] == "age_years":
             yield Value(age[1], "MEASURE", measures={"age_years": value if kind == "years" else years})
@@ -261,15 +273,20 @@ def _with_unit(
 
 def _block(vw: ValueWords, words: Sequence[str], number: tuple[float, int]) -> Iterator[Value]:
     """ "30 by 20 by 8 cm": length, width and depth in one unit."""
-    sizes, end = [number[0]], number[1]
-    while len(sizes) < 3:
-        unit_between = unit_at(vw, words, end)
-        after = unit_between[1] if unit_between and unit_between[0][0] == "length" else end
-        if after >= len(words) or words[after] not in vw.by or not (following := cardinal(vw, words, after + 1)):
-            break
-        sizes.append(following[0])
+    sizes: list[tuple[float, float | None]] = []
+    last: tuple[tuple[str, float], int] | None = None
+    following: tuple[float, int] | None = number
+    while following and len(sizes) < 3:
         end = following[1]
-    unit = unit_at(vw, words, end)
-    if len(sizes) > 1 and unit and unit[0][0] == "length":
+        last = unit if (unit := unit_at(vw, words, end)) and unit[0][0] == "length" else None
+        sizes.append((following[0], last[0][1] if last else None))
+        after = last[1] if last else end
+        if after >= len(words) or words[after] not in vw.by:
+            break
+        following = cardinal(vw, words, after + 1)
+    if len(sizes) > 1 and last:
+        mm = [size * (own or last[0][1]) for size, own in sizes]
         names = ("length_mm", "width_mm", "depth_mm")
-        yield Value(unit[1], "MEASURE", measures={n: s * unit[0][1] for n, s in zip(names, sizes, strict=False)})
+        deep = longest(vw.dimension, words, last[1]) if len(sizes) == 3 else None
+        end = deep[1] if deep and deep[0] == "depth_mm" else last[1]
+        yield Value(end, "MEASURE", measures=dict(zip(names, mm, strict=False)))

@@ -163,6 +163,9 @@ def work_measures(
         else:
             as_length = "length_mm" if kind in ("OVER", "TO", "BACKTO", "BY") else None
             as_length = "diameter_mm" if kind == "WITH" and not phrase.parts else as_length  # "with 3 mm aluminium"
+            placed = phrase.parts or phrase.one or phrase.side or phrase.level or phrase.ordinal
+            if kind in (None, "FROM") and not placed:  # "wired it 3 mm", "cut it back two inches"
+                as_length = "diameter_mm" if name == "wire" else "length_mm"
             settle_bare(phrase, setting.lexicon, as_length, "angle_deg" if bends else "temperature_c")
             measures.update(phrase.measures)
         clause.series += phrase.series

@@ -7,10 +7,9 @@ from collections.abc import Sequence
 from benchmate.value import replace
 
 from .automaton import Node
-from .clauses import Clause, Setting, chain, is_just_past, take_date
-from .date_spans import first_time
+from .clauses import Clause, Setting, chain, is_just_past, take_date, tense
 from .deeds import Deed, broke_it, deed_of, harm_of, manners_of, name_of
-from .doing import AT_ONCE, DONE, LATER, NOT, NOW, Mood
+from .doing import DONE, LATER, NOT, NOW, Mood
 from .mishaps import went_wrong
 from .phrases import Phrase, leaves
 from .placing import of_some
@@ -171,7 +170,7 @@ def _take_down(setting: Setting, clause: Clause, vp: Node, deed: Deed, name: str
         if post.kind == "DATE":
             past = mood.done == DONE or mood.event or (mood.open and is_just_past(setting, post))
             take_date(setting, clause, post, past=past, drop_now=mood.done not in (DONE,))
-    done = _tense(setting, clause, name, mood)
+    done = tense(setting, clause, name, mood)
     known = len(clause.facts)
     for link, phrase in phrases:
         if link is not SUBJECT:  # what is said of the subject stands in the clause already
@@ -197,23 +196,9 @@ def _take_down(setting: Setting, clause: Clause, vp: Node, deed: Deed, name: str
             clause.work[-1] = replace(work, measures={k: v for k, v in measures.items() if k != "share"})
             clause.work.append(Work(other, measures={"share": phrase.share}, done=done, span=work.span))
             break
-    if cell.get("remind") and clause.every and done == NOW:  # "check the wire every fortnight": the first of them
-        clause.when, done = clause.when or first_time(clause.every, setting.on), LATER
     if cell.get("remind") and done == LATER and clause.when:
         clause.work[-1] = replace(work, done=None)
         clause.acts = ["remind"]
-
-
-def _tense(setting: Setting, clause: Clause, name: str, mood: Mood) -> str:
-    done = mood.done
-    ahead = clause.when is not None and clause.when > setting.on[: len(clause.when)]
-    if name in AT_ONCE and done in (LATER, NOW):
-        return NOW
-    if (done == NOW or (done == DONE and mood.open)) and ahead and not setting.on.startswith(clause.when or "-"):
-        return LATER
-    if done == NOW and mood.open and clause.when and clause.when < setting.on[: len(clause.when)]:
-        return DONE
-    return done
 
 
 def _beside(setting: Setting, clause: Clause, phrase: Phrase, link: Token | None, done: str, work: str) -> None:
