@@ -12,9 +12,10 @@ from benchmate.practice.allowance import dose_left
 from benchmate.practice.almanac import almanac_for
 from benchmate.practice.asks import MOST, choose_asks
 from benchmate.practice.book import Rule, RuleBook
+from benchmate.practice.budget import counts_apart
 from benchmate.practice.facts import Done, Facts
 from benchmate.practice.gather import said_traits
-from benchmate.practice.later import matcher_on, settled
+from benchmate.practice.later import Days, matcher_on, settled
 from benchmate.practice.match import Matcher
 from benchmate.practice.options import (
     MOST_OFFERED,
@@ -63,7 +64,8 @@ def advise(reading: Reading, facts: Facts, book: RuleBook, place: Place, on: dt.
         rows.append(weigh(leave_target(), matcher))
     if blank:
         rows = [_unjudged(one) for one in rows]
-    rows = [settled(one, facts, book, place, reading.topic == "when") for one in rows]
+    days = Days(facts, book, place)
+    rows = [settled(one, days, reading.topic == "when") for one in rows]
     rows.sort(key=_rank)
     asked = [one for one in rows if one.target.how in (ASKED, DECIDED)]
     best = [one for one in rows if one.target.how == OFFERED][:1]
@@ -71,6 +73,8 @@ def advise(reading: Reading, facts: Facts, book: RuleBook, place: Place, on: dt.
     if blank:
         asks = (blank, *(ask for ask in asks if ask.fact != blank.fact))[:MOST]
     left, cap = dose_left(_with_decided(matcher, reading)) if facts.taxon or facts.tree else (None, None)
+    if spoken and all(counts_apart(one.work, book) and "share" not in one.measures for one in spoken):
+        left = cap = None  # leaf or candles that come again are no part of the season's dose
     assumed = [one.allowance.assumed for one in rows if one.allowance.assumed]
     if facts.stage_assumed and any(_rests_on_stage(one) for one in rows):
         assumed.insert(0, facts.stage_assumed)

@@ -14,10 +14,11 @@ from benchmate.garden.record import Place
 class Almanac:
     """Dates for one tree at one place, as of `on`. What costs a while is worked out once.
 
-    traits: trait -> value, by which stages fall earlier or later. tables: the season tables by file name.
+    traits: trait -> value, by which stages fall earlier or later. tables: the season tables by file name. lag_days: by
+    how much this tree is behind the usual dates of its stages this year, negative where it is ahead.
     """
 
-    __slots__ = ("_guess", "_season_start", "on", "place", "southern", "tables", "traits")
+    __slots__ = ("_guess", "_season_start", "lag_days", "on", "place", "southern", "tables", "traits")
 
     def __init__(
         self,
@@ -25,8 +26,10 @@ class Almanac:
         place: Place,
         traits: Mapping[str, Any] | None = None,
         tables: Mapping[str, Any] | None = None,
+        lag_days: int = 0,
     ) -> None:
         self.on = on
+        self.lag_days = lag_days
         self.place = place
         self.traits: Mapping[str, Any] = traits or {}
         self.tables: Mapping[str, Any] = tables or {}
@@ -82,8 +85,15 @@ class Almanac:
     def guess(self) -> seasons.StageGuess | None:
         """The stage that the date suggests."""
         if self._guess is None:
-            self._guess = (seasons.guess_stage(self.traits, self.place, self.on, self.tables),)
+            day = self.on - dt.timedelta(days=self.lag_days)
+            self._guess = (seasons.guess_stage(self.traits, self.place, day, self.tables),)
         return self._guess[0]
+
+    def guess_before(self, guess: seasons.StageGuess) -> seasons.StageGuess | None:
+        """The stage that comes before a suggested one, None where that lasts all year."""
+        if guess.since is None:
+            return None
+        return seasons.guess_stage(self.traits, self.place, guess.since - dt.timedelta(days=1), self.tables)
 
     def implied(self, known: str, asked: str) -> bool | None:
         """What one known stage says of another."""
@@ -123,7 +133,8 @@ def almanac_for(
     entry: Mapping[str, Any],
     tables: Mapping[str, Any],
     said: Mapping[str, Any] | None = None,
+    lag_days: int = 0,
 ) -> Almanac:
     """The almanac for a taxon's entry. said: traits that the grower gave, which go before its cells."""
     traits = {name: cell["is"] for name, cell in entry.get("traits", {}).items()}
-    return Almanac(on, place, {**traits, **(said or {})}, tables)
+    return Almanac(on, place, {**traits, **(said or {})}, tables, lag_days)

@@ -6,7 +6,7 @@ import datetime as dt
 from collections.abc import Iterable, Sequence
 
 from benchmate.garden.record import Entry, Place, Tree
-from benchmate.hearing.reading import Fact, Reading
+from benchmate.hearing.reading import NOWHERE, Fact, Reading
 from benchmate.practice.almanac import almanac_for
 from benchmate.practice.book import RuleBook
 from benchmate.practice.budget import takes
@@ -18,6 +18,8 @@ from benchmate.practice.when import span_of
 from benchmate.value import replace
 
 _DAY = dt.timedelta(days=1)
+# "two weeks ago" is told so exactly
+_ABOUT = dt.timedelta(days=10)
 # a span so long is a year that was named; what of it lies after the leaves are down is so little
 _A_YEAR = dt.timedelta(days=350)
 _ITS_END = dt.timedelta(days=60)
@@ -45,7 +47,8 @@ def gather(
     if tree:
         done += came_by(tree, done, on, book.places)
     seen = seen_in(kept, done, on, book.places) + (from_tree(tree) if tree else [])
-    done = _one_visit(_said_done(reading, stated, place, on), book) + done
+    said, done = _told_again(_said_done(reading, stated, place, on), done, on)
+    done = _one_visit(said + done, book)
     done += _counted_as(done, book)
     known += seen + left_behind(done, on, book.places)
     groups: dict[str, list[Known]] = {}
@@ -103,6 +106,28 @@ def _said_done(reading: Reading, facts: Iterable[Fact], place: Place, on: dt.dat
                 Done(work.work, first, last, work.spot, work.measures.get("share"), work.manner, False, SAID, True)
             )
     return out
+
+
+def _told_again(said: list[Done], recorded: list[Done], on: dt.date) -> tuple[list[Done], list[Done]]:
+    """ "Repotted it two weeks ago" of a repot that the record holds is that one told again, not a second one; what was
+    done on that day with it goes with it."""
+    kept = list(said)
+    for one in said:
+        days = {row.first for row in recorded if one.now and one.last < on and _is_same(one, row)}
+        if days:
+            kept.remove(one)
+            recorded = [replace(row, now=True) if row.first in days and not row.denied else row for row in recorded]
+    return kept, recorded
+
+
+def _is_same(told: Done, row: Done) -> bool:
+    near = told.first - _ABOUT <= row.first and row.last <= told.last + _ABOUT
+    return (
+        row.work == told.work
+        and not row.denied
+        and near
+        and (row.spot == told.spot or NOWHERE in (row.spot, told.spot))
+    )
 
 
 def _one_visit(done: list[Done], book: RuleBook) -> list[Done]:

@@ -7,45 +7,77 @@ import datetime as dt
 from benchmate.garden.record import Place
 from benchmate.practice.advice import AVOID, HOLD
 from benchmate.practice.almanac import almanac_for
-from benchmate.practice.book import RuleBook
-from benchmate.practice.facts import Facts
+from benchmate.practice.book import Rule, RuleBook
+from benchmate.practice.facts import SAID, Facts
 from benchmate.practice.gather import said_traits
 from benchmate.practice.match import Matcher
-from benchmate.practice.stages import stage_facts
+from benchmate.practice.stages import BLOOM, stage_facts
 from benchmate.practice.target import Target
-from benchmate.practice.weigh import Weighed, weigh
-from benchmate.value import replace
+from benchmate.practice.weigh import Weighed, is_held, weigh
+from benchmate.value import dataclass, field, replace
 
 # what is true of today only
 _PASSING = ("stage", "flush", "weather", "means")
 _PASSING_MEASURES = ("temperature_c", "days")
+# limits that the calendar moves by itself
+_BY_CALENDAR = ("frost_days", "spring_frost_days", "bloom_end_days", "day_length_h", "heavy_works", "heavy_cut_days")
 _DAY = dt.timedelta(days=1)
 _STEP = dt.timedelta(days=7)
 _FARTHEST = dt.timedelta(days=400)
+# a tree is at most so far behind or ahead of the stage that its date suggests, and for so long
+_SHIFT = dt.timedelta(days=60)
+_SAME_SPRING = dt.timedelta(days=100)
 
 
-def matcher_on(facts: Facts, day: dt.date, book: RuleBook, place: Place) -> Matcher:
+def matcher_on(
+    facts: Facts, day: dt.date, book: RuleBook, place: Place, tells: bool = True, lag_days: int | None = None
+) -> Matcher:
     """Rules and facts as they will stand on a later day if nothing else is done: health, phase and findings as now, the
-    stage as the date suggests it."""
-    almanac = almanac_for(day, place, facts.entry, book.seasons, said_traits(facts))
+    stage as the date suggests it, later or sooner by as much as the tree is behind or ahead now.
+
+    lag_days: what `lag_of` gives, where it is known already.
+    """
+    lag = lag_of(facts, book, place) if lag_days is None else lag_days
+    lag = lag if day - facts.on <= _SAME_SPRING else 0
+    almanac = almanac_for(day, place, facts.entry, book.seasons, said_traits(facts), lag)
     kept = {kind: rows for kind, rows in facts.known.items() if kind not in _PASSING}
     measures = {name: value for name, value in facts.measures.items() if name not in _PASSING_MEASURES}
     then = replace(facts, on=day, known=kept, measures=measures, season_start=almanac.season_start)
     then = replace(then, stage_assumed=None, stage_turns=False)
     stages = stage_facts(then, almanac)
     known = {**kept, "stage": stages.stages, "flush": stages.flush}
-    return Matcher(book, replace(then, known={kind: rows for kind, rows in known.items() if rows}), almanac)
+    return Matcher(book, replace(then, known={kind: rows for kind, rows in known.items() if rows}), almanac, tells)
 
 
-def settled(one: Weighed, facts: Facts, book: RuleBook, place: Place, search: bool) -> Weighed:
-    """The option with a window that no other rule shuts again: where on the day that lifts one hold another stands, the
-    day moves on.
+@dataclass(slots=True)
+class Days:
+    """The days to come for one tree, each looked up once for all options that are asked about."""
 
-    search: also look week by week for the first free day where no rule says what lifts the hold, and for the last one
-    (asked for by "when").
+    facts: Facts
+    book: RuleBook
+    place: Place
+    _lag: int | None = None
+    _on: dict[dt.date, Matcher] = field(default_factory=dict)
+
+    def on(self, day: dt.date) -> Matcher:
+        if self._lag is None:
+            self._lag = lag_of(self.facts, self.book, self.place)
+        if day not in self._on:
+            self._on[day] = matcher_on(self.facts, day, self.book, self.place, False, self._lag)
+        return self._on[day]
+
+    def free(self, target: Target, day: dt.date) -> bool:
+        return not is_held(target, self.on(day))
+
+
+def settled(one: Weighed, days: Days, search: bool) -> Weighed:
+    """The option with the day that it truly opens on: the first on which nothing holds it. A rule only knows what lifts
+    itself; the year is walked, so that the day told is true when it comes and none before it would have been.
+
+    search: also look for the last free day (asked for by "when").
     """
     option = one.option
-    if not _year_known(place):
+    if not _year_known(days.place):
         # with neither latitude nor frost dates a stage on a later day is anybody's guess, and so is a window
         return replace(one, option=replace(option, opens=None, closes=None)) if search else one
     if option.verdict == AVOID or (option.verdict != HOLD and not search):
@@ -53,13 +85,10 @@ def settled(one: Weighed, facts: Facts, book: RuleBook, place: Place, search: bo
     day: dt.date | None = None
     closes = option.closes
     if option.verdict == HOLD:
-        opens = dt.date.fromisoformat(option.opens) if option.opens else None
-        day, then = _first_free(one.target, opens, facts, book, place) if opens else (None, None)
-        if day is None and search:
-            day, then = _searched(one.target, opens or facts.on, facts, book, place)
-        closes = then.option.closes if then else None
+        day = _first_free(one, days) if search or _passes(one) else None
+        closes = weigh(one.target, days.on(day)).option.closes if day else None
     if search and closes is None and (day or option.verdict != HOLD):
-        last = _last_free(one.target, day or facts.on, facts, book, place)
+        last = _last_free(one.target, day or days.facts.on, days)
         closes = last.isoformat() if last else None
     return replace(one, option=replace(option, opens=day.isoformat() if day else None, closes=closes))
 
@@ -68,43 +97,61 @@ def _year_known(place: Place) -> bool:
     return not (place.latitude is None and place.last_frost is None and place.first_frost is None)
 
 
-def _first_free(
-    target: Target, opens: dt.date, facts: Facts, book: RuleBook, place: Place
-) -> tuple[dt.date | None, Weighed | None]:
-    day = opens
-    for _ in range(6):
-        then = weigh(target, matcher_on(facts, day, book, place))
-        if then.option.verdict not in (HOLD, AVOID):
-            return day, then
-        if then.option.verdict == AVOID or not then.option.opens:
-            return None, None
-        day = dt.date.fromisoformat(then.option.opens)
-    return None, None
+def _passes(one: Weighed) -> bool:
+    """Whether each hold is one that time lifts: not a tree's weakness, nor the weather of today."""
+    holds = [result.rule for result in one.spoke if result.rule.verdict == HOLD]
+    budget = one.allowance.verdict != HOLD or one.allowance.opens is not None
+    return budget and all(_timed(rule) for rule in holds)
 
 
-def _searched(
-    target: Target, start: dt.date, facts: Facts, book: RuleBook, place: Place
-) -> tuple[dt.date | None, Weighed | None]:
-    day = start + _STEP
-    while day <= facts.on + _FARTHEST:
-        then = weigh(target, matcher_on(facts, day, book, place))
-        if then.option.verdict not in (HOLD, AVOID):
-            return day, then
-        day += _STEP
-    return None, None
+def _timed(rule: Rule) -> bool:
+    tests = [test for clause in rule.condition for tests in clause for test in tests]
+    return (
+        rule.opens is not None
+        or rule.between is not None
+        or any(test.kind == "stage" and not test.denied for test in tests)
+        or any(limit.quantity in _BY_CALENDAR for limit in rule.limits)
+    )
 
 
-def _last_free(target: Target, start: dt.date, facts: Facts, book: RuleBook, place: Place) -> dt.date | None:
+def _first_free(one: Weighed, days: Days) -> dt.date | None:
+    held = days.facts.on
+    hint = max(held, dt.date.fromisoformat(one.option.opens)) if one.option.opens else held
+    while held < hint + _FARTHEST:
+        day = held + _STEP
+        if days.free(one.target, day):
+            while day - _DAY > held and days.free(one.target, day - _DAY):
+                day -= _DAY
+            return day
+        held = day
+    return None
+
+
+def lag_of(facts: Facts, book: RuleBook, place: Place) -> int:
+    """By how many days the tree is behind what is usual at its place for the stage that was said of it, negative where
+    it is ahead; 0 where the date agrees, or nothing near does."""
+    almanac = almanac_for(facts.on, place, facts.entry, book.seasons, said_traits(facts))
+    for known in facts.of("stage"):
+        if known.origin != SAID or known.denied or known.value in BLOOM:
+            continue
+        last = almanac.window(str(known.value), facts.on - _SHIFT)
+        coming = almanac.window(str(known.value), facts.on)
+        behind = (facts.on - last.closes).days if last and last.closes and last.closes < facts.on else None
+        ahead = (coming.opens - facts.on).days if coming else None
+        if ahead is not None and ahead <= 0:
+            return 0
+        shifts = [shift for shift in (behind, -ahead if ahead and ahead <= _SHIFT.days else None) if shift]
+        return min(shifts, key=abs, default=0)
+    return 0
+
+
+def _last_free(target: Target, start: dt.date, days: Days) -> dt.date | None:
     """The last day before a rule holds the work again; None where none does within a year."""
     day = start
     while day <= start + _FARTHEST:
-        if not _free(target, day + _STEP, facts, book, place):
-            while _free(target, day + _DAY, facts, book, place):
+        if not days.free(target, day + _STEP):
+            while days.free(target, day + _DAY):
                 day += _DAY
             return day
         day += _STEP
     return None
-
-
-def _free(target: Target, day: dt.date, facts: Facts, book: RuleBook, place: Place) -> bool:
-    return weigh(target, matcher_on(facts, day, book, place)).option.verdict not in (HOLD, AVOID)

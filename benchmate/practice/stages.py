@@ -16,6 +16,7 @@ from benchmate.value import dataclass
 # days
 _LONG = 100
 _NEAR = 10
+_LATE = 45
 BLOOM = ("flowering", "after-flowering")
 
 
@@ -38,7 +39,7 @@ def stage_facts(facts: Facts, almanac: Almanac) -> Stages:
     seen = [known for known in basis if not known.denied]
     denied = {known.value for known in basis if known.denied}
     out = [*basis]
-    guess = almanac.guess
+    guess = _not_denied(almanac, denied)
     flush = facts.first("flush")
     # bloom goes with nearly every stage of the leaves, so the date may still tell of those
     seen_leaf = [known for known in seen if known.value not in BLOOM]
@@ -67,6 +68,17 @@ def stage_facts(facts: Facts, almanac: Almanac) -> Stages:
         out += [Known("stage", one, denied=True, origin=SEASON) for one in late]
     turns = assumed is not None and guess is not None and _turns(guess, almanac.on)
     return Stages(tuple(out), _flush(facts, almanac, guess.flush if guess and fits else None), assumed, turns)
+
+
+def _not_denied(almanac: Almanac, denied: set[str | int]) -> StageGuess | None:
+    """What the date suggests; where that is said not to be so yet, the stage before it, as far back as a late spring or
+    a long autumn may lie."""
+    guess = first = almanac.guess
+    while guess and any(almanac.implied(guess.stage, str(one)) for one in denied):
+        guess = almanac.guess_before(guess)
+        if guess is None or guess.until is None or (almanac.on - guess.until).days > _LATE:
+            return first
+    return guess
 
 
 def _turns(guess: StageGuess, on: dt.date) -> bool:

@@ -8,11 +8,13 @@ from typing import Any
 
 from benchmate.hearing.reading import Spot
 from benchmate.practice.condition import SINGLE, Claim, Clause
-from benchmate.practice.facts import Done, Facts
+from benchmate.practice.facts import SAID, Done, Facts
 from benchmate.practice.places import meets
 from benchmate.value import dataclass
 
 Truth = bool | None
+# work told of a longer time than this, up to a year, is taken for the middle of it
+_MONTH, _YEAR = dt.timedelta(days=45), dt.timedelta(days=370)
 # found by looking at the tree: what nobody spoke of is taken not to be there
 CLOSED = ("finding", "weather", "means")
 
@@ -145,7 +147,7 @@ def done_truth(works: Iterable[str], start: dt.date | None, facts: Facts, end: d
     """
     wanted = set(works)
     last = end or dt.date.max
-    maybe = False
+    maybe = told = False
     for done in facts.done:
         if done.work not in wanted:
             continue
@@ -157,10 +159,22 @@ def done_truth(works: Iterable[str], start: dt.date | None, facts: Facts, end: d
         elif done.first >= start and done.last < last:
             return True
         elif done.last >= start and done.first < last:
-            maybe = True
+            middle = None if end or done.last >= facts.on else _middle(done)
+            if middle and middle >= start:
+                return True
+            maybe = maybe or middle is None
+            told = told or middle is not None
+        elif done.origin == SAID and done.last < start:
+            told = True  # "repotted last spring" says of itself that it was not done since
     if maybe:
         return None
-    return False if facts.tree else None
+    return False if facts.tree or (told and not end) else None
+
+
+def _middle(done: Done) -> dt.date | None:
+    """The day that work told of a season or a year is taken for; of a month or less its day may be asked."""
+    span = done.last - done.first
+    return done.first + span / 2 if _MONTH < span <= _YEAR else None
 
 
 def _covers(done: Done, start: dt.date | None) -> bool:

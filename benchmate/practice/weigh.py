@@ -74,6 +74,16 @@ def weigh(target: Target, matcher: Matcher) -> Weighed:
     return Weighed(target, option, spoke, asking, lifting, _traces(results, beaten, target), left, by_date)
 
 
+def is_held(target: Target, matcher: Matcher) -> bool:
+    """Whether a rule or the season's budget stands against the work: the verdict alone, without reasons or days."""
+    results = matcher.results(target)
+    results = [r for r in results if not (r.truth and lifted(r.rule, matcher.facts, matcher.almanac, matcher.book))]
+    beaten = beaten_by(results)
+    if any(r.truth and r.rule.blocks and r.rule.id not in beaten for r in results):
+        return True
+    return allowance(target, matcher).verdict is not None
+
+
 def _by_date(blocks: Sequence[Result], left: Allowance, matcher: Matcher) -> tuple[Result, ...]:
     if not matcher.facts.stage_turns or left.verdict:
         return ()

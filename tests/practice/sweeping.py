@@ -92,10 +92,15 @@ def matcher_of(taxon: str, place: str, on: dt.date, state: str) -> Matcher:
     return Matcher(book, facts_then, almanac_for(on, PLACES[place], facts_then.entry, book.seasons), tells=False)
 
 
-def verdict(work: str, matcher: Matcher) -> str:
+def target_of(work: str) -> Target:
+    """work: a work, or "work:manner"."""
     name, _, manner = work.partition(":")
     spot = Spot(part="branch") if name in _ON_A_BRANCH else Spot()
-    return weigh(Target(name, spot, manner=(manner,) if manner else ()), matcher).option.verdict
+    return Target(name, spot, manner=(manner,) if manner else ())
+
+
+def verdict(work: str, matcher: Matcher) -> str:
+    return weigh(target_of(work), matcher).option.verdict
 
 
 def fits(row: Row, taxon: str, almanac: Almanac) -> bool:

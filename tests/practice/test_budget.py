@@ -62,7 +62,8 @@ def test_a_share_nobody_said_is_taken_as_usual(book):
 def test_a_spent_season_holds_until_the_next(book):
     told = advice(book, ask("thin-leaves"), tree(health="healthy"), [done("2026-05-30", "shorten", share=0.25)])
     thinned = first(told, "thin-leaves")
-    assert (thinned.verdict, thinned.opens) == ("hold", "2027-03-11")
+    # work on a bare tree belongs to the season that follows
+    assert (thinned.verdict, thinned.opens) == ("hold", "2026-12-05")
 
 
 def test_unknown_health_takes_a_usual_cap_and_says_so(book):

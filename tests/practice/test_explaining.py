@@ -98,11 +98,14 @@ def test_what_changes_nothing_is_no_change(book):
 
 
 def test_a_window_that_another_rule_shuts_moves_on(book):
-    # the root rule lets go in spring; a question in late summer must not be told a day before that
-    told = advice(book, ask("defoliate", Fact("health", "strong")), tree(), [done("2026-03-20", "repot")])
-    option = next(o for o in told.options if o.work == "defoliate")
-    assert option.verdict == "hold"
-    assert option.opens > "2027-01-01"
+    # the day told is one on which the same question is answered by no wait, and a week before it still was
+    reading, works = ask("defoliate", Fact("health", "strong")), [done("2026-03-20", "repot")]
+    held = next(o for o in advice(book, reading, tree(), works).options if o.work == "defoliate")
+    assert held.verdict == "hold"
+    day = dt.date.fromisoformat(held.opens)
+    then, before = (advice(book, reading, tree(), works, on=on) for on in (day, day - dt.timedelta(days=7)))
+    assert next(o for o in then.options if o.work == "defoliate").verdict == "go"
+    assert next(o for o in before.options if o.work == "defoliate").verdict == "hold"
 
 
 def test_when_finds_the_first_and_the_last_free_day(book):

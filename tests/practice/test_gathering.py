@@ -163,9 +163,17 @@ def test_the_date_suggests_and_says_so(book):
     assert stage_truth("leafless", south) is False
 
 
-def test_a_word_against_the_date_leaves_the_date_out(book):
+def test_a_word_against_the_date_takes_the_stage_before(book):
     reading = Reading("by hand", facts=(Fact("stage", "leafless", denied=True),))
     known = facts(book, reading, tree(), on=dt.date(2026, 12, 5))
+    assert stage_truth("leafless", known) is False
+    assert stage_truth("leaf-fall", known) is True
+    assert known.stage_assumed.startswith("leaf fall is taken from the date")
+
+
+def test_a_word_far_from_the_date_leaves_the_date_out(book):
+    reading = Reading("by hand", facts=(Fact("stage", "leafless", denied=True),))
+    known = facts(book, reading, tree(), on=dt.date(2027, 2, 5))
     assert stage_truth("leafless", known) is False
     assert known.stage_assumed is None
 
@@ -204,3 +212,15 @@ def test_only_a_genus_known_leaves_its_species_open(book):
 def test_work_done_in_the_statement_is_marked_so(book):
     known = facts(book, Reading("by hand", ("decide",), work=(Work("repot", done="done"),)), tree())
     assert [(d.work, d.first, d.now) for d in known.done] == [("repot", ON, True)]
+
+
+def test_work_of_the_record_that_is_told_again_is_that_work(book):
+    reading = Reading("by hand", work=(Work("repot", done="done"),), when="2026-06-01")
+    known = facts(book, reading, tree(), [done("2026-06-04", "repot")])
+    assert [(one.first, one.now) for one in known.done if one.work == "repot"] == [(dt.date(2026, 6, 4), True)]
+
+
+def test_work_of_today_is_told_beside_that_of_the_record(book):
+    reading = Reading("by hand", work=(Work("repot", done="done"),))
+    known = facts(book, reading, tree(), [done("2026-06-04", "repot")])
+    assert len([one for one in known.done if one.work == "repot"]) == 2
