@@ -6,7 +6,16 @@ import datetime as dt
 
 from benchmate.practice.advice import AVOID, HOLD, Reason
 from benchmate.practice.book import Rule
-from benchmate.practice.budget import Cap, cap_for, counts_apart, crown_share, foliage_taken, root_taken, takes
+from benchmate.practice.budget import (
+    Cap,
+    cap_for,
+    counts_apart,
+    crown_share,
+    foliage_taken,
+    root_taken,
+    takes,
+    takes_all,
+)
 from benchmate.practice.match import Matcher
 from benchmate.practice.places import is_at, spot_of
 from benchmate.practice.target import LEAVE, Target
@@ -37,6 +46,8 @@ def allowance(target: Target, matcher: Matcher) -> Allowance:
     what = takes(target.work, matcher.book)
     if target.how == LEAVE or what not in ("foliage", "root") or _takes_dead_wood(target, matcher):
         return NO_BUDGET
+    if takes_all(target.work, target.spot, matcher.book):
+        return NO_BUDGET  # for rules alone to say: no share of a season covers it
     share, said = crown_share(target.work, target.measures, target.spot, matcher.book)
     cap = cap_for(target, matcher, "cap" if what == "foliage" else "root_cap")
     if cap is None:
@@ -56,7 +67,7 @@ def allowance(target: Target, matcher: Matcher) -> Allowance:
         far = taken + share > cap.share + float(over.get("margin", 0.0)) + 1e-6
         verdict = AVOID if far else HOLD
         return Allowance(left, verdict, None if far else opens, reasons, (*too_much, *cautions), cap.assumed)
-    if left < _LEAST and not said and _is_care(target, matcher, cap):
+    if left < _LEAST and not said and (_is_care(target, matcher, cap) or (what == "root" and _is_rescue(matcher))):
         return Allowance(None, cautions=cautions, assumed=cap.assumed)
     if left < _LEAST:
         spent = too_much if taken > 0 and cap.share > 0 else ()
@@ -90,6 +101,12 @@ def _is_care(target: Target, matcher: Matcher, cap: Cap) -> bool:
         and cap.share >= float(light.get("cap", 1.0))
         and not set(target.manner).intersection(light.get("not_when", ()))
     )
+
+
+def _is_rescue(matcher: Matcher) -> bool:
+    """Whether roots are rotting: those that come off are dead, and a spent season does not stop it."""
+    wanted = matcher.book.budget.get("free", {}).get("roots", ())
+    return any(known.value in wanted and not known.denied for known in matcher.facts.of("finding"))
 
 
 def _takes_dead_wood(target: Target, matcher: Matcher) -> bool:

@@ -142,7 +142,7 @@ def _limits_shut(rule: Rule) -> bool:
     return False
 
 
-_BELOW_ZERO = ("temperature_c", "frost_days", "spring_frost_days")
+_BELOW_ZERO = ("temperature_c", "kept_at_c", "frost_days", "spring_frost_days")
 
 
 def _within_shut(rule: Rule) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
@@ -31,6 +32,12 @@ def takes(work: str, book: RuleBook) -> str:
     return str(book.works.get(work, {}).get("takes", "none"))
 
 
+def takes_all(work: str, spot: Spot, book: RuleBook) -> bool:
+    """Whether a cut at this place takes the whole crown with it: the one trunk of a tree cut through."""
+    whole = book.budget.get("serious", {}).get("whole", {})
+    return spot.part in whole.get(work, ()) and not is_placed(spot)
+
+
 def share_of(work: str, measures: Mapping[str, float], book: RuleBook) -> tuple[float | None, bool]:
     """The share that a work takes, and whether it was said; else what such work usually takes, or None."""
     if "share" in measures:
@@ -45,6 +52,8 @@ def crown_share(work: str, measures: Mapping[str, float], spot: Spot, book: Rule
     A share said of one placed branch, or of work that is itself a share of each leaf or candle, is no share of the
     crown: then what such work usually takes stands.
     """
+    if takes_all(work, spot, book):
+        return 1.0, False
     if is_placed(spot) or work in book.budget.get("of_part", {}).get("works", ()):
         measures = {key: value for key, value in measures.items() if key != "share"}
     return share_of(work, measures, book)
@@ -54,7 +63,12 @@ def _this_season(facts: Facts) -> list[Done]:
     """What the season has to answer for. Work of which nobody knows whether it was this year's is none of it."""
     start = facts.season_start
     done = [done for done in facts.done if not done.denied and done.origin != DEFAULT]
-    return [done for done in done if start is None or done.last >= start]
+    return [done for done in done if start is None or done.first >= start or _mostly_since(start, done)]
+
+
+def _mostly_since(start: dt.date, done: Done) -> bool:
+    """Whether work between two days was more likely done since `start`; of no day at all nobody knows."""
+    return done.first != dt.date.min and done.last >= start and done.first + (done.last - done.first) / 2 >= start
 
 
 def foliage_taken(facts: Facts, book: RuleBook) -> float:
@@ -106,6 +120,8 @@ def heavy_works(facts: Facts, book: RuleBook) -> int:
 def is_heavy(done: Done, book: RuleBook) -> bool:
     """Whether work that was done was a serious one: by its kind, by how it was done, or by how much it took."""
     work = book.works.get(done.work, {})
+    if takes_all(done.work, done.spot, book):
+        return True
     if work.get("heavy") or set(done.manner) & set(work.get("heavy_when", ())):
         return True
     return takes(done.work, book) == "foliage" and (done.share or 0.0) >= book.budget.get("serious", {}).get(

@@ -38,8 +38,13 @@ def follow_ups(spoke: Iterable[Result], almanac: Almanac) -> tuple[Follow, ...]:
 
 
 def _day(spec: Mapping[str, Any], almanac: Almanac) -> dt.date | None:
+    if "between" in spec and not almanac.between(*spec["between"]):
+        return None
+    soonest = almanac.on + dt.timedelta(days=int(spec.get("days", 0)))
+    if "date" in spec:
+        return almanac.next_date(str(spec["date"]), soonest)
     if "days" in spec:
-        return almanac.on + dt.timedelta(days=int(spec["days"]))
+        return soonest
     if "stage" in spec:
         return almanac.next_stage(str(spec["stage"]), almanac.on)
     return None

@@ -9,12 +9,13 @@ from benchmate.fault import Fault
 from benchmate.hearing.reading import Spot
 from benchmate.practice.almanac import Almanac
 from benchmate.practice.book import Rule, RuleBook
+from benchmate.practice.budget import takes_all
 from benchmate.practice.condition import SINGLE, Claim, Clause
 from benchmate.practice.facts import SAID, Facts
 from benchmate.practice.gates import open_keys
 from benchmate.practice.places import is_placed
 from benchmate.practice.quantity import quantity
-from benchmate.practice.target import Target, eval_spot
+from benchmate.practice.target import DONE, Target, eval_spot
 from benchmate.practice.truth import Truth, Where, claim_truth, clause_truth, done_truth
 from benchmate.value import dataclass, field
 
@@ -25,6 +26,7 @@ Look = tuple[Where, Seen]
 _ANYWHERE = Spot(part="tree")
 # the question for the day of work that is known to have been done stands under the work's name with this
 _DAY = "-day"
+_HARD = "hard"
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +62,7 @@ class Matcher:
         if self._keys is None:
             self._keys = open_keys(self.facts, self.book.trait_names)
         numbers: set[int] = set()
-        for key in (*self._keys, *(f"manner:{manner}" for manner in target.manner)):
+        for key in (*self._keys, *(f"manner:{manner}" for manner in self._ways(target))):
             numbers.update(gates.get(key, ()))
         for number in sorted(numbers):
             yield self.book.rules[number]
@@ -116,8 +118,12 @@ class Matcher:
             return Result(rule, None, f"not known: {names}", tuple(dict.fromkeys(lacks)), tuple(rests))
         return Result(rule, True, "; ".join(rests) or "always", (), tuple(rests))
 
+    def _ways(self, target: Target) -> tuple[str, ...]:
+        """How the work is done, as said; a cut that takes the whole crown is a hard one, whatever it was called."""
+        return (*target.manner, _HARD) if takes_all(target.work, target.spot, self.book) else target.manner
+
     def _out_of_scope(self, rule: Rule, target: Target) -> str | None:
-        if rule.manner and rule.manner not in target.manner:
+        if rule.manner and rule.manner not in self._ways(target):
             return f"only when done {rule.manner.replace('-', ' ')}"
         if rule.part:
             part = target.spot.part or self.book.places.get("work_part", {}).get(target.work)
@@ -141,7 +147,7 @@ class Matcher:
         start = self.facts.season_start if days == "season" else self.almanac.on - dt.timedelta(days=int(days) - 1)
         works = self.book.group(work)
         facts = self.facts
-        if any(done.now and done.work == target.work for done in facts.done):
+        if target.how == DONE and any(done.now and done.work == target.work for done in facts.done):
             facts = facts.without_now(target.work)
         truth = done_truth(works, start, facts)
         span = "this season" if days == "season" else f"in the last {days} days"

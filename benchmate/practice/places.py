@@ -50,6 +50,8 @@ def meets(known: Known, wanted: Spot, option: Spot, places: Mapping[str, Any]) -
     every finding counts for it.
     """
     spot = spot_of(known, places)
+    if spot.part in places.get("beside", {}).get(known.value, ()) and wanted.part != spot.part:
+        return False
     if wanted != NOWHERE and not _within(spot, wanted, places):
         return False
     if option.part == "tree":

@@ -12,7 +12,7 @@ from benchmate.practice.book import RuleBook
 from benchmate.practice.budget import crown_share, foliage_taken, heavy_works, is_heavy, root_taken, share_of, takes
 from benchmate.practice.facts import SAID, Done, Facts, Known
 from benchmate.practice.places import is_placed, spot_of, spots_meet
-from benchmate.practice.target import Target
+from benchmate.practice.target import DONE, Target
 
 Number = tuple[float | None, str]
 Reckoner = Callable[[Target, Facts, Almanac, RuleBook], Number]
@@ -145,9 +145,14 @@ def _days_since(work: str, facts: Facts, almanac: Almanac, book: RuleBook) -> Nu
     return (float((almanac.on - last.first).days), f" ({last.told})") if last.first == last.last else (None, "")
 
 
+def _before(target: Target, facts: Facts) -> Facts:
+    """What work that was done just now finds: all but itself, and what belongs to the same visit."""
+    return facts.without_now(target.work) if target.how == DONE else facts
+
+
 def _heavy_works(target: Target, facts: Facts, almanac: Almanac, book: RuleBook) -> Number:
     """Serious works of the season beside this one: those done, and one of another kind named before it just now."""
-    done = heavy_works(facts.without_now(target.work), book)
+    done = heavy_works(_before(target, facts), book)
     before = list(itertools.takewhile(lambda work: work.work != target.work, facts.meant))
     if len(before) == len(facts.meant):
         before = []  # this work was not named; what was named is weighed by itself
@@ -157,11 +162,30 @@ def _heavy_works(target: Target, facts: Facts, almanac: Almanac, book: RuleBook)
 
 def _heavy_cut_days(target: Target, facts: Facts, almanac: Almanac, book: RuleBook) -> Number:
     """Days since the crown was last cut hard, whatever this work adds; without end where the record holds no such."""
-    kept = facts.without_now(target.work).done
+    kept = _before(target, facts).done
     cuts = [done for done in kept if not done.denied and takes(done.work, book) == "foliage" and is_heavy(done, book)]
     if not cuts:
         return math.inf, ""
     return float((almanac.on - max(done.last for done in cuts)).days), " days"
+
+
+def _roots_beside(target: Target, facts: Facts, almanac: Almanac, book: RuleBook) -> Number:
+    """Works on the roots that this very statement names beside this one, asked about, meant or done."""
+    works = {str(work.work) for work in facts.meant} | {done.work for done in facts.done if done.now}
+    return float(len((works & set(book.group("roots"))) - {target.work})), " in the same visit"
+
+
+def _bloom_end(target: Target, facts: Facts, almanac: Almanac, book: RuleBook) -> Number:
+    """Days to the end of the bloom that is open or comes next, by the date; None where that is not known of a kind."""
+    window = almanac.window("flowering", almanac.on)
+    return (
+        (None, "") if window is None or window.closes is None else (float((window.closes - almanac.on).days), " days")
+    )
+
+
+def _kept_at(target: Target, facts: Facts, almanac: Almanac, book: RuleBook) -> Number:
+    """The warmth of the place where the tree is to stand, told of that place and not of the weather, in deg C."""
+    return target.measures.get("temperature_c"), " C"
 
 
 def _serious(work: Work, facts: Facts, book: RuleBook) -> bool:
@@ -182,6 +206,9 @@ _RECKONED: dict[str, Reckoner] = {
     "day_length_h": lambda target, facts, almanac, book: (almanac.day_length_h(), " h"),
     "heavy_works": _heavy_works,
     "heavy_cut_days": _heavy_cut_days,
+    "kept_at_c": _kept_at,
+    "bloom_end_days": _bloom_end,
+    "roots_beside": _roots_beside,
 }
 MEASURES = (
     "diameter_mm",

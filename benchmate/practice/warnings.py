@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+import math
+from collections.abc import Iterable, Mapping
+from typing import Any
 
 from benchmate.practice.advice import Caution
 from benchmate.practice.almanac import Almanac
@@ -32,7 +34,7 @@ def cautions_for(weighed: Iterable[Weighed], facts: Facts, book: RuleBook, alman
         id for number, one in enumerate(rows) if number < _SHOWN or one.target.how != OFFERED for id in one.cautions
     }
     late = set(ids) - near
-    told = [caution_of(id, book) for id in ids]
+    told = [caution_of(id, book) for id in ids if _fits(book.cautions.get(id, {}), almanac)]
     out = _with_hazard([caution for caution in told if caution], facts)
     worked = any(one.target.how != LEAVE for one in rows)
     out += _of_taxon(rows, facts, book, almanac) if worked else []
@@ -52,6 +54,17 @@ def caution_of(id: str, book: RuleBook) -> Caution | None:
         _mark(table),
         str(table.get("short", "")),
     )
+
+
+def _fits(table: Mapping[str, Any], almanac: Almanac) -> bool:
+    """Whether a caution about the time of year suits the day; a place without frost has no such days, and all suits."""
+    days = {"frost_days": almanac.frost_days(), "spring_frost_days": almanac.spring_frost_days()}
+    for key, bound in table.get("fits", {}).items():
+        name, _, way = key.rpartition("_")
+        value = days[name]
+        if math.isfinite(value) and not (value > bound if way == "over" else value < bound):
+            return False
+    return True
 
 
 def _mark(table: dict[str, object]) -> str:

@@ -98,17 +98,24 @@ class Closes(Shape):
 
 
 class FollowUp(Shape):
+    """When to come back: after some days, at a stage, or on the next such date, no sooner than `days` from now. between:
+    only where the work is done in that part of the year, northern."""
+
     work: str
     part: str | None = None
     days: Days | None = None
     stage: str | None = None
+    date: MonthDay | None = None
+    between: Annotated[list[MonthDay], Field(min_length=2, max_length=2)] | None = None
     says: Sentence
     weather: str | None = None
 
     @model_validator(mode="after")
     def _when(self) -> FollowUp:
-        if (self.days is None) == (self.stage is None):
-            raise ValueError("give `days` or `stage`, one of them")
+        if self.stage is not None and (self.days is not None or self.date is not None):
+            raise ValueError("`stage` stands alone; give `days` or `date` without it")
+        if self.stage is None and self.days is None and self.date is None:
+            raise ValueError("give `days`, `stage` or `date`")
         return self
 
 
@@ -193,8 +200,12 @@ class CapShape(Condition):
     yours: bool = False
 
 
+FrostDays = Literal["frost_days_over", "frost_days_under", "spring_frost_days_over", "spring_frost_days_under"]
+
+
 class CautionShape(Condition):
     kind: Literal["tree", "person", "law"]
     work: Names | None = None
     says: Sentence
     short: Sentence
+    fits: dict[FrostDays, int] = Field(default={})

@@ -93,6 +93,7 @@ class PlacesFile(Shape):
     whole_tree_works: list[str]
     needs_object: list[str]
     finding_part: dict[str, str]
+    beside: dict[str, list[str]]
     work_part: dict[str, str]
     holds: dict[str, list[str]]
     kinds_of: dict[str, list[str]]

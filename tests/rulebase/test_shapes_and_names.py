@@ -53,7 +53,7 @@ BAD_RULES = {
     "unknown manner": (('when = "weak tree"', 'manner = "harsh"'), "'manner' cannot be 'harsh'", 4),
     "follow without a day": (
         ('mark = "practice"', 'mark = "practice"\nfollow = [{work = "check", says = "Look."}]'),
-        "give `days` or `stage`",
+        "give `days`, `stage` or `date`",
         8,
     ),
     "unknown key in a follow-up": (
