@@ -78,7 +78,8 @@ def part_of_one(texts: Sequence[str], at: int, known: NumberWords) -> tuple[floa
         for length in (4, 3, 2, 1):
             key = tuple(texts[at : at + length])
             if len(key) == length and key in table:
-                end = at + length
+                # the small word stays one of the statement's: "a third | of its length"
+                end = at + length - (key[-1] in known.small.of_whole)
                 more = bool(known.small.of_whole.intersection(texts[end : end + 1]))
                 unit = known.unit_at(texts, end + more + 1) if article_at(texts, end + more, known) else None
                 if unit and (more or unit[0] not in _SPANS):

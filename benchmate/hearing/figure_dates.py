@@ -13,6 +13,7 @@ from .figure_small import SmallWords
 
 _DAY = re.compile(r"(\d{1,2})(?:st|nd|rd|th)$")
 _WEEK = 7  # days
+_MIDDLE = 15  # of a month
 DATE_REACH = 7  # words from the first of a date to the one that makes it a date
 _YEAR = re.compile(r"(?:19|20)\d\d$")
 
@@ -48,8 +49,8 @@ def date_at(texts: Sequence[str], at: int, known: NumberWords, dates: DateWords)
     if _bare_year(texts, at, known):
         return SaidNumber(at, at + 1, 0, 0, "date", "year", told=(texts[at], texts[at]))
     best, small = None, known.small
-    if week := _week_of(texts, at, known, dates):
-        return week
+    if found := _week_of(texts, at, known, dates) or _middle_of(texts, at, known, dates):
+        return found
     of_year = texts[at] in dates.season and small.of_whole.intersection(texts[at + 1 : at + 2])
     if of_year and at + 2 < len(texts) and _YEAR.match(texts[at + 2]):
         season = f"{texts[at + 2]}-{dates.season[texts[at]]}"
@@ -109,6 +110,18 @@ def _week_of(texts: Sequence[str], at: int, known: NumberWords, dates: DateWords
         return None
     day = f"{month:02}-{round(which) * 7 - 3:02}"
     return SaidNumber(at, at + 4, 0, 0, "date", " ".join(here), told=_named(here, day, dates, known))
+
+
+def _middle_of(texts: Sequence[str], at: int, known: NumberWords, dates: DateWords) -> SaidNumber | None:
+    """The middle of a month: "the middle of March"."""
+    here = texts[at : at + 3]
+    if len(here) < 3 or here[0] not in known.small.middle or not known.small.in_month.intersection(here[1:2]):
+        return None
+    month = dates.month.get(here[2])
+    if month is None:
+        return None
+    told = _named(here, f"{month:02}-{_MIDDLE}", dates, known)
+    return SaidNumber(at, at + 3, 0, 0, "date", " ".join(here), told=told)
 
 
 def _named(spelt: Sequence[str], day: str, dates: DateWords, known: NumberWords) -> tuple[str, str]:

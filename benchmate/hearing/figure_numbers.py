@@ -21,6 +21,7 @@ GAUGE = "gauge"  # of a kind that other words tell
 _LABEL = re.compile(r"(\d{1,12})-(\d{1,12})-(\d{1,12})$")
 _SLASHED = re.compile(r"(\d{1,2})/(\d{1,2}) / (\d{1,2})$")  # a label as "20/20/20"
 _MOST_OF_LABEL = 60
+_NUMBER_REACH = 6  # words
 _FLAT = frozenset({"length", "degree", "celsius", "fahrenheit"})  # units that a list carries from one number to another
 
 
@@ -30,6 +31,9 @@ def said_numbers(words: Sequence[Word], known: NumberWords, dates: DateWords) ->
     for here, after in pairwise(range(len(texts))):
         if texts[here] == "." and texts[after][0].isdigit() and words[here].end < words[after].start:
             texts[here] = ";"  # the end of a sentence, and no decimal point
+    for here, after in pairwise(range(len(texts))):
+        if texts[here] in known.small.glued and words[here].end == words[after].start:
+            texts[after] = texts[here]  # "ET0" is no nought
     out: list[SaidNumber] = []
     at = 0
     telling = date_words(texts, known, dates)
@@ -109,7 +113,9 @@ def _number_at(texts: Sequence[str], at: int, known: NumberWords) -> SaidNumber 
     if number and named and value < 10 and not _measured(texts, at, value, end, known).unit:
         return SaidNumber(at, end, value, value, NAMED)  # "the two", "all three": who was named before
     over = end >= len(texts) or texts[end] == "," or texts[end] in small.stops
-    ends = over and bool(small.up_to.intersection(texts[start - 1 : start]))  # "down to one."
+    led = bool(small.up_to.intersection(texts[max(0, start - 1) : start]))
+    # "down to one.", "nine parts to one of the concentrate"
+    ends = led and (over or (texts[end] in small.of_whole and _numbered_before(texts, start, known)))
     if number and value == 1 and texts[start].isalpha() and small.one_at.intersection(texts[end : end + 1]):
         return SaidNumber(at, end, value, value, "count", BRANCH)  # "two at 6 mm and one at 10"
     if number and value == 1 and texts[start].isalpha() and not ends and not _one_counts(texts, end, known):
@@ -120,6 +126,12 @@ def _number_at(texts: Sequence[str], at: int, known: NumberWords) -> SaidNumber 
     if part and not found.unit:
         return replace(found, unit="share", value=100 * value, word="part")
     return found
+
+
+def _numbered_before(texts: Sequence[str], at: int, known: NumberWords) -> bool:
+    """Whether a number stands shortly before a word."""
+    before = texts[max(0, at - _NUMBER_REACH) : at]
+    return any(text[0].isdigit() or (text,) in known.values.number for text in before)
 
 
 def _one_of_unit(texts: Sequence[str], at: int, known: NumberWords) -> SaidNumber | None:

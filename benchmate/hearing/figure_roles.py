@@ -23,6 +23,8 @@ OTHER_NUMBER, PAUSE, STOP = 1.6, 0.9, 2.2  # what stands between a word and its 
 TAGGED, TURNED, PREFERRED, EXTREME = 1.8, 0.35, 0.2, 0.8
 HOTTEST_C = 45.0  # a day above it was told in Fahrenheit
 G_TO_N = 9.80665e-3
+ALIKE = 0.2  # what it costs to take a number without a unit for one of the unit before it
+NO_MEASURE = frozenset({"", "date", "label", "gauge", "count", "days", "years", AGAIN})
 FAR_UNDER = 1 / 3  # of the least size of a role: no words make a number that small one of it
 _FEET_OF = "part"
 
@@ -185,13 +187,17 @@ def _unit_cost(line: Line, number: SaidNumber, role: Mapping[str, Any]) -> float
     if kind == "count":
         if unit == "count":
             return 0.0 if number.word == noun else UNSEEN
-        return 0.5 if not unit and number.raw == int(number.raw) else UNSEEN
+        if unit or number.raw != int(number.raw):
+            return UNSEEN
+        return 0.5 if not _unit_before(line, number) else 1.0
     if kind == "number":
         return 0.0 if unit in ("", "count") else UNSEEN
     if unit == kind or (kind == "celsius" and unit == "degree"):
         return 0.0
     if not unit:
         costs = {"length": 0.6, "celsius": 0.3, "degree": 0.8, "volume": 0.8, "share": 0.5, "ppm": 0.8, "mass": 0.8}
+        if _unit_before(line, number) == kind:
+            return ALIKE  # "6.8 kg watered and 5.6 dry"
         return costs.get(kind, 1.0) if kind not in ("date", "label", "gauge") else UNSEEN
     if kind == "length" and unit == "share" and number.word == _FEET_OF:
         return 0.7 if any(one.unit == "length" for one in line.numbers) or "length" in line.orphans else UNSEEN
@@ -202,6 +208,13 @@ def _unit_cost(line: Line, number: SaidNumber, role: Mapping[str, Any]) -> float
     if kind == "force" and unit == "mass":
         return 0.1
     return UNSEEN
+
+
+def _unit_before(line: Line, number: SaidNumber) -> str:
+    """The unit of the last number before one that was said without any, else of the first behind it."""
+    units = [one.unit for one in line.numbers if one.first < number.first and one.unit not in NO_MEASURE]
+    behind = [one.unit for one in line.numbers if one.first > number.first and one.unit not in NO_MEASURE]
+    return units[-1] if units else behind[0] if behind else ""
 
 
 def _size_alike(line: Line, n: int, given: Sequence[str], roles: Mapping[str, Mapping[str, Any]]) -> float:

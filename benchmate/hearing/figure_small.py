@@ -60,6 +60,7 @@ class SmallWords:
     gauge_kinds: Words
     before_gauge: Words
     unitless: Words
+    glued: Words
     numbered: Words
     # what is not so
     supposing: Words
@@ -67,6 +68,7 @@ class SmallWords:
     day_leads: Words
     month_leads: Words
     year_leads: Words
+    middle: Words
     in_month: Words
     two_edged: Words
     single_days: Words

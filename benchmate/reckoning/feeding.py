@@ -129,9 +129,7 @@ def feed_dose(
     if ppm.low <= 0 or ppm.high > 2000:
         raise FigureError(f"a feed strength of {plain(ppm.value)} ppm cannot be; 1 to 2000 ppm would do")
     ratio = 1.0 if injector_ratio is None else within("injector_ratio", injector_ratio)
-    value, low, high = (
-        grams_per_litre(wanted, percent) * ratio * volume for wanted in (ppm.value, ppm.low, ppm.high)
-    )
+    value, low, high = (grams_per_litre(wanted, percent) * ratio * volume for wanted in (ppm.value, ppm.low, ppm.high))
     weak = grams_per_litre(ppm.value, percent)
     n, p, k = elements_ppm(weak, percents)
     name = f"{plain(n_percent)} % N" if alone and (n_percent := percents[0]) else "-".join(map(plain, percents))

@@ -27,6 +27,8 @@ def growth(given: Given) -> dict[str, Any]:
             dates.append((place, given.on - dt.timedelta(days=round(number.raw * 365.25))))
     dates.sort()
     sizes, places = given.many.get("sizes_mm", []), given.places.get("sizes_mm", [])
+    if "goal_mm" in out and len(sizes) == 1 and len(dates) > 1 and all(day <= given.on for _, day in dates):
+        sizes, places = [*sizes, out.pop("goal_mm")], [*places, given.places["goal_mm"][0]]  # "from 44 to 56 mm"
     past = [(place, day) for place, day in dates if day <= given.on]
     since = next((day for place, day in past if "since" in given.numbers[int(place)].tags), None)
     past = [(places[0], since)] if since and places else past

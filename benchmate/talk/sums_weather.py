@@ -90,7 +90,8 @@ def feed(given: Given) -> dict[str, Any]:
         out |= _of_label(given)
     elif "ppm" not in out:
         out["strength"] = _strength(given)
-    if "injector_ratio" in out and ("volume_l" not in out or "a_litre" in given.said):
+    a_litre = "a_litre" in given.said or any("per" in one.tags and one.value == 1 for one in given.numbers)
+    if "injector_ratio" in out and ("volume_l" not in out or a_litre):
         out |= {"volume_l": 1.0, "of_stock": True}
     if given.one("per_l") and "volume_l" not in out and "dose" not in out and not density:
         out["volume_l"] = given.one("per_l")  # "5-1-1 per gallon"
@@ -115,6 +116,9 @@ def _density(given: Given) -> float | None:
     """Grams in a millilitre of a liquid feed: told by that name, or as a weight to a measure that no dose comes to."""
     if given.one("density"):
         return float(given.one("density"))
+    if given.one("density_g"):
+        grams = float(given.one("density_g"))
+        return grams if grams < _NO_DOSE_G_L else grams / 1000  # of a millilitre, or of a litre
     weight, measure = given.one("dose_g"), given.one("per_l") or (1.0 if "weighs" in given.said else None)
     return weight / measure / 1000 if weight and measure and weight / measure >= _NO_DOSE_G_L else None
 
@@ -155,6 +159,8 @@ def dilution(given: Given) -> dict[str, Any]:
     out = given.single("stock_percent", "wanted_percent", "volume_l", "dose_l", "per_l", "have_l") | given.words(
         "wanted"
     )
+    if "per_l" in out and not {"dose_l", "volume_l"} & set(out):
+        out["volume_l"] = out.pop("per_l")  # there is no dose for it to hold of
     stock, water, whole = (given.one(name) for name in ("stock_parts", "water_parts", "whole_parts"))
     if whole and not water:
         out["parts"] = whole / (stock or 1.0) - 1
@@ -232,6 +238,8 @@ def _numbers(given: Given, *names: str) -> dict[str, float]:
 
 def pot_size(given: Given) -> dict[str, Any]:
     out = across(given, given.single())
+    if "share_percent" in out:
+        out["share_of_height"] = out.pop("share_percent") / 100
     tall, thick = out.get("height_mm"), out.get("diameter_mm")
     if tall and thick and thick > _STOUTEST * tall and "spread_mm" not in out:
         out["spread_mm"] = out.pop("diameter_mm")  # "40 high, 54 across" is no trunk
