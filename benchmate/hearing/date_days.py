@@ -152,8 +152,8 @@ def _day_of_month(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When
         return
     number, end = _spoken_day(dw, words, lead)
     ends = number is None or end >= len(words) or not words[end].isalpha()
-    if number is None or not (ends or dw.match("day_ends", words, end)):
-        return  # "on the 2nd branch"
+    if number is None or not (ends or dw.match("day_ends", words, end)) or _month_behind(dw, words, end):
+        return  # "on the 2nd branch"; "on the 1st and the 15th of May"
     months = [add_months(dw.on.replace(day=1), step) for step in range(-3, 4)]
     past, future = nearest((valid(m.year, m.month, number) for m in months), dw.on)
     if past and future:
@@ -173,8 +173,7 @@ def _day_and_month(dw: DateWords, words: Sequence[str], at: int) -> Iterator[Whe
     start = at + 1 if words[at] == "the" and at + 1 < len(words) else at
     day, end = _day_number(dw, words, start)
     if day is not None:
-        end = end + 1 if words[end : end + 1] == ["of"] else end
-        found = months_at(dw, words, end)
+        found = months_at(dw, words, dw.past("of", words, end)) or _month_behind(dw, words, end)
     elif words[start] in dw.month:
         behind = start + 2 if words[start + 1 : start + 2] == ["the"] else start + 1
         day, end = _day_number(dw, words, behind) if behind < len(words) else (None, behind)
@@ -186,7 +185,9 @@ def _day_and_month(dw: DateWords, words: Sequence[str], at: int) -> Iterator[Whe
     if day is None or found is None:
         return
     month, years_meant, end = found
-    if words[end - 1] == "month" and words[end - 2] not in ("next", "last"):  # "the 1st of the month": the nearest
+    if (
+        words[end - 1] == "month" and end > start + 1 and words[end - 2] not in ("next", "last")
+    ):  # "the 1st of the month": the nearest
         around = [add_months(dw.on.replace(day=1), step) for step in (-1, 0, 1)]
         past, future = nearest((valid(one.year, one.month, day) for one in around), dw.on)
     else:
@@ -195,6 +196,15 @@ def _day_and_month(dw: DateWords, words: Sequence[str], at: int) -> Iterator[Whe
         past, future = past or future, future or past
     if past and future:
         yield When(end, past, future)
+
+
+def _month_behind(dw: DateWords, words: Sequence[str], at: int) -> tuple[int, Sequence[int], int] | None:
+    """The month that stands behind another day: "the 1st (and the 15th of May)". A range is one time ("3 to 10 May"),
+    of two days the second is left to be read."""
+    through, other = dw.match("through", words, at), dw.match("day_and", words, at)
+    day, end = _day_number(dw, words, dw.past("the", words, through or other or len(words)))
+    found = months_at(dw, words, dw.past("of", words, end)) if day is not None else None
+    return (found[0], found[1], found[2] if through else at) if found else None
 
 
 def _day_number(dw: DateWords, words: Sequence[str], at: int) -> tuple[int | None, int]:
@@ -281,9 +291,9 @@ DAYS: tuple[Callable[[DateWords, Sequence[str], int], Iterator[When]], ...] = (
     _iso,
     _feast,
     _named_day,
+    _day_and_month,
     _day_of_month,
     _nth_weekday,
-    _day_and_month,
     _numeric,
     _weekday,
 )

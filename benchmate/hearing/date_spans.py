@@ -71,6 +71,18 @@ def _spans(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
             yield When(dw.match("times", words, tail) or tail, future, future, counted=True)
 
 
+def _weekdays_ago(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
+    """ "two Saturdays ago", "three Mondays from now"."""
+    for count, day_at in dw.counts(words, at):
+        weekday = dw.weekdays.get(words[day_at]) if day_at < len(words) else None
+        if weekday is None or count != int(count) or count < 1:
+            continue
+        for key, sign in (("ago", -1), ("from_now", 1)):
+            if end := dw.match(key, words, day_at + 1):
+                day = weekday_from(dw.on, weekday, sign * int(count)).isoformat()
+                yield When(end, day, day)
+
+
 def _seasons_ago(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
     """ "two springs ago": that season of the year so many before this one's."""
     for count, season_at in dw.counts(words, at):
@@ -89,6 +101,9 @@ def _since_last(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
     for count, unit, end in _counted(dw, words, lead) if lead is not None else ():
         past = _shifted(dw, count, unit, -1, dw.on)
         yield When(end, past, past, onward=True)
+    if lead is not None and lead < len(words) and words[lead - 1] == "past" and (span := dw.span.get(words[lead])):
+        past = _shifted(dw, 1.0, span, -1, dw.on)  # "over the past month"; "last month" is that month
+        yield When(lead + 1, past, past, onward=True)
 
 
 def _from_a_day(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
@@ -187,6 +202,7 @@ def first_time(every: int, on: str) -> str | None:
 
 
 SPANS: tuple[Callable[[DateWords, Sequence[str], int], Iterator[When]], ...] = (
+    _weekdays_ago,
     _seasons_ago,
     _spans,
     _since_last,

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from benchmate.value import replace
+
 from .clauses import TRUNKS, Clause, Setting
 from .doing import BENT
 from .phrases import (
@@ -9,6 +11,7 @@ from .phrases import (
     settle_bare,
 )
 from .reading import Fact, Spot
+from .values import of_air
 
 
 def measured(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | None = None) -> dict[str, float]:
@@ -26,6 +29,11 @@ def measured(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase |
     if setting.before and setting.before[-1].figure:  # "what wire, 8 mm": as the question takes its sizes
         asked = setting.lexicon.figures.get(setting.before[-1].figure, {})
         length_as, degree_as = asked.get("bare", length_as), asked.get("degree", degree_as)
+    elif degree_as == "temperature_c":  # "it was 95 degrees"; a question that was asked is left to its figure
+        told = [of_air(one.number, setting.lexicon.numbers) for one in phrase.bare]
+        phrase.bare = [
+            replace(one, number=to) if one.bare == "degree" else one for one, to in zip(phrase.bare, told, strict=True)
+        ]
     settle_bare(phrase, setting.lexicon, length_as, degree_as)
     if borrowed:
         phrase.parts = []
@@ -44,6 +52,8 @@ def measured(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase |
 def loose(setting: Setting, clause: Clause, measured: dict[str, float], holder: Phrase) -> None:
     """A size with no finding: of one branch it is a thing to compare, of trunk or tree a measure of the tree."""
     placed = holder.side or holder.level or holder.ordinal or (holder.part and holder.part not in TRUNKS and holder.one)
+    if "temperature_c" in measured:
+        placed = False  # "the low was minus ten": of the air
     if placed:
         clause.candidates.append(Fact("candidate", holder.part or "one", holder.spot(count=False), measured))
     clause.measures.update({} if placed else measured)

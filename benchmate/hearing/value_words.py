@@ -85,7 +85,7 @@ class ValueWords:
         self.hedges += [(tuple(w.split()), ("a",)) for w in hedge.get("article", [])]
         self.share_hedges = [tuple(w.split()) for w in hedge.get("shares", [])]
         self.cold = {key: [tuple(w.split()) for w in says] for key, says in numbers.get("cold", {}).items()}
-        self.hottest_c = float(numbers.get("air", {}).get("hottest_c", 0))
+        self.source = numbers
         self.air = [tuple(w.split()) for w in numbers.get("air", {}).get("says", [])]
         likened = numbers.get("likened", {})
         self.likened = {tuple(name.split()): float(size) for name, size in likened.get("mm", {}).items()}

@@ -7,14 +7,22 @@ from collections.abc import Iterator, Sequence
 
 from benchmate.value import replace
 
+from .temperatures import FAHRENHEIT_FREEZING, FAHRENHEIT_PER_CELSIUS, of_air, weather
 from .value_words import Value, ValueWords, cardinal, first_of, longest, over, part_of_one, unit_at
 
-__all__ = ["DAYS_A_YEAR", "FAHRENHEIT_FREEZING", "FAHRENHEIT_PER_CELSIUS", "Value", "ValueWords", "spot_values"]
+__all__ = [
+    "DAYS_A_YEAR",
+    "FAHRENHEIT_FREEZING",
+    "FAHRENHEIT_PER_CELSIUS",
+    "Value",
+    "ValueWords",
+    "of_air",
+    "spot_values",
+]
 
 _NPK = re.compile(r"(\d{1,12})-(\d{1,12})-(\d{1,12})$")
 _ORDINAL = re.compile(r"(\d{1,12})(?:st|nd|rd|th)$")
 
-FAHRENHEIT_FREEZING, FAHRENHEIT_PER_CELSIUS = 32.0, 1.8
 DAYS_A_YEAR = 365
 _WHOLE = [[word] for word in ("the", "its", "my", "their", "all", "each", "every", "it", "them")]
 DEEPEST, LONGEST = 2, 16  # words that make a number rough ("just about a good inch"), and words that a value may have
@@ -155,7 +163,7 @@ def _numbered(vw: ValueWords, words: Sequence[str], number: tuple[float, int], b
     yield from _measured(vw, words, *number)
     yield from _block(vw, words, number)
     if before not in vw.told_before:  # "it shaded the one below"
-        yield from _weather(vw, words, number)
+        yield from weather(vw, words, number)
     value, end = number
     following = words[end] if end < len(words) else ""
     if following in vw.range:
@@ -179,25 +187,6 @@ def _up_to(vw: ValueWords, words: Sequence[str], lower: tuple[float, int], at: i
     for value in _measured(vw, words, lower[0], upper[1]):
         ratio = value.number / lower[0] if lower[0] else 1.0
         yield replace(value, others=(upper[0] * ratio,)) if value.bare else value
-
-
-def _weather(vw: ValueWords, words: Sequence[str], number: tuple[float, int]) -> Iterator[Value]:
-    """ "ten below", "two degrees of frost", "28 in the shade"."""
-    value, end = number
-    unit = unit_at(vw, words, end)
-    if unit and unit[0][0] not in ("degree", "celsius"):
-        return
-    for start in {end, unit[1] if unit else end}:
-        if below := first_of(vw.cold.get("below", ()), words, start):
-            yield Value(below, "MEASURE", measures={"temperature_c": -value})
-        bare = first_of(vw.cold.get("below_alone", ()), words, start)
-        if bare and over(words, bare, vw):
-            yield Value(bare, "MEASURE", measures={"temperature_c": -value})
-        if above := first_of(vw.cold.get("above", ()), words, start):
-            yield Value(above, "MEASURE", measures={"temperature_c": value})
-        if air := first_of(vw.air, words, start):
-            warm = value if value <= vw.hottest_c else (value - FAHRENHEIT_FREEZING) / FAHRENHEIT_PER_CELSIUS
-            yield Value(air, "MEASURE", measures={"temperature_c": warm})
 
 
 def _added(vw: ValueWords, words: Sequence[str], at: int) -> tuple[float, int] | None:
@@ -284,9 +273,11 @@ def _block(vw: ValueWords, words: Sequence[str], number: tuple[float, int]) -> I
         if after >= len(words) or words[after] not in vw.by:
             break
         following = cardinal(vw, words, after + 1)
-    if len(sizes) > 1 and last:
-        mm = [size * (own or last[0][1]) for size, own in sizes]
+    unit_mm = last[0][1] if last else next((own for _, own in sizes if own), None)
+    if len(sizes) > 1 and unit_mm and following:
+        end = last[1] if last else following[1]
+        mm = [size * (own or unit_mm) for size, own in sizes]
         names = ("length_mm", "width_mm", "depth_mm")
-        deep = longest(vw.dimension, words, last[1]) if len(sizes) == 3 else None
-        end = deep[1] if deep and deep[0] == "depth_mm" else last[1]
+        deep = longest(vw.dimension, words, end) if len(sizes) == 3 else None
+        end = deep[1] if deep and deep[0] == "depth_mm" else end
         yield Value(end, "MEASURE", measures=dict(zip(names, mm, strict=False)))

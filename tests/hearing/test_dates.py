@@ -61,6 +61,10 @@ def longest(ear: Ear, said: str, southern: bool = False, on: dt.date = ON):
         ("May or June", "2026-05", "2026-06"),
         ("between October and December", "2025-10", "2026-10"),
         ("Good Friday", "2026-04-03", "2027-03-26"),
+        ("two Saturdays ago", "2026-06-06", "2026-06-06"),
+        ("three Mondays from now", "2026-06-29", "2026-06-29"),
+        ("over the past month", "2026-05-14", "2026-05-14"),
+        ("the 3rd to the 10th of May", "2026-05-03", "2027-05-03"),
         ("the August bank holiday", "2025-08-25", "2026-08-31"),
         ("Thanksgiving", "2025-11-27", "2026-11-26"),
         ("Christmas last year", "2025-12-25", "2025-12-25"),
@@ -209,6 +213,10 @@ def test_a_day_in_figures_is_read_where_it_has_one_meaning(ear: Ear, said: str, 
     dates = DateWords(ear.lexicon.dates, ear.spotter.values, ON, False)
     when = max(spot_dates(dates, words, 1), key=lambda one: one.end)
     assert (when.past, when.future) == (past, future)
+
+
+def test_of_two_days_of_a_month_the_first_is_kept(ear: Ear) -> None:
+    assert ear.hear("fed it on the 1st and the 15th of May", ON).when == "2026-05-01"
 
 
 def test_a_day_in_figures_with_two_meanings_is_missed(ear: Ear) -> None:

@@ -152,3 +152,29 @@ def test_and_a_third_of_the_roots_is_no_part_of_the_size_before_it(ear: Ear) -> 
 @pytest.mark.parametrize("said", ["branches 9,7 and 5 mm", "30,20,8 cm"])
 def test_a_comma_in_a_list_is_no_decimal_point(ear: Ear, said: str) -> None:
     assert not any("." in word.text for word in ear.words(said))
+
+
+@pytest.mark.parametrize(
+    "said, degrees",
+    [("it was 95 degrees yesterday", 35), ("it is 35 degrees in here", 35), ("the low was minus ten", -10)],
+)
+def test_the_air_is_never_hotter_than_it_ever_was(ear: Ear, said: str, degrees: float) -> None:
+    assert ear.hear(said, ON).measures == {"temperature_c": pytest.approx(degrees)}
+
+
+@pytest.mark.parametrize(
+    "said, measures",
+    [
+        ("cut it back two inches", {"length_mm": 50.8}),
+        ("shortened it by a foot", {"length_mm": 304.8}),
+        ("wired it 3 mm", {"diameter_mm": 3}),
+        ("bend it down two inches", {"length_mm": 50.8}),
+    ],
+)
+def test_a_bare_size_behind_a_verb_is_no_height(ear: Ear, said: str, measures: dict[str, float]) -> None:
+    assert dict(ear.hear(said, ON).work[0].measures) == pytest.approx(measures)
+
+
+def test_the_length_of_candles_that_were_named_is_theirs(ear: Ear) -> None:
+    (fact,) = ear.hear("the candles are pushing, two inches long", ON).facts
+    assert (fact.value, dict(fact.measures)) == ("candles", {"length_mm": pytest.approx(50.8)})

@@ -163,3 +163,9 @@ def test_an_option_that_must_wait_becomes_a_plan_for_its_day():
     option = Option("repot", verdict="hold", opens="2027-02-20", against=(Reason("r", "It is in leaf."),))
     entry = picked_entry(option, "take the first", ON)
     assert entry.kind == "plan" and entry.when == "2027-02-20" and entry.follow == ()
+
+
+def test_a_reminder_falls_on_the_day_that_is_meant_in_its_month():
+    reading = Reading("said", ("remind",), work=(Work("repot"),), when="2027-04", day="2027-04-25")
+    (entry,) = made(reading)
+    assert [one["on"] for one in entry.follow] == ["2027-04-25"]
