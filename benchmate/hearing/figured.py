@@ -153,6 +153,8 @@ def _is_asked(
     which nothing is supposed."""
     if best.groups < 2:
         return False
+    if reading.topic == "advice" and not lost:
+        return False  # "the soil is dry, what now?"
     passed_over = len(best.used & lost)  # what speaks for the figure is what the grammar could not take in
     if reading.topic == "meaning":
         return best.score >= OVER_MISHEARD
