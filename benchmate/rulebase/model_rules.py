@@ -98,8 +98,8 @@ class Closes(Shape):
 
 
 class FollowUp(Shape):
-    """When to come back: after some days, at a stage, or on the next such date, no sooner than `days` from now. between:
-    only where the work is done in that part of the year, northern."""
+    """When to come back: after some days, at a stage, or on the next such date, no sooner than `days` from now.
+    between: only where the work is done in that part of the year, northern."""
 
     work: str
     part: str | None = None
