@@ -11,7 +11,7 @@ from .words import Word
 
 Asking = Mapping[str, frozenset[str]]
 STATES = {"observe", "decide"}
-WHEN = frozenset({"when", "what-if", "recall"})
+WHEN = frozenset({"when", "what-if", "recall", "compare"})
 
 
 def sizes_in(words: Sequence[Word], lattice: Sequence[Sequence[Token]]) -> int:

@@ -57,7 +57,8 @@ def named_again(numbers: list[SaidNumber], texts: Sequence[str], small: SmallWor
 
 def _share_among(numbers: Sequence[SaidNumber], raw: float) -> bool:
     """Whether so many per cent were said before."""
-    return any(one.unit == "share" and one.raw == raw for one in numbers)
+    shares = any(one.unit == "share" for one in numbers)
+    return shares and any(one.unit in ("", "share") and one.raw == raw for one in numbers)
 
 
 def carried(numbers: list[SaidNumber], texts: Sequence[str], known: NumberWords) -> list[SaidNumber]:
@@ -71,6 +72,9 @@ def carried(numbers: list[SaidNumber], texts: Sequence[str], known: NumberWords)
             continue
         if small.unitless.intersection(texts[max(0, here.first - 2) : here.first]):
             continue  # "a crop coefficient of 1.5, 10 percent leaching"
+        if _counts_sizes(here, after, texts, known):
+            out[n] = replace(here, unit="count", word="branch")  # "one branch of 7 and two of 6"
+            continue
         bare = not here.unit or (here.unit == "share" and here.word == "part" and after.unit == "length")
         carries = after.unit in ("length", "share", "volume") and after.word != "part"
         listed = (
@@ -81,12 +85,23 @@ def carried(numbers: list[SaidNumber], texts: Sequence[str], known: NumberWords)
         )
         before = out[n - 1] if n else None
         apart = small.apart.intersection(texts[max(0, here.first - 1) : here.first])
+        if between == [","] and before and before.unit not in ("", after.unit) and after.unit in ("share", "volume"):
+            continue  # "6 percent bleach, want 0.6, one gallon"
         if apart and before and (before.unit not in ("", after.unit) or before.raw == 1):
             continue  # "12 per cent, I need it at 3, three litres in all"; "1 to 100 and a 20 % feed"
         if bare and carries and listed and not (after.unit == "share" and small.of_whole.intersection(between)):
             size = after.size
             out[n] = replace(here, value=here.raw * size, unit=after.unit, word=after.word, size=size)
     return out
+
+
+def _counts_sizes(here: SaidNumber, after: SaidNumber, texts: Sequence[str], known: NumberWords) -> bool:
+    """Whether a small number in words counts what the next one measures: "two of 6", "three at 9 mm"."""
+    between = texts[here.end : after.first]
+    joins = len(between) == 1 and between[0] in known.small.one_at | known.small.of_whole
+    spoken = not here.unit and texts[here.first].isalpha() and 1 < here.raw <= 12 and here.raw == int(here.raw)
+    several = any(known.counted.get(text) == "branch" for text in texts)
+    return joins and spoken and several and after.unit in ("", "length")
 
 
 def tags_of(numbers: Sequence[SaidNumber], n: int, texts: Sequence[str], known: NumberWords) -> Iterator[str]:

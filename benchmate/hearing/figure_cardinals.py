@@ -43,13 +43,16 @@ def whole(texts: Sequence[str], at: int, known: NumberWords) -> tuple[float, int
         at += 1
         if (tenth := whole(texts, at + 1, known)) and tenth[0] < 10:
             return tenth[0] / 10, tenth[1]
-    if (texts[at] == "." or texts[at] in small.point) and at + 1 < len(texts) and texts[at + 1].isdigit():
+    led = bool(at) and texts[at - 1] in small.articles | small.again  # "at a point 36 cm up"
+    pointed = texts[at] == "." or (texts[at] in small.point and not led)
+    if pointed and at + 1 < len(texts) and texts[at + 1].isdigit():
         return float("0." + texts[at + 1]), at + 2
     numbers = known.values.number
     spelt = next((key for length in (3, 2, 1) if (key := tuple(texts[at : at + length])) in numbers), ())
     if len(spelt) != 1 and numbers.get(spelt, 0) <= 1:  # "a single" counts nothing
-        if texts[at][-2:] == "es" and (texts[at][:-2],) in numbers:  # "one of the sixes"
-            return numbers[(texts[at][:-2],)], at + 1
+        for ending in ("es", "s"):  # "one of the sixes", "lose an eight"
+            if texts[at].endswith(ending) and 1 < numbers.get((texts[at].removesuffix(ending),), 0) < 100:
+                return numbers[(texts[at].removesuffix(ending),)], at + 1
         return None
     value, end = numbers[spelt], at + len(spelt)
     if 20 <= value < 100 and value % 10 == 0 and 0 < numbers.get(tuple(texts[end : end + 1]), 0) < 10:

@@ -23,6 +23,7 @@ OTHER_NUMBER, PAUSE, STOP = 1.6, 0.9, 2.2  # what stands between a word and its 
 TAGGED, TURNED, PREFERRED, EXTREME = 1.8, 0.35, 0.2, 0.8
 HOTTEST_C = 45.0  # a day above it was told in Fahrenheit
 G_TO_N = 9.80665e-3
+FALLS = 5.0  # evidence against growth that shrinks
 ALIKE = 0.2  # what it costs to take a number without a unit for one of the unit before it
 NO_MEASURE = frozenset({"", "date", "label", "gauge", "count", "days", "years", AGAIN})
 FAR_UNDER = 1 / 3  # of the least size of a role: no words make a number that small one of it
@@ -74,7 +75,17 @@ def give_roles(line: Line, roles: Mapping[str, Mapping[str, Any]], found: Sequen
         if name
     )
     left = tuple(n for n, name in enumerate(best[1]) if not name and line.numbers[n].unit != AGAIN)
-    return Roles(given, left, sum(LEFT_OVER - costs[role.number][role.name] for role in given) - 0.5 * len(left))
+    gain = sum(LEFT_OVER - costs[role.number][role.name] for role in given) - 0.5 * len(left)
+    return Roles(given, left, gain - FALLS * _fall(given, roles))
+
+
+def _fall(given: Sequence[Role], roles: Mapping[str, Mapping[str, Any]]) -> int:
+    """How many roles hold values that fall where theirs rise: what grows does not shrink."""
+    out = 0
+    for name in {role.name for role in given if roles[role.name].get("rises")}:
+        values = [role.value for role in given if role.name == name]
+        out += values[-1] < values[0]
+    return out
 
 
 class _Search:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import unicodedata
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 from itertools import pairwise
 from typing import Any
@@ -17,10 +17,16 @@ from .words import Word
 THOUSANDS, DECIMAL = ",000", ",5"  # the comma inside "1,200", and inside "8,5 mm"
 
 
+SPENT = "\u200b"  # a place whose letter went into the word before it
+_ONE_LETTER = 2  # places: a letter and its point
+
+
 def texts_of(words: Sequence[Word]) -> list[str]:
     """The words' texts. A lone letter that was spelt out for small talk ("salt n water") is a unit behind figures; a
     sign for a fraction is written out ("1/2"), and the comma of a thousand told from others."""
     out = [word.text for word in words]
+    for first, end in _spelt_out(words):
+        out[first:end] = ["".join(out[first:end:2]), *[SPENT] * (end - first - 1)]
     for at in range(len(out)):
         if len(out[at]) == 1 and not out[at].isascii() and (part := unicodedata.numeric(out[at], 0.0)) and part < 1:
             fraction = Fraction(part).limit_denominator(16)
@@ -36,6 +42,24 @@ def texts_of(words: Sequence[Word]) -> list[str]:
             elif len(out[at + 1]) == 1 and behind and behind[0].text.isalpha() and out[at - 2 : at - 1] != [","]:
                 out[at] = DECIMAL
     return out
+
+
+def _spelt_out(words: Sequence[Word]) -> Iterator[tuple[int, int]]:
+    """Words [first, end) that are the letters of one, with points between: "S.W.G."."""
+    at = 0
+    while at < len(words):
+        end = at
+        while (
+            end + 1 < len(words)
+            and len(words[end].text) == 1
+            and words[end].text.isalpha()
+            and words[end + 1].text == "."
+            and words[end].end == words[end + 1].start
+        ):
+            end += 2
+        if end - at > _ONE_LETTER:
+            yield at, end
+        at = max(end, at + 1)
 
 
 def _inside_number(words: Sequence[Word]) -> bool:

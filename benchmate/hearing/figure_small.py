@@ -87,7 +87,7 @@ class SmallWords:
         self.taken_back = [tuple(said.split()) for said in data.get("taken_back", ())]
         self.rates_only = [tuple(said.split()) for said in data.get("rates_only", ())]
         self.meaning = [tuple(said.split()) for said in data.get("meaning", ())]
-        self.fluid: Mapping[str, str] = data.get("fluid", {})
+        self.also: Mapping[str, str] = data.get("also", {})
         self.times: Mapping[str, float] = data.get("times", {})
         self.parts_of: Mapping[str, float] = data.get("parts_of", {})
         self.same_as: Mapping[str, str] = same_stems(data.get("same_as", {}))

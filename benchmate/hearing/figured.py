@@ -24,11 +24,12 @@ _OF_THE_TALK = frozenset({"why", "recall", "due", "plan", "list"})
 NOTHING: frozenset[int] = frozenset()
 # Evidence that a figure is asked for: where a sentence of the grammar took the statement for something else that is
 # asked, where something was told beside it, where nothing was understood, and where nothing is asked in words.
-OVER_ASKED, OVER_MISHEARD, OVER_TOLD, ALONE, UNASKED = 6.8, 4.0, 5.0, 3.5, 7.0
+OVER_ASKED, OVER_MISHEARD, OVER_TOLD, ALONE, UNASKED = 6.5, 4.0, 5.0, 3.5, 7.0
 OVER_RECALLED = 9.0  # where it was taken for a question about the journal or the plan
 OVER_SUPPOSED = 8.0  # where the grammar took it for work that is only supposed
 MARGIN = 0.4
 NAMELESS = 2.0
+_OF_A_SIZE = frozenset({"when", "compare"})  # what may be asked of a size that was told, and of no work
 HEADING = 5.0  # a heading that asks, without a verb
 OPENS, OPENS_ALONE = 3, 4  # weight of the phrase with which such a heading begins, and of one that needs nothing more
 
@@ -170,6 +171,8 @@ def _is_asked(
     if reading.topic == "may" and reading.work and not sizes and not heads and not best.headed & lost:
         return False  # "it's not biting yet, should I take the wire off?" asks for no number
     understood = not any(words[at].text in asking["named"] for at in lost)
+    if reading.topic in _OF_A_SIZE and not reading.work and sizes and best.complete:
+        return best.score >= OVER_TOLD  # "95 F all week, when is it dry"
     if not lost and reading.topic == "when" and any(work.work != "check" for work in reading.work):
         return best.score >= OVER_RECALLED  # "it is not biting, so when ought I to take it off": when to do it
     if understood and reading.topic == "advice" and any(work.done is None for work in reading.work):

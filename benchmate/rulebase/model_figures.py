@@ -98,6 +98,7 @@ class RoleShape(Shape):
     not_tags: list[Tag] = Field(default=[])
     order: Annotated[int, Field(ge=1)] | None = None
     many: bool = False
+    rises: bool = False
     up_to: Annotated[int, Field(ge=2)] | None = None
     only: bool = False
     prefer: bool = False
@@ -194,7 +195,7 @@ class SmallShape(Shape):
     times: dict[str, Size] = Field(default={})
     parts_of: dict[str, Size] = Field(default={})
     same_as: dict[str, str] = Field(default={})
-    fluid: dict[str, str] = Field(default={})
+    also: dict[str, str] = Field(default={})
 
 
 class AskingPhrases(Shape):

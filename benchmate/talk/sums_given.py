@@ -69,6 +69,8 @@ def _wire_length(given: Given) -> dict[str, Any]:
         "metal", "gauge_kind"
     )
     lengths = given.many.get("length_mm", [])
+    if over := given.one("turns_over_mm"):
+        out["turn_mm"] = over / (given.one("turn_count") or 1)
     out |= _kind_of_gauge(given)
     wanted = given.said.get("wanted")
     if wanted == "weight" and "wire_length_mm" in out and "wire_mm" in out:
@@ -115,6 +117,8 @@ def _leaf_share(given: Given) -> dict[str, Any]:
     if place:  # "half the leaves off the top half"
         crown = place if "spared" in given.said else (crown or 1.0) * place
     of_leaves = _part(given, "", "of_leaves")
+    if not tip and (kept := given.one("kept_percent")):
+        tip = 1 - kept / 100
     branches, lost = given.each("branches_mm"), given.many.get("lost_mm", [])
     counted = next((name for name in ("leaves_halved", "leaves_cut") if name in out), None)
     if "counted" in given.said and counted and "leaves_total" not in out:

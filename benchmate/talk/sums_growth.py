@@ -27,10 +27,13 @@ def growth(given: Given) -> dict[str, Any]:
             dates.append((place, given.on - dt.timedelta(days=round(number.raw * 365.25))))
     dates.sort()
     sizes, places = given.many.get("sizes_mm", []), given.places.get("sizes_mm", [])
-    if "goal_mm" in out and len(sizes) == 1 and len(dates) > 1 and all(day <= given.on for _, day in dates):
+    told = len(dates) > 1 or (dates and given.said.get("wanted") == "rate")
+    if "goal_mm" in out and len(sizes) == 1 and told and all(day <= given.on for _, day in dates):
         sizes, places = [*sizes, out.pop("goal_mm")], [*places, given.places["goal_mm"][0]]  # "from 44 to 56 mm"
     past = [(place, day) for place, day in dates if day <= given.on]
-    since = next((day for place, day in past if "since" in given.numbers[int(place)].tags), None)
+    # "since May", "between May and now": of what was measured first
+    opens = {"since", "from"} if len(past) == 1 else {"since"}
+    since = next((day for place, day in past if opens & given.numbers[int(place)].tags), None)
     past = [(places[0], since)] if since and places else past
     readings = measured_on(sizes, places, past, given.on)
     ahead = [day for _, day in dates if day > given.on]

@@ -60,14 +60,15 @@ def _stands_alone(texts: Sequence[str], at: int, known: NumberWords) -> bool:
 
 
 def _units_at(texts: Sequence[str], at: int, known: NumberWords) -> Iterator[AskedUnit]:
-    """The unit at a word, and of one that liquids are told in as well ("ounces") the liquid one."""
+    """The unit at a word, and what else it may mean: "ounces" of a liquid, "pounds" of pull."""
     unit = ("share", 0.01, at + 1) if texts[at] in known.small.percent else known.unit_at(texts, at)
     for name, size in known.told_in.get(unit[0], {}).items() if unit else ():
         if unit and size == unit[1]:
             yield AskedUnit(unit[0], name, size, dict(known.told_in[unit[0]]))
-            if fluid := known.small.fluid.get(name):
-                volumes = known.told_in.get("volume", {})
-                yield AskedUnit("volume", fluid, volumes[fluid], dict(volumes))
+            if name in known.small.also:
+                kind, _, other = known.small.also[name].partition(" ")
+                sizes = known.told_in.get(kind, {})
+                yield AskedUnit(kind, other, sizes[other], dict(sizes))
 
 
 def in_unit(figure: FigureTold, asked: Sequence[AskedUnit]) -> FigureTold:

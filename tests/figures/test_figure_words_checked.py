@@ -74,7 +74,7 @@ def test_a_word_for_two_things_is_named(tmp_path, name):
 
 
 def test_every_small_list_is_checked_and_read(tmp_path):
-    read = {*SmallWords.__annotations__, "taken_back", "meaning", "rates_only", "fluid", "times", "parts_of", "same_as"}
+    read = {*SmallWords.__annotations__, "taken_back", "meaning", "rates_only", "also", "times", "parts_of", "same_as"}
     assert read == set(SmallShape.model_fields)
     small = laid(tmp_path, {}).tables[QUESTIONS]["small"]
     assert set(small) == read, "no list is left empty"
