@@ -47,7 +47,14 @@ def said_numbers(words: Sequence[Word], known: NumberWords, dates: DateWords) ->
             at = found.end
     out = labelled(unsaid(out, texts, known.small))
     out = named_again(carried(out, texts, known), texts, known.small)
-    return [replace(one, tags=frozenset(tags_of(out, n, texts, known))) for n, one in enumerate(out)]
+    return [replace(one, tags=_tags(out, n, texts, known)) for n, one in enumerate(out)]
+
+
+def _tags(numbers: Sequence[SaidNumber], n: int, texts: Sequence[str], known: NumberWords) -> frozenset[str]:
+    """What the words beside a number make of it; the end of a change is no rate: "from 33 mm to 27 in a year"."""
+    tags = frozenset(tags_of(numbers, n, texts, known))
+    changed = "to" in tags and known.small.one_in.intersection(texts[numbers[n].end : numbers[n].end + 1])
+    return tags - {"yearly", "monthly", "weekly", "daily"} if changed else tags
 
 
 def orphan_units(numbers: Sequence[SaidNumber], texts: Sequence[str], known: NumberWords) -> dict[str, float]:

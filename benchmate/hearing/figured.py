@@ -78,6 +78,8 @@ def with_figure(
         )
         reading, named = _with_lost(reading, lattice, lexicon, best.phrased, None)
         either = _either(heardings) if best is heardings.figures[0] else ()
+        if "new" in reading.acts:  # "if I call it an oval" names no tree
+            reading = replace(reading, acts=tuple(act for act in reading.acts if act != "new"), tree=None)
         return replace(reading, either=either), best.used | named
     reading = _by_itself(reading, best)
     if _is_headed(best, lost, reading) and not set(reading.acts) - STATES:
@@ -154,8 +156,8 @@ def _is_asked(
     which nothing is supposed."""
     if best.groups < 2:
         return False
-    if reading.topic == "advice" and not lost:
-        return False  # "the soil is dry, what now?"
+    if reading.topic == "advice" and not lost and len(best.roles.roles) < 2:
+        return False  # "the soil is dry, what now?", but "60 mm at the base, 30 mm 30 cm up, how's that taper"
     passed_over = len(best.used & lost)  # what speaks for the figure is what the grammar could not take in
     if reading.topic == "meaning":
         return best.score >= OVER_MISHEARD

@@ -168,6 +168,8 @@ def _part(given: Given, role: str, said: str) -> float | None:
 
 def _taper(given: Given) -> dict[str, Any]:
     out = given.single("base_mm", "upper_mm", "length_mm", "height_mm") | given.words("measured")
+    if (loss := given.one("loss_mm")) and "base_mm" in out and "upper_mm" not in out:
+        out["upper_mm"] = out["base_mm"] - loss
     lone = "length_mm" in out and "upper_mm" not in out and "height_mm" not in out
     return out | ({"lacks": ("upper_mm",)} if lone else {})
 

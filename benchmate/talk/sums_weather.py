@@ -174,6 +174,7 @@ def dilution(given: Given) -> dict[str, Any]:
     if "parts" in out:
         out = {name: value for name, value in out.items() if not name.endswith("percent")}
     if "dose_l" in out and "per_l" not in out:
+        out.setdefault("volume_l", out["dose_l"])  # "ten litres of a one in forty mix"
         out = {name: value for name, value in out.items() if name != "dose_l"}
     return out | {"share": None} | _unmeasured(given, out)
 
