@@ -36,7 +36,7 @@ class Heard:
     headed: places of the words with which the statement begins or its last part stands for what is wanted ("tension in
     a guy ...", "..., pull in the guy"). opens: weight of the phrase that asks and with which it begins, 0 where it
     begins otherwise. ends: whether it ends so, straight behind what its numbers are ("60 mm at the base, 45 mm 200 mm
-    up, taper").
+    up, taper"). thing: places of the words that name the figure's own thing.
     """
 
     figure: str
@@ -52,6 +52,7 @@ class Heard:
     headed: frozenset[int] = frozenset()
     ends: bool = False
     opens: float = 0.0
+    thing: frozenset[int] = frozenset()
 
 
 @dataclass(frozen=True, slots=True)
@@ -175,8 +176,10 @@ class FigureWords:
         )
         opens = max((weight for weight, one in groups.get("asked", ()) if not one.first), default=0.0)
         headed = frozenset(word for one in leading for at in range(one.first, one.end) for word in spans[at])
+        things = (one for group in ("of", "asked") for _, one in groups.get(group, ()) if not one.gapped)
+        thing = frozenset(word for one in things for at in range(one.first, one.end) for word in spans[at])
         return Heard(
-            figure, score, worded, count, named, roles, values, used, not lacking, phrased, headed, ends, opens
+            figure, score, worded, count, named, roles, values, used, not lacking, phrased, headed, ends, opens, thing
         )
 
 

@@ -76,8 +76,9 @@ def with_figure(
         reading = replace(
             reading, figure=best.figure, measures=_warm(reading.measures, best, heardings, known.roles[best.figure])
         )
-        reading, named = _with_lost(reading, lattice, lexicon, best.phrased, None)
+        reading, named = _with_lost(reading, lattice, lexicon, best.phrased | best.thing, None)
         either = _either(heardings) if best is heardings.figures[0] else ()
+        reading = _apart_from_cues(reading, best, words)
         if "new" in reading.acts:  # "if I call it an oval" names no tree
             reading = replace(reading, acts=tuple(act for act in reading.acts if act != "new"), tree=None)
         return replace(reading, either=either), best.used | named
@@ -90,9 +91,10 @@ def with_figure(
     ):
         return told, NOTHING
     reading = replace(reading, measures=_warm(reading.measures, best, heardings, known.roles[best.figure]))
-    reading, named = _with_lost(reading, lattice, lexicon, best.phrased, dates.on)
+    reading, named = _with_lost(reading, lattice, lexicon, best.phrased | best.thing, dates.on)
     if "ask" in reading.acts:  # what the question was taken for belongs to it
         reading = replace(_supposed(reading), term=None)
+    reading = _apart_from_cues(reading, best, words)
     acts = (*(act for act in reading.acts if act in STATES), "ask")
     return replace(reading, acts=acts, topic="figure", figure=best.figure, either=_either(heardings)), (
         best.used | named
@@ -104,6 +106,13 @@ def _apart_from_dates(reading: Reading, heardings: Heardings, words: Sequence[Wo
     days = [one for one in heardings.numbers if one.unit == "date"]
     spans = [(words[one.first].start, words[one.end - 1].end) for one in days]
     facts = tuple(fact for fact in reading.facts if not any(a <= fact.span[0] < fact.span[1] <= b for a, b in spans))
+    return reading if len(facts) == len(reading.facts) else replace(reading, facts=facts)
+
+
+def _apart_from_cues(reading: Reading, best: Heard, words: Sequence[Word]) -> Reading:
+    """The reading without a species that is the figure's own word: the box that a tree stands in is no Buxus."""
+    named = {words[at].start for at in best.thing}
+    facts = tuple(fact for fact in reading.facts if fact.kind != "species" or fact.span[0] not in named)
     return reading if len(facts) == len(reading.facts) else replace(reading, facts=facts)
 
 

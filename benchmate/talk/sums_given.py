@@ -148,8 +148,7 @@ def _leaf_share(given: Given) -> dict[str, Any]:
         out["share"] = 1 - math.prod(1 - share / 100 for share in shares)  # "a third, then a quarter of the rest"
     elif crown or each or of_leaves:
         # "half the leaves", "each leaf by a third", "every leaf of the top half in two", "half off one leaf in four"
-        apart = crown != each or given.said.get("of_crown") or given.said.get("each_cut") or given.one("each_percent")
-        out["share"] = ((crown or 1.0) * (each or 1.0) if apart or not crown else crown) * (of_leaves or 1.0)
+        out["share"] = (crown or 1.0) * (each or 1.0) * (of_leaves or 1.0)
     return out
 
 
