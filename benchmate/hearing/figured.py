@@ -29,7 +29,6 @@ OVER_RECALLED = 9.0  # where it was taken for a question about the journal or th
 OVER_SUPPOSED = 8.0  # where the grammar took it for work that is only supposed
 MARGIN = 0.4
 NAMELESS = 2.0
-_OF_A_SIZE = frozenset({"when", "compare"})  # what may be asked of a size that was told, and of no work
 HEADING = 5.0  # a heading that asks, without a verb
 OPENS, OPENS_ALONE = 3, 4  # weight of the phrase with which such a heading begins, and of one that needs nothing more
 
@@ -182,7 +181,7 @@ def _is_asked(
     if reading.topic == "may" and reading.work and not sizes and not heads and not best.headed & lost:
         return False  # "it's not biting yet, should I take the wire off?" asks for no number
     understood = not any(words[at].text in asking["named"] for at in lost)
-    if reading.topic in _OF_A_SIZE and not reading.work and sizes and best.complete:
+    if reading.topic == "when" and not reading.work and sizes and best.complete:
         return best.score >= OVER_TOLD  # "95 F all week, when is it dry"
     if not lost and reading.topic == "when" and any(work.work != "check" for work in reading.work):
         return best.score >= OVER_RECALLED  # "it is not biting, so when ought I to take it off": when to do it

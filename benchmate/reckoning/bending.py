@@ -75,6 +75,12 @@ def bend_limit(
         unit = "%"
         bent = f"{plain(branch)} mm bent to a radius of {plain(meant)} mm"
         how = f"{bent} strains its outer side by {plain(branch)} / (2 x {plain(meant)}) = {plain(strain)} %"
+    elif length_mm is None and radius_mm is None:
+        firm = middle / scale[min(1, len(scale) - 1)].high
+        opens = (
+            f"A curve of {plain(middle)} mm radius is {scale[0].says}; down to {plain(firm)} mm it is "
+            f"{scale[min(1, len(scale) - 1)].says}"
+        )
     elif length_mm is not None:
         length = within("length_mm", length_mm)
         angles = [math.degrees(length / radius) for radius in (careful, middle, tight)]

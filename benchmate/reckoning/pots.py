@@ -104,13 +104,20 @@ def pot_size(
     height_mm: float | None = None,
     diameter_mm: float | None = None,
     spread_mm: float | None = None,
+    pot_length_mm: float | None = None,
+    pot_width_mm: float | None = None,
+    pot_depth_mm: float | None = None,
+    wanted: str = "fitting",
 ) -> Figure:
     """Size of pot for a tree: its length in mm from the tree's height or spread, or from the trunk alone its depth.
 
     share_of_height: pot length over the larger of height and spread. depth_of_base: pot depth over trunk base.
     width_of_length: pot width over length. height_over_base: to judge the unsaid one of height and base. diameter_mm:
-    of the trunk's base. Raises FigureError where neither is known.
+    of the trunk's base. wanted: "now" for the pot that it stands in, of these inside measures. Raises FigureError where
+    nothing is known.
     """
+    if wanted == "now" and pot_length_mm is not None:
+        return _pot_now(pot_length_mm, pot_width_mm, pot_depth_mm)
     if height_mm is None and diameter_mm is None and spread_mm is None:
         raise FigureError("a tree of unknown size cannot be fitted; its height or its trunk's base would do")
     base = None if diameter_mm is None else within("base_mm", diameter_mm)
@@ -162,4 +169,23 @@ def pot_size(
         limits,
         notes,
         beside,
+    )
+
+
+def _pot_now(length_mm: float, width_mm: float | None, depth_mm: float | None) -> Figure:
+    """The pot that a tree stands in, as its sheet says."""
+    sides = [within("pot_mm", side) for side in (length_mm, width_mm, depth_mm) if side is not None]
+    names = [name for name, side in (("pot width", width_mm), ("pot depth", depth_mm)) if side is not None]
+    return Figure(
+        "pot-size",
+        sides[0],
+        "mm long",
+        sides[0],
+        sides[0],
+        f"it stands in a pot of {' x '.join(plain(side) for side in sides)} mm inside",
+        "this tree's own record",
+        "practice",
+        "As recorded; ask what pot would suit it for another.",
+        (),
+        tuple(Beside(name, side, "mm") for name, side in zip(names, sides[1:], strict=True)),
     )

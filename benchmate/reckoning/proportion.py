@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from .bounds import positive, within
 from .figure import Band, Beside, Figure, FigureError, plain
+from .in_proportion import in_proportion
 from .pipe_asked import missing_child, pipe_exponent, ratio_to_parent, stoutest_branch
 
 LEONARDO = 2.0  # exponent of the rule that children's cross-sections add up to their parent's
@@ -85,17 +86,23 @@ def taper_per_mm(lower_mm: float, upper_mm: float, length_mm: float) -> float:
 
 
 def taper(
-    base_mm: float,
     stout: Band,
+    base_mm: float | None = None,
     height_mm: float | None = None,
     upper_mm: float | None = None,
     length_mm: float | None = None,
     measured: str | None = None,
+    wanted: str = "taper",
 ) -> Figure:
     """Taper of a trunk: height over base (a plain ratio), or with upper_mm at length_mm above the base, the loss of
     diameter in mm for each mm. stout: usual height over base, from stout (low) to slim (high). measured: "girth" where
-    base and upper were measured round the trunk. Raises FigureError.
+    base and upper were measured round the trunk. wanted: "base" or "height" for the one that the usual proportion gives
+    to the other, in mm. Raises FigureError.
     """
+    if wanted != "taper":
+        return in_proportion(stout, base_mm, height_mm, wanted)
+    if base_mm is None:
+        raise FigureError("a taper of a trunk of unknown base cannot be reckoned; its thickness would do")
     turned: tuple[str, ...] = ()
     if measured == "girth":
         turned = (f"Worked from girths: {plain(base_mm)} mm round is {plain(diameter_of_girth_mm(base_mm))} mm across",)

@@ -169,6 +169,12 @@ def _taper(given: Given) -> dict[str, Any]:
     out = given.single("base_mm", "upper_mm", "length_mm", "height_mm") | given.words("measured")
     if (loss := given.one("loss_mm")) and "base_mm" in out and "upper_mm" not in out:
         out["upper_mm"] = out["base_mm"] - loss
+    if (wanted := given.said.get("wanted")) and "length_mm" not in out and "upper_mm" not in out:
+        size = given.one("height_mm") if wanted == "base" else given.one("base_mm")
+        size = size or next((one.value for one in given.numbers if one.unit == "length"), None)
+        if size:
+            name, other = ("height_mm", "of_height") if wanted == "base" else ("base_mm", "of_base")
+            return {"wanted": wanted, name: size, other: True}
     lone = "length_mm" in out and "upper_mm" not in out and "height_mm" not in out
     return out | ({"lacks": ("upper_mm",)} if lone else {})
 

@@ -13,6 +13,7 @@ NAMES = (
     "questions_hasty.toml",
     "questions_reworded.toml",
     "questions_classes.toml",
+    "questions_wordings.toml",
 )
 FILES = {name: read_cases(name) for name in NAMES}
 KNOWN = read_cases("known.toml")["known"]
