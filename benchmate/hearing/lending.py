@@ -35,6 +35,6 @@ def lent_by(last: Reading | None, lexicon: Lexicon) -> Lent:
         them += list(lexicon.names.get(value, ()))[:1]
     for work in last.work:
         named = list(lexicon.works.get(work.work or "", {}).get("part_named", ()))[:1]
-        it += named
+        it += [part for part in named if part in lexicon.pronoun.values()]  # the wire, but not the leaves
         them += named + ([work.spot.part] if work.spot.part else [])
     return Lent(tuple(dict.fromkeys(it)), tuple(dict.fromkeys(it + them)))

@@ -22,8 +22,10 @@ def several_of(
         return None
     texts = [word.text for word in words]
     left_out = next((at for at in range(len(texts)) if _begins(texts, at, lexicon.several["except"])), len(texts))
-    named = [[name for at, name in _named(clause, found) if at < left_out] for clause in clauses]
-    out = tuple(dict.fromkeys(name for clause in clauses for at, name in _named(clause, found) if at > left_out))
+    kept = {str(fact.value) for fact in reading.facts if fact.kind == "species" and not fact.denied}
+    trees = [[(at, name) for at, name, kind in _named(c, found) if kind == "NAME" or name in kept] for c in clauses]
+    named = [[name for at, name in own if at < left_out] for own in trees]
+    out = tuple(dict.fromkeys(name for own in trees for at, name in own if at > left_out))
     if _says_every(reading, texts, lexicon):
         return Several(every=True, but=out)
     # a second tree in the same clause is a place ("next to the elm"), one in a clause of its own is meant as well
@@ -35,12 +37,11 @@ def several_of(
     return Several(named=apart, but=out, shared=len(telling) < 2)
 
 
-def _named(clause: Clause, found: Found) -> list[tuple[int, str]]:
-    """(place, name or taxon) of each tree that a clause names and does not deny."""
+def _named(clause: Clause, found: Found) -> list[tuple[int, str, str]]:
+    """(place, name or taxon, kind of word) of each tree that a clause names."""
     first, end = clause.span
-    denied = {str(fact.value) for fact in clause.facts if fact.kind == "species" and fact.denied}
     tokens = [t for t in found.tokens if first <= t.first < end and t.kind in ("SPECIES", "NAME")]
-    return [(t.first, str(t.value)) for t in tokens if str(t.value) not in denied]
+    return [(t.first, str(t.value), t.kind) for t in tokens]
 
 
 def _tells(clause: Clause, found: Found) -> bool:

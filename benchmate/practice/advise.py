@@ -73,7 +73,10 @@ def advise(reading: Reading, facts: Facts, book: RuleBook, place: Place, on: dt.
     if blank:
         asks = (blank, *(ask for ask in asks if ask.fact != blank.fact))[:MOST]
     left, cap = dose_left(_with_decided(matcher, reading)) if facts.taxon or facts.tree else (None, None)
-    if spoken and all(counts_apart(one.work, book) and "share" not in one.measures for one in spoken):
+    stays = book.budget.get("apart", {}).get("stays", ())
+    if spoken and all(
+        counts_apart(one.work, book) and one.work not in stays and "share" not in one.measures for one in spoken
+    ):
         left = cap = None  # leaf or candles that come again are no part of the season's dose
     assumed = [one.allowance.assumed for one in rows if one.allowance.assumed]
     if facts.stage_assumed and any(_rests_on_stage(one) for one in rows):
