@@ -17,6 +17,7 @@ from .figured import NOTHING, with_figure
 from .joining import join
 from .lending import lent_by
 from .lexicon import END, Lexicon
+from .neighbours import ARTICLES
 from .not_told import drop_lost_days, take_questions
 from .opening import STOPS
 from .reading import Fact, Guess, Missed, Reading, Work
@@ -193,13 +194,18 @@ def _missed(
             at += 1
             continue
         end = at + 1
-        while end < len(words) and marks[end] == "missed":
+        while end < len(words) and (marks[end] == "missed" or _between_missed(marks, words, end)):
             end += 1
         span = (words[at].start, words[end - 1].end)
         if not (used and _is_filler(filler, ["is" if word.text == "'s" else word.text for word in words[at:end]])):
             out.append(Missed(text[span[0] : span[1]], span))
         at = end
     return tuple(out)
+
+
+def _between_missed(marks: Sequence[str], words: Sequence[Word], at: int) -> bool:
+    """Whether a word that says nothing lies between two missed ones: "grown from a cutting" is told as a whole."""
+    return marks[at] == "filler" and words[at].text in ARTICLES and marks[at + 1 : at + 2] == ["missed"]
 
 
 def _loose_denials(found: Found, words: Sequence[Word]) -> list[Token]:

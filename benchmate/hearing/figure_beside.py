@@ -45,6 +45,14 @@ def named_again(numbers: list[SaidNumber], texts: Sequence[str], small: SmallWor
     out: list[SaidNumber] = []
     for one in numbers:
         before = {(other.raw, other.size): other for other in out if other.unit == "length"}
+        if before:  # "two of 6 mm and one of 10; if the 10 goes"
+            unit = next(other for other in reversed(out) if other.unit == "length")
+            bare = [other for other in out if not other.unit]
+            before |= {
+                (o.raw, unit.size): replace(o, value=o.raw * unit.size, size=unit.size)
+                for o in bare
+                if (o.raw, unit.size) not in before
+            }
         same = before.get((one.raw, one.size)) or next((o for (raw, _), o in before.items() if raw == one.raw), None)
         led = small.again.intersection(texts[max(0, one.first - 1) : one.first])
         alike = same is not None and (one.unit in ("", NAMED) or (one.unit, one.size) == ("length", same.size))

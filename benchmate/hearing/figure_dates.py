@@ -34,7 +34,8 @@ def date_at(texts: Sequence[str], at: int, known: NumberWords, dates: DateWords)
     for spelt, day in known.days.get(texts[at], ()):
         if texts[at : at + len(spelt)] == spelt:
             return SaidNumber(at, at + len(spelt), 0, 0, "date", " ".join(spelt), told=_named(spelt, day, dates, known))
-    if texts[at] in ("'", "’") and at + 1 < len(texts) and re.fullmatch(r"\d\d", texts[at + 1]):
+    short = texts[at] in ("'", "’") and at + 1 < len(texts) and re.fullmatch(r"\d\d", texts[at + 1])
+    if short and not known.small.gauges.intersection(texts[at + 2 : at + 3]) and known.unit_at(texts, at + 2) is None:
         year_text = str(2000 + int(texts[at + 1]))
         return SaidNumber(at, at + 2, 0, 0, "date", "year", told=(year_text, year_text))
     match = _DAY.match(texts[at])
@@ -113,15 +114,16 @@ def _week_of(texts: Sequence[str], at: int, known: NumberWords, dates: DateWords
 
 
 def _middle_of(texts: Sequence[str], at: int, known: NumberWords, dates: DateWords) -> SaidNumber | None:
-    """The middle of a month: "the middle of March"."""
-    here = texts[at : at + 3]
-    if len(here) < 3 or here[0] not in known.small.middle or not known.small.in_month.intersection(here[1:2]):
+    """The middle of a month: "the middle of March", "mid October"."""
+    if texts[at] not in known.small.middle:
         return None
-    month = dates.month.get(here[2])
+    end = at + (3 if known.small.in_month.intersection(texts[at + 1 : at + 2]) else 2)
+    here = texts[at:end]
+    month = dates.month.get(here[-1])
     if month is None:
         return None
     told = _named(here, f"{month:02}-{_MIDDLE}", dates, known)
-    return SaidNumber(at, at + 3, 0, 0, "date", " ".join(here), told=told)
+    return SaidNumber(at, end, 0, 0, "date", " ".join(here), told=told)
 
 
 def _named(spelt: Sequence[str], day: str, dates: DateWords, known: NumberWords) -> tuple[str, str]:

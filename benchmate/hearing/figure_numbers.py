@@ -98,6 +98,8 @@ def _number_at(texts: Sequence[str], at: int, known: NumberWords) -> SaidNumber 
     if numbered and (number := whole(texts, at + 1, known)) and not _sized(texts, number[1], known):
         return SaidNumber(at, number[1], number[0], number[0], "gauge", GAUGE)  # "by British gauge: number ten"
     number, part = cardinal(texts, start, known), part_of_one(texts, start, known)
+    if part and (times := small.times.get(texts[part[1]] if part[1] < len(texts) else "", 0)):
+        number, part = (part[0] * times, part[1] + 1), None  # "half a dozen"
     if number and part and part[1] > number[1]:
         number = None  # "three quarters of an inch"
     halved = part and part[1] == at + 1 and small.cut_into.intersection(texts[max(0, at - 1) : at])  # "cut in half"

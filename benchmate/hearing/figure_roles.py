@@ -146,7 +146,8 @@ def _cost(line: Line, n: int, name: str, role: Mapping[str, Any], near: Sequence
         return UNSEEN
     seen = max([0.0, *(_evidence(line, n, one) for one in near)])
     counts = role["is"].startswith("count")
-    if counts and not number.unit and seen < REACH and any(one.unit == "length" for one in line.numbers):
+    sized = any(one.unit == "length" for one in line.numbers) and seen < REACH
+    if counts and not number.unit and (sized or _unit_before(line, number, behind=False) == "length"):
         return UNSEEN  # "6 mm out of 6, 8 and 10": sizes, and no counts
     if (set(role.get("tags", ())) & tags) or number.unit == AGAIN:
         seen = max(seen, TAGGED) + 0.3
@@ -221,11 +222,11 @@ def _unit_cost(line: Line, number: SaidNumber, role: Mapping[str, Any]) -> float
     return UNSEEN
 
 
-def _unit_before(line: Line, number: SaidNumber) -> str:
-    """The unit of the last number before one that was said without any, else of the first behind it."""
+def _unit_before(line: Line, number: SaidNumber, behind: bool = True) -> str:
+    """The unit of the last number before one that was said without any; with `behind`, else of the first behind it."""
     units = [one.unit for one in line.numbers if one.first < number.first and one.unit not in NO_MEASURE]
-    behind = [one.unit for one in line.numbers if one.first > number.first and one.unit not in NO_MEASURE]
-    return units[-1] if units else behind[0] if behind else ""
+    after = [one.unit for one in line.numbers if one.first > number.first and one.unit not in NO_MEASURE]
+    return units[-1] if units else after[0] if after and behind else ""
 
 
 def _size_alike(line: Line, n: int, given: Sequence[str], roles: Mapping[str, Mapping[str, Any]]) -> float:

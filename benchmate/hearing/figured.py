@@ -166,7 +166,8 @@ def _is_asked(
         return False
     if reading.topic == "advice" and not lost and len(best.roles.roles) < 2:
         return False  # "the soil is dry, what now?", but "60 mm at the base, 30 mm 30 cm up, how's that taper"
-    if reading.topic == "compare" and not lost and any(one.spot.side or one.spot.level for one in reading.candidates):
+    placed = [one for one in reading.candidates if one.spot.side or one.spot.level]
+    if reading.topic == "compare" and not lost and placed and len(reading.candidates) > 1:
         return False  # "the left one is 9 mm, the right one 8 mm, which one should I keep"
     passed_over = len(best.used & lost)  # what speaks for the figure is what the grammar could not take in
     if reading.topic == "meaning":

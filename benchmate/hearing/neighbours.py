@@ -8,13 +8,14 @@ from typing import TYPE_CHECKING
 from benchmate.value import dataclass
 
 from .lexicon import Lexicon
-from .opening import opens
+from .opening import JOINERS, STOPS, opens
 from .words import Word
 
 if TYPE_CHECKING:
     from .spotting import Token
 
 _THINGS = frozenset({"PART", "MEANS", "FINDING", "EVENT", "STATE"})
+ARTICLES = frozenset({"a", "an"})
 _VERBS = frozenset({"V", "VED", "VING"})
 
 
@@ -123,6 +124,13 @@ def _doing(s: Sense) -> bool:
     return kept_up or s.helped_by("i")
 
 
+def _named_by_article(s: Sense) -> bool:
+    """ "Grown from a cutting": behind "a" a form in -ing is a thing, and nothing that goes on."""
+    ends = s.after == "" or not s.next or s.after in JOINERS | STOPS
+    form = s.kind == "VING" or (s.kind == "STATE" and s.may_be("VING"))
+    return form and s.alone and ends and s.at > 0 and s.texts[s.at - 1] in ARTICLES
+
+
 def _to_be_done(s: Sense) -> bool:
     """ "Won't wire that one", "please feed this one": behind these stands the verb, not the thing."""
     if s.kind not in _THINGS or not s.may_be("V"):
@@ -214,6 +222,7 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     _owned_verb,
     _base_form,
     _doing,
+    _named_by_article,
     _to_be_done,
     _denied_thing,
     _one_thing,

@@ -13,13 +13,14 @@ from benchmate.value import dataclass
 
 from .automaton import Automaton, Stack
 from .lexicon import END, Lexicon
-from .opening import STOPS, opens
+from .opening import JOINERS, STOPS, opens
 from .spotting import Token
 from .words import Word
 
 PAUSE = 3.5
 FILLER, FILLER_TERM, LITTLE, COMMA, STOP = 0.2, 2.5, 4.0, 26.0, 50.0
 MISSED, MISSED_DENIAL = 20.0, 45.0
+RUN_ON = 14.0  # passing over "and" behind a missed word: "I came back from holiday and the soil is dry"
 KEPT_WAYS = 48  # stacks kept at a word; far more than talk at the bench needs
 
 
@@ -59,13 +60,15 @@ def find_reading(
             break
         _pause(here, automaton, at)
         passes = _passes(words, lattice[at], lexicon, at)
+        joins = words[at].text in JOINERS and words[at].text != ","
         for stack, way in here.items():
             for token in lattice[at]:
                 after = automaton.step(stack, token.kind)
                 if after is not None:
                     _keep(ways[token.end], after, way.cost + token.cost, way, token, at, token.end, False)
+            run_on = RUN_ON if joins and way.missed else 0.0
             for end, cost, missed in passes:
-                _keep(ways[end], stack, way.cost + cost, way, None, at, end, missed)
+                _keep(ways[end], stack, way.cost + cost + run_on, way, None, at, end, missed)
     ended = [way for stack, way in ways[-1].items() if automaton.ends(stack)]
     return _trace(min(ended, key=lambda way: way.cost), len(words))
 

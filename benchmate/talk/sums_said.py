@@ -57,6 +57,9 @@ class Given:
         if "each" in number.tags or several == 1:
             near = [n for n in counts if n < place] or counts
             return int(self.numbers[near[-1]].raw) if near else 1
+        if place - 1 in counts and several > 2 and following == place + 1:
+            count = int(self.numbers[place - 1].raw)
+            return 1 if count >= several else count  # "four of 6, 7, 8 and 9 mm", "two of 6, one of 8"
         if place - 1 in counts and (following is None or following > place + 1 or several == 2):
             lone = following is None or any(n in range(place + 1, following) for n in range(len(self.numbers)))
             return (
