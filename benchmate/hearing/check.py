@@ -15,6 +15,7 @@ from .spelling import spellings
 from .words import split_words
 
 # Small words whose values only sort them; the sentence makes nothing of the difference ("'s" for "is" and for "has").
+_PLAIN = re.compile(r"[a-z \[\]/]+")  # a phrase whose spellings are their own words
 _LOOSE = frozenset({"AUX", "SEP", "DET"})
 
 
@@ -59,12 +60,14 @@ def _terms(tables: RuleTables) -> Iterator[tuple[str, str, str, str, str]]:
 def _double_terms(tables: RuleTables) -> Iterator[Fault]:
     contractions = tables.tables.get("words/contractions.toml", {})
     short, bare = contractions.get("short", {}), contractions.get("bare", {})
+    contracted = {*short, *bare}
     seen: dict[tuple[str, str], str] = {}
     for file, table, kind, value, written in _terms(tables):
         if kind in _LOOSE:
             continue
+        plain = _PLAIN.fullmatch(written) and contracted.isdisjoint(re.findall("[a-z]+", written))
         for phrase in spellings(written):
-            words = " ".join(word.text for word in split_words(phrase, short, bare))
+            words = phrase if plain else " ".join(word.text for word in split_words(phrase, short, bare))
             before = seen.setdefault((kind, words), value)
             if before != value:
                 path, line = tables.place_of(file, table)

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import re
+from itertools import product
+
+_CHOICES = re.compile(r"\[([^\]]*)\]")
 
 
 def count_spellings(phrase: str) -> int:
     """How many phrases one with choices stands for."""
     number = 1
-    for choices in re.findall(r"\[([^\]]*)\]", phrase):
+    for choices in _CHOICES.findall(phrase):
         number *= choices.count("/") + 1
     return number
 
@@ -19,8 +22,6 @@ def spellings(phrase: str) -> list[str]:
     >>> spellings("how [long/soon] till [the /]frost")
     ['how long till the frost', 'how long till frost', 'how soon till the frost', 'how soon till frost']
     """
-    before, bracket, rest = phrase.partition("[")
-    if not bracket:
-        return [" ".join(phrase.split())]
-    choices, _, after = rest.partition("]")
-    return [" ".join(s.split()) for choice in choices.split("/") for s in spellings(f"{before}{choice}{after}")]
+    pieces = _CHOICES.split(phrase)  # text and choices by turns
+    choices = [piece.split("/") if n % 2 else [piece] for n, piece in enumerate(pieces)]
+    return [" ".join("".join(chosen).split()) for chosen in product(*choices)]
