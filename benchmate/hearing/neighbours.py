@@ -131,6 +131,17 @@ def _named_by_article(s: Sense) -> bool:
     return form and s.alone and ends and s.at > 0 and s.texts[s.at - 1] in ARTICLES
 
 
+def _begins(s: Sense) -> bool:
+    """ "It's started digging in": what begins is told by the state behind it."""
+    return s.kind == "STATE" and s.alone and s.is_one_of("beginning") and any(t.kind == "STATE" for t in s.next)
+
+
+def _around(s: Sense) -> bool:
+    """ "Callus is coming on round the wound": there "round" says where."""
+    called_for = s.opening or s.behind("AUX") or (s.at > 0 and s.texts[s.at - 1] in ("to", "and"))
+    return s.kind == "V" and s.alone and s.is_one_of("mostly_at") and not called_for
+
+
 def _to_be_done(s: Sense) -> bool:
     """ "Won't wire that one", "please feed this one": behind these stands the verb, not the thing."""
     if s.kind not in _THINGS or not s.may_be("V"):
@@ -156,8 +167,10 @@ def _adverb(s: Sense) -> bool:
     """ "Right at the top", "black spot is back on the elm": no side, where a preposition follows a bare word."""
     if s.kind == "SIDE" and s.alone and s.is_one_of("returned") and s.behind("AUX"):
         return True
-    followed = s.lexicon.sense["before"].get(f"{s.word} {s.kind}", ()) if s.alone else ()
-    return s.after in followed and not s.behind("DET", "AT", "TO", "FROM", "OF")
+    said = " ".join(s.texts[s.at : s.token.end])
+    followed = s.lexicon.sense["before"].get(f"{said} {s.kind}", ())
+    behind = (s.after, " ".join(s.texts[s.token.end : s.token.end + 2]))
+    return any(one in followed for one in behind) and not s.behind("DET", "AT", "TO", "FROM", "OF")
 
 
 def _remaining(s: Sense) -> bool:
@@ -223,6 +236,8 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     _base_form,
     _doing,
     _named_by_article,
+    _begins,
+    _around,
     _to_be_done,
     _denied_thing,
     _one_thing,
