@@ -55,16 +55,19 @@ class Deed:
 
 
 def deed_of(
-    setting: Setting, vp: Node, aux: Sequence[str], subject: Phrase | None, places: Sequence[tuple[Token, Phrase]]
+    setting: Setting, vp: Node, aux: Sequence[str], subject: Phrase | None, places: Sequence[Linked]
 ) -> Deed:
     """The verb phrase taken apart. subject: what it is said of; places: where that is, each with its link."""
+    subject, places = of_what(subject, places)
     verb, things, posts = verb_phrase(vp)
     phrases: list[Linked] = [(link, read_phrase(np)) for link, np in things]
     thing = next((p for link, p in phrases if link is None), None)
     mood = mood_of(aux, verb.kind, verb.value, setting.lexicon, subject is not None, thing is not None)
     if mood.done == DONE and not mood.event and any(t.kind == "MANNER" and t.value == LONG_AGO for t in posts):
         mood = replace(mood, event=True)  # "dug off a hillside at some point": nobody knows the day
-    if (thing is None or (mood.event and thing.says_place_only and not thing.parts)) and subject is not None:
+    of_tree = thing is not None and bool(thing.species) and not thing.parts and "be" in aux  # "be taken off the elm"
+    off_place = mood.event and thing is not None and thing.says_place_only and not thing.parts
+    if (thing is None or off_place or (of_tree and subject is not None and subject.parts)) and subject is not None:
         thing = subject
     if thing is not None and thing.pronoun == "none":  # "pinching nothing yet"
         mood = replace(mood, done=NOT)
@@ -72,10 +75,23 @@ def deed_of(
         if p.ordinal and p.ordinal > 2 and p.level and not (p.parts or p.one or p.findings) and p.share is None:
             p.share, p.ordinal = 1 / p.ordinal, None
     shares = [p.share for _, p in phrases if p.share is not None]
+    if not shares and subject is not None and subject is thing and subject.share is not None:
+        shares = [subject.share]
     deed = Deed(verb, phrases, posts, thing, subject, mood, shares, aux=tuple(aux))
     _take_particles(setting, deed)
     _take_parts(setting, deed, places)
     return deed
+
+
+def of_what(subject: Phrase | None, places: Sequence[Linked]) -> tuple[Phrase | None, Sequence[Linked]]:
+    """ "A quarter of the roots were cut off": the roots are worked on, with their share."""
+    if subject is None or subject.share is None or subject.parts or not places:
+        return subject, places
+    link, thing = places[0]
+    if link is None or link.kind != "OF":
+        return subject, places
+    thing.share = subject.share
+    return thing, places[1:]
 
 
 def _take_particles(setting: Setting, deed: Deed) -> None:
@@ -100,7 +116,7 @@ def _take_particles(setting: Setting, deed: Deed) -> None:
     deed.particles = particles
 
 
-def _take_parts(setting: Setting, deed: Deed, places: Sequence[tuple[Token, Phrase]]) -> None:
+def _take_parts(setting: Setting, deed: Deed, places: Sequence[Linked]) -> None:
     """The parts that tell which work it is: said, meant by a pronoun, told by a measure, and what they stand for."""
     lexicon, thing, subject = setting.lexicon, deed.thing, deed.subject
     parts = telling_parts(deed.phrases) + (list(subject.parts) if subject else [])

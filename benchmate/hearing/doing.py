@@ -32,6 +32,8 @@ def mood_of(aux: Sequence[str], form: str, verb: str, lexicon: Lexicon, subject:
     """From the small words before the verb and its form (V, VED, VING). subject: something is said to be worked on
     ("it was repotted"). thing: what is worked on stands behind the verb ("never touched the roots")."""
     denied, someone = bool({"not", "stop"} & set(aux)), "i" in aux
+    if form == "V" and not someone and {"be", "being"} & set(aux) and _same_past(verb, lexicon):
+        form = "VED"  # "the roots were cut"
     if form == "V":
         if denied:
             return Mood(NOT)
@@ -49,6 +51,10 @@ def mood_of(aux: Sequence[str], form: str, verb: str, lexicon: Lexicon, subject:
         if denied:
             return Mood(NOT)
         return Mood(DONE if "done" in aux else LATER if "will" in aux else NOW)
+    if "being" in aux and not someone:  # "two stubs are being removed"
+        return Mood(NOT if denied else NOW)
+    if not someone and "be" in aux and ("will" in aux or aux.count("be") > 1):  # "it will be fed", "it is to be fed"
+        return Mood(NOT if denied else LATER)
     passive = "be" in aux or (denied and not someone and not thing) or (subject and "have" in aux and not someone)
     if passive and not someone:
         return Mood(DONE, event=True, denied=denied)

@@ -105,10 +105,10 @@ def carried(numbers: list[SaidNumber], texts: Sequence[str], known: NumberWords)
 
 def _counts_sizes(here: SaidNumber, after: SaidNumber, texts: Sequence[str], known: NumberWords) -> bool:
     """Whether a small number in words counts what the next one measures: "two of 6", "three at 9 mm"."""
-    between = texts[here.end : after.first]
-    joins = len(between) == 1 and between[0] in known.small.one_at | known.small.of_whole
+    between, small = texts[here.end : after.first], known.small
+    joins = bool(between) and between[0] in small.one_at | small.of_whole and small.of_them.issuperset(between)
     spoken = not here.unit and texts[here.first].isalpha() and 1 < here.raw <= 12 and here.raw == int(here.raw)
-    several = any(known.counted.get(text) == "branch" for text in texts)
+    several = after.unit == "length" or any(known.counted.get(text) == "branch" for text in texts)
     return joins and spoken and several and after.unit in ("", "length")
 
 

@@ -73,6 +73,7 @@ class FigureWords:
         self.tree: Mapping[str, Any] = data["tree"]
         self.roles: Mapping[str, Mapping[str, Any]] = data["roles"]
         self.needs: Mapping[str, Sequence[str]] = data["needs"]
+        self.of_work = frozenset(data["of_work"])
         self.numbers = NumberWords(values, data)
 
     def heard(self, words: Sequence[Word], dates: DateWords, opening: str | None = None) -> Heardings:

@@ -39,6 +39,7 @@ class SmallWords:
     leading: Words
     before_one: Words
     one_at: Words
+    of_them: Words
     cut_into: Words
     point: Words
     nought: Words

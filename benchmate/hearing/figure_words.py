@@ -68,12 +68,14 @@ def compile_figures(file: Mapping[str, Any]) -> dict[str, Any]:
         _insert(tree, phrase, ["asks"], same)
     roles: dict[str, dict[str, Any]] = {}
     needs: dict[str, Any] = {}
+    of_work: list[str] = []
     for figure, cell in file.get("figure", {}).items():
         for group, weights in cell.get("cues", {}).items():
             for weight, phrases in weights.items():
                 for phrase in phrases:
                     _insert(tree, phrase, ["cue", figure, group, float(weight)], same)
         needs[figure] = cell.get("needs", [])
+        of_work += [figure] if cell.get("of_work") else []
         roles[figure] = {}
         for name, role in cell.get("roles", {}).items():
             roles[figure][name] = {key: value for key, value in role.items() if key not in ("near", "before", "after")}
@@ -85,7 +87,7 @@ def compile_figures(file: Mapping[str, Any]) -> dict[str, Any]:
                 for phrase in phrases:
                     _insert(tree, phrase, ["value", figure, name, value], same)
     more = {key: file.get(key, {}) for key in ("unit", "counted", "named_day", "rate", "small", "told_in")}
-    return {"tree": tree, "roles": roles, "needs": needs, **more}
+    return {"tree": tree, "roles": roles, "needs": needs, "of_work": of_work, **more}
 
 
 def pieces_of(phrase: str) -> Iterator[tuple[str, ...]]:

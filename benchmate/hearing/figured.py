@@ -11,6 +11,7 @@ from benchmate.value import replace
 from .dates import FIRST_FROST, DateWords
 from .figure_asks import STATES, Asking, asks, may_hold, parted, sizes_in
 from .lexicon import Lexicon
+from .opening import JOINERS, STOPS
 from .reading import Fact, Reading
 from .saying import state_meaning
 from .spotting import Spotter, Token
@@ -29,6 +30,7 @@ OVER_RECALLED = 9.0  # where it was taken for a question about the journal or th
 OVER_SUPPOSED = 8.0  # where the grammar took it for work that is only supposed
 MARGIN = 0.4
 NAMELESS = 2.0
+OUTDONE = 4.0  # by so much a figure whose numbers were all said outdoes the one that the question's words open
 HEADING = 5.0  # a heading that asks, without a verb
 OPENS, OPENS_ALONE = 3, 4  # weight of the phrase with which such a heading begins, and of one that needs nothing more
 
@@ -59,8 +61,9 @@ def with_figure(
     if "correct" in reading.acts and not known.numbers.small.takes_back([word.text for word in words], 0):
         reading = _without_correction(reading)  # "18 mm and the other 11, no, sorry, ten": a number said anew
     if reading.figure:
-        if not best.named:  # nothing names another figure than the question's own words
-            own = next((one for one in heardings.figures if one.figure == reading.figure), None)
+        own = next((one for one in heardings.figures if one.figure == reading.figure), None)
+        outdone = own is not None and best.complete and best.score - own.score >= OUTDONE
+        if not (best.named or outdone):  # nothing names another figure than the question's own words
             if own is None or (reading.topic == "may" and best.score < NAMELESS):
                 return replace(reading, figure=reading.figure if reading.topic == "figure" else None), NOTHING
             best = own
@@ -72,6 +75,8 @@ def with_figure(
         elif reading.topic in _OF_THE_TALK and best.complete and best.score >= OVER_RECALLED:
             reading = replace(_supposed(reading), topic="figure")  # "I thinned out one in four, how much is that"
         reading = _without_warm_work(reading, known.roles[best.figure])
+        if best.figure in known.of_work:
+            reading = _without_bare_work(reading, words)
         reading = replace(
             reading, figure=best.figure, measures=_warm(reading.measures, best, heardings, known.roles[best.figure])
         )
@@ -128,6 +133,15 @@ def _without_warm_work(reading: Reading, roles: Mapping[str, object]) -> Reading
     rest = tuple(work for work in reading.work if work not in warm)
     acts = tuple(act for act in reading.acts if act != "decide" or rest)
     return replace(reading, work=rest, supposes=(*reading.supposes, *cool), acts=acts)
+
+
+def _without_bare_work(reading: Reading, words: Sequence[Word]) -> Reading:
+    """The reading with work told in the imperative as supposed: "snip the tips off, how much leaf do I lose"."""
+    opening = {word.start for n, word in enumerate(words) if n == 0 or words[n - 1].text in STOPS | JOINERS}
+    bare = tuple(work for work in reading.work if work.done == "now" and work.span[0] in opening)
+    rest = tuple(work for work in reading.work if work not in bare)
+    acts = tuple(act for act in reading.acts if act != "decide" or rest)
+    return replace(reading, work=rest, supposes=(*reading.supposes, *bare), acts=acts)
 
 
 def _warm(
@@ -199,7 +213,7 @@ def _is_asked(
         return best.score >= OVER_ASKED - lost_to * (OVER_ASKED - OVER_MISHEARD) / 2
     if not (heardings.asks or asks(words, asking)):
         if 0 in best.used and not reading.work and (passed_over or not reading.acts):
-            return best.score >= OVER_TOLD  # "litres in a round pot 30 cm wide"
+            return best.complete and best.score >= OVER_TOLD  # "litres in a round pot 30 cm wide"
         return best.score >= UNASKED and not reading.acts and words[0].text not in asking["tellers"]
     told = reading.facts or reading.work or reading.candidates
     return best.score >= (OVER_TOLD if told and not passed_over else ALONE)

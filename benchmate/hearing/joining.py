@@ -29,9 +29,12 @@ from .lexicon import Lexicon
 from .reading import Fact, Reading, Spot, Work
 from .supposing import meanwhile, on_condition, only_if, reminded_when, supposed, supposed_first, supposed_too
 
+_BACKGROUND = frozenset({"if", "since", "because", "when"})
+
 
 def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Reading:
     """The reading of all clauses, without what was missed or guessed. on: today, ISO."""
+    _done_to_it(clauses, on)
     done: list[Clause] = []
     for clause in clauses:
         before = done[-1] if done else None
@@ -107,6 +110,24 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
         supposes=tuple(w for c in done for w in c.supposes),
     )
     return whole
+
+
+def _done_to_it(clauses: Sequence[Clause], on: str) -> None:
+    """What the passive tells as done ("the inner leaves have been thinned by a third") is work of the grower, unless it
+    is only told for a question or beside how the tree fares, to tell why or since when, or of years ago."""
+    beside = any(clause.topic or any(f.kind in ("health", "phase") for f in clause.facts) for clause in clauses)
+    for clause in clauses:
+        for work, event in clause.passive:
+            close = work.spot != Spot() or bool(work.measures)
+            past = event.when is not None and int(event.when[:4]) < int(on[:4]) - 1
+            aside = past or (beside and not close) or _BACKGROUND & set(clause.joined)
+            if event.denied or event not in clause.facts or aside:
+                continue
+            clause.facts.remove(event)
+            clause.work.append(work)
+            clause.when = clause.when or event.when
+            told = any(fact.kind != "species" for fact in clause.facts)
+            clause.acts = ["observe", "decide"] if told else ["decide"]
 
 
 def _past_the_name(done: Sequence[Clause]) -> Clause:

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 _THINGS = frozenset({"PART", "MEANS", "FINDING", "EVENT", "STATE"})
 ARTICLES = frozenset({"a", "an"})
 _VERBS = frozenset({"V", "VED", "VING"})
+_REASON_REACH = 6  # words within which the verb of a sentence stands
 
 
 @dataclass(frozen=True, slots=True)
@@ -149,6 +150,11 @@ def _to_be_done(s: Sense) -> bool:
     return any(s.helped_by(helper, ("not", "i")) for helper in ("will", "do", "let"))
 
 
+def _will_be(s: Sense) -> bool:
+    """ "It will not be wired": what is to come is no state."""
+    return s.kind in ("STATE", "FINDING") and s.may_be("VED") and s.behind("AUX") and s.helped_by("will", ("be", "not"))
+
+
 def _denied_thing(s: Sense) -> bool:
     """ "No the right one", said without a pause: where a determiner follows, "no" denies nothing but corrects."""
     if s.kind not in ("AUX", "CORRECT") or not s.alone or not s.is_one_of("refusals"):
@@ -196,12 +202,32 @@ def _open_end(s: Sense) -> bool:
     )
 
 
+def _as_reason(s: Sense) -> bool:
+    """ "I turned it, as there's a gap at the back": "as" tells why only where a whole sentence follows."""
+    if s.kind != "SEP" or s.word != "as" or not s.alone:
+        return False
+    if s.after not in s.lexicon.sense["reasons"] or "as" in s.texts[max(0, s.at - 2) : s.at]:
+        return True
+    behind = range(s.at + 2, min(len(s.texts), s.at + _REASON_REACH))
+    return s.opening or not any(_helpers(s.lattice[at], at + 1) & {"be", "have", "will"} for at in behind)
+
+
 def _clipped(s: Sense) -> bool:
     """ "So that's the one I keep": a clipped verb opens no question; "how long's the" does not ask since when."""
     if s.kind[0] != "Q" or s.kind == "QMEANING":
         return False
     ends = s.texts[s.token.end - 1]
     return s.word == "'s" or (s.kind == "QRECALL" and s.word == "how" and ends == "'s")
+
+
+def _exclaimed(s: Sense) -> bool:
+    """ "Oh no, it's dried out" sets nothing right and denies nothing."""
+    sense = s.lexicon.sense
+    at = next((n for n in range(s.at, s.token.end) if s.texts[n] in sense["refusals"]), None)
+    if s.kind not in ("CORRECT", "AUX") or not at or s.texts[at - 1] not in sense["exclaiming"]:
+        return False
+    behind = [text for text in s.texts[at + 1 :] if text != ","][:2]
+    return bool(behind) and behind[0] in sense["reasons"] and not any(text in sense["past"] for text in behind)
 
 
 def _no_question(s: Sense) -> bool:
@@ -239,12 +265,15 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     _begins,
     _around,
     _to_be_done,
+    _will_be,
     _denied_thing,
     _one_thing,
     _adverb,
     _remaining,
     _open_end,
+    _as_reason,
     _clipped,
+    _exclaimed,
     _no_question,
     _taken_out,
     _named_next,

@@ -11,27 +11,33 @@ from .clauses import Clause, Setting, chain, is_just_past, take_date, tense
 from .deeds import Deed, broke_it, deed_of, harm_of, manners_of, name_of
 from .doing import DONE, LATER, NOT, NOW, Mood
 from .mishaps import went_wrong
-from .phrases import Phrase, leaves
+from .phrases import Phrase, leaves, read_phrase
 from .placing import of_some
 from .reading import Fact, Spot, Work
 from .saying import phrase_facts
 from .seeing import see
 from .sizes import amount
 from .spotting import Token
-from .worked_on import SUBJECT, found_there, work_measures, work_spot
+from .worked_on import SUBJECT, Linked, found_there, work_measures, work_spot
 
 
 def decide(setting: Setting, clause: Clause, node: Node) -> None:
     subject: Phrase | None = None
+    places: list[Linked] = []
     aux: list[str] = []
     for child in node.children:
         if child.name == "auxs":
             aux = [token.value for token in child.children]
         elif child.name == "vp":
-            do(setting, clause, child, aux, subject)
+            passive = {"be", "being"} & set(aux) and "i" not in aux
+            known = list(clause.facts)
+            do(setting, clause, child, aux, subject, places if passive else ())
+            if passive and subject is not None:
+                _no_longer_there(setting, clause, subject, known)
         else:
             see(setting, clause, child)
             subject, clause.phrase = clause.phrase, None
+            places = _places_of(child)
             aux = next((item for kind, item in reversed(chain(child)) if kind == "aux"), [])
             if {"be", "have"} & set(aux) and "i" not in aux and any(f.kind == "finding" for f in clause.facts):
                 clause.acts = ["observe", "decide"]  # "the box is root bound, gonna repot it", in one breath
@@ -60,6 +66,30 @@ def decide(setting: Setting, clause: Clause, node: Node) -> None:
     if clause.facts and not clause.work and "observe" in clause.acts:
         clause.acts = ["observe"]  # "twin branches that I had overlooked"
     clause.acts = clause.acts or (["decide"] if clause.work else ["observe"] if clause.facts else [])
+
+
+def _places_of(node: Node) -> list[Linked]:
+    """Where a subject is, as far as its own clause goes: "the guy on the second branch has been taken off"."""
+    out: list[Linked] = []
+    link: Token | None = None
+    for kind, item in chain(node)[1:]:
+        if kind == "aux":
+            break
+        if kind == "np" and link is not None and link.kind in ("AT", "OF", "FROM"):
+            out.append((link, read_phrase(item)))
+        link = item if kind == "link" else None
+    return out
+
+
+def _no_longer_there(setting: Setting, clause: Clause, subject: Phrase, known: Sequence[Fact]) -> None:
+    """Take what the passive tells as gone from what is seen, and its share from the measures of the tree."""
+    works = [clause.work[-1]] if clause.work else [work for work, _ in clause.passive[-1:]]
+    for work in works:
+        named = set(setting.lexicon.works.get(work.work or "", {}).get("part_named", ()))
+        gone = [f for f in known if f.kind == "finding" and named & set(setting.lexicon.names.get(str(f.value), ()))]
+        clause.facts = [fact for fact in clause.facts if fact not in gone]
+        if work.measures.get("share") == clause.measures.get("share"):
+            clause.measures.pop("share", None)
 
 
 def gone(setting: Setting, clause: Clause, node: Node) -> None:
@@ -112,7 +142,7 @@ def do(
     vp: Node,
     aux: Sequence[str],
     subject: Phrase | None = None,
-    places: Sequence[tuple[Token, Phrase]] = (),
+    places: Sequence[Linked] = (),
 ) -> None:
     """One verb with its object and what hangs on it. places: where the subject is, each with its link."""
     deed = deed_of(setting, vp, aux, subject, places)
@@ -187,7 +217,9 @@ def _take_down(setting: Setting, clause: Clause, vp: Node, deed: Deed, name: str
     work = replace(work, measures=measures, manner=manner, done=done, span=(tokens[0].first, tokens[-1].end))
     if mood.event:
         span = (deed.verb.first, deed.verb.end)
-        clause.facts.append(Fact("event", name, Spot(), {}, clause.when, mood.denied, span))
+        event = Fact("event", name, Spot(), {}, clause.when, mood.denied, span)
+        clause.facts.append(event)
+        clause.passive.append((work, event))
         clause.when, clause.acts = None, ["observe"]
         return
     clause.work.append(work)

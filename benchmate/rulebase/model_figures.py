@@ -120,7 +120,10 @@ class CuesShape(Shape):
 
 
 class FigureShape(Shape):
+    """of_work: whether it is what work takes, so that work told in the imperative beside it is only supposed."""
+
     needs: list[str] = Field(default=[])
+    of_work: bool = False
     cues: CuesShape
     values: dict[str, dict[str, Phrases]] = Field(default={})
     roles: dict[str, RoleShape]
@@ -151,6 +154,7 @@ class SmallShape(Shape):
     filling: Phrases = Field(default=[])
     leading: Phrases = Field(default=[])
     one_at: Phrases = Field(default=[])
+    of_them: Phrases = Field(default=[])
     before_one: Phrases = Field(default=[])
     cut_into: Phrases = Field(default=[])
     point: Phrases = Field(default=[])

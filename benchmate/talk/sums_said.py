@@ -10,6 +10,8 @@ from typing import Any
 from benchmate.hearing.figure_said import SaidNumber
 from benchmate.value import dataclass
 
+MOST = {"": 12, "count": 200}  # as many of one size as are told: "twenty twigs of 2 mm"
+
 
 @dataclass(frozen=True, slots=True)
 class Given:
@@ -51,7 +53,9 @@ class Given:
         """How many things a size is told of."""
         number = self.numbers[place]
         counts = [
-            n for n, one in enumerate(self.numbers) if one.unit in ("count", "") and 1 < one.raw <= 12 and n != place
+            n
+            for n, one in enumerate(self.numbers)
+            if n != place and one.unit in MOST and 1 < one.raw <= MOST[one.unit]
         ]
         counts = [n for n in counts if one_whole(self.numbers[n]) and n not in self._taken()]
         if "each" in number.tags or several == 1:
