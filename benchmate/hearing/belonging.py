@@ -45,7 +45,8 @@ def fronted(before: Clause, clause: Clause, lexicon: Lexicon) -> None:
     phrase = before.phrase
     if before.kind != "observe" or before.facts or before.work or phrase is None or not phrase.parts:
         return
-    if clause.work and clause.work[0].spot.part is None and "it" in clause.refers:
+    said_of_it = "it" in clause.refers or (clause.phrase is not None and clause.phrase.pronoun == "it")
+    if clause.work and clause.work[0].spot.part is None and said_of_it:
         work = clause.work[0]
         measures = {
             **before.measures,
@@ -115,7 +116,7 @@ def belongs(before: Clause, clause: Clause, lexicon: Lexicon) -> bool:
     if before.work and before.kind in ("decide", "may", "remind") and not clause.candidates:
         work = before.work[-1]
         before.when = before.when or clause.when
-        if elsewhere(work.spot, clause, phrase):
+        if elsewhere(work.spot, clause, phrase, anew=bool(measures.keys() & work.measures.keys())):
             before.work[-1] = replace(work, spot=with_part(work.spot, phrase))
             before.work.append(replace(work, spot=also(work.spot, phrase), measures={**work.measures, **measures}))
             return True

@@ -59,9 +59,10 @@ def of_some(setting: Setting, fact: Fact) -> Fact:
     return replace(fact, kind=kind, value=value)
 
 
-def elsewhere(spot: Spot, clause: Clause, phrase: Phrase) -> bool:
-    """ "wired the left branch and the back branch": a second place beside the first, not more of the same."""
-    if clause.denied or "and" not in clause.joined:
+def elsewhere(spot: Spot, clause: Clause, phrase: Phrase, anew: bool = False) -> bool:
+    """ "wired the left branch and the back branch": a second place beside the first, not more of the same. anew: it has
+    an amount of its own ("the top shoots to one pair, the low ones to three")."""
+    if clause.denied or not ("and" in clause.joined or anew):
         return False
     pairs = ((spot.side, phrase.side), (spot.level, phrase.level), (spot.ordinal, phrase.ordinal))
     parts = spot.part and phrase.shown_part and spot.part != phrase.shown_part

@@ -20,7 +20,11 @@ from .words import Word
 PAUSE = 3.5
 FILLER, FILLER_TERM, LITTLE, COMMA, STOP = 0.2, 2.5, 4.0, 26.0, 50.0
 MISSED, MISSED_DENIAL = 20.0, 45.0
-RUN_ON = 14.0  # passing over "and" behind a missed word: "I came back from holiday and the soil is dry"
+# passing over "and" behind a missed word ("I came back from holiday and the soil is dry"), or over "the" between two
+# things ("on the leader the wire is loose")
+RUN_ON = 14.0
+DETERMINERS = frozenset({"the", "my", "its"})
+NAMED = frozenset({"PART", "SPECIES", "NAME"})
 KEPT_WAYS = 48  # stacks kept at a word; far more than talk at the bench needs
 
 
@@ -67,6 +71,8 @@ def find_reading(
                 if after is not None:
                     _keep(ways[token.end], after, way.cost + token.cost, way, token, at, token.end, False)
             run_on = RUN_ON if joins and way.missed else 0.0
+            if words[at].text in DETERMINERS and way.token is not None and way.token.kind in NAMED:
+                run_on = RUN_ON
             for end, cost, missed in passes:
                 _keep(ways[end], stack, way.cost + cost + run_on, way, None, at, end, missed)
     ended = [way for stack, way in ways[-1].items() if automaton.ends(stack)]

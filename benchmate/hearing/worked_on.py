@@ -94,10 +94,10 @@ def work_spot(setting: Setting, name: str, thing: Phrase | None, phrases: Sequen
     before = thing
     for link, phrase in phrases:
         behind, before = before, phrase
-        if link is None or phrase is thing:
-            continue
-        part = phrase.shown_part if phrase.shown_part not in named and not _no_place(link, phrase) else None
-        of_thing = link.kind == "OF" and link is not SUBJECT and behind is thing
+        if phrase is thing or (link is None and not phrase.says_place_only):
+            continue  # "was carved low on the left"
+        part = phrase.shown_part if phrase.shown_part not in named and not (link and _no_place(link, phrase)) else None
+        of_thing = link is not None and link.kind == "OF" and link is not SUBJECT and behind is thing
         if of_thing and thing is not None and thing.shown_part is not None:
             part = None
         spot = Spot(
