@@ -125,7 +125,8 @@ def _number_at(texts: Sequence[str], at: int, known: NumberWords) -> SaidNumber 
     led = bool(small.up_to.intersection(texts[max(0, start - 1) : start]))
     # "down to one.", "nine parts to one of the concentrate"
     ends = led and (over or (texts[end] in small.of_whole and _numbered_before(texts, start, known)))
-    if number and value == 1 and texts[start].isalpha() and small.one_at.intersection(texts[end : end + 1]):
+    one_at = small.one_at.intersection(texts[end : end + 1]) or _of_size(texts, end, known)
+    if number and value == 1 and texts[start].isalpha() and one_at:
         return SaidNumber(at, end, value, value, "count", BRANCH)  # "two at 6 mm and one at 10"
     if number and value == 1 and texts[start].isalpha() and not ends and not _one_counts(texts, end, known):
         return None
@@ -133,8 +134,20 @@ def _number_at(texts: Sequence[str], at: int, known: NumberWords) -> SaidNumber 
     if part and found.unit in ("", "count") and tuple(texts[start:end]) in known.values.inch_alone:
         return SaidNumber(at, end, value, value * INCH_MM, "length", "inch", INCH_MM)  # "a three-eighths branch"
     if part and not found.unit:
-        return replace(found, unit="share", value=100 * value, word="part")
+        of_thing = texts[end - 1] in small.articles  # "half a bucket"
+        return replace(found, unit="share", value=100 * value, word="part of a" if of_thing else "part")
     return found
+
+
+def _of_size(texts: Sequence[str], end: int, known: NumberWords) -> bool:
+    """Whether a size follows behind "of", and no count: "one of 1/4 inch", "one of 10", but "one of 3 branches"."""
+    if not known.small.of_whole.intersection(texts[end : end + 1]):
+        return False
+    of = cardinal(texts, end + 1, known) or part_of_one(texts, end + 1, known)
+    if of is None or of[0] == int(of[0]) == 1:
+        return False
+    unit = known.unit_at(texts, of[1])
+    return unit[0] == "length" if unit else of[1] >= len(texts) or not texts[of[1]].isalpha()
 
 
 def _numbered_before(texts: Sequence[str], at: int, known: NumberWords) -> bool:

@@ -59,11 +59,6 @@ class Line:
     orphans: Mapping[str, float]
     small: SmallWords
 
-    def of_thing(self, number: SaidNumber) -> bool:
-        """Whether an article follows a number: "half a bucket" is no half of a unit."""
-        behind = self.place[self.numbers.index(number)] + 1
-        return behind < len(self.pieces) and self.pieces[behind] in self.small.articles
-
 
 def give_roles(line: Line, roles: Mapping[str, Mapping[str, Any]], found: Sequence[Found]) -> Roles:
     """The cheapest roles for the numbers of a statement. found: the figure's role phrases in the statement."""
@@ -218,7 +213,7 @@ def _unit_cost(line: Line, number: SaidNumber, role: Mapping[str, Any]) -> float
         if _unit_before(line, number) == kind:
             return ALIKE  # "6.8 kg watered and 5.6 dry"
         return costs.get(kind, 1.0) if kind not in ("date", "label", "gauge") else UNSEEN
-    if kind == "length" and unit == "share" and number.word == _FEET_OF and not line.of_thing(number):
+    if kind == "length" and unit == "share" and number.word == _FEET_OF:
         return 0.7 if any(one.unit == "length" for one in line.numbers) or "length" in line.orphans else UNSEEN
     if kind == "volume" and number.word in line.small.mil:
         return 0.1

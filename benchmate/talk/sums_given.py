@@ -182,7 +182,7 @@ def _taper(given: Given) -> dict[str, Any]:
 def _stems(given: Given) -> dict[str, Any]:
     sizes = given.each("diameters_mm")
     out = given.single("parent_mm", "grown_mm") | given.words("wanted")
-    if "one_of" in given.said:
+    if "one_of" in given.said and "every_one" not in given.said:
         sizes = given.many.get("diameters_mm", [])
     if not sizes and "grown_mm" in out:
         out.pop("grown_mm")

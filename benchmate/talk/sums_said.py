@@ -43,11 +43,14 @@ class Given:
 
     def each(self, name: str) -> list[float]:
         """The values of a role, one for each thing counted: "three at 9 mm", "two of 6 and one of 10"."""
-        out: list[float] = []
         values, places = self.many.get(name, []), self.places.get(name, [])
-        for n, (value, place) in enumerate(zip(values, places, strict=True)):
-            out += [value] * self._times(place, places[n + 1] if n + 1 < len(places) else None, len(values))
-        return out
+        times = [
+            self._times(place, places[n + 1] if n + 1 < len(places) else None, len(values))
+            for n, place in enumerate(places)
+        ]
+        if times and times[0] == 1 + sum(times[1:]) and len(times) > 1:
+            times[0] = 1  # "four branches, one is 4 mm, two are 6 and one 12": the first count is of them all
+        return [value for value, count in zip(values, times, strict=True) for _ in range(count)]
 
     def _times(self, place: int, following: int | None, several: int) -> int:
         """How many things a size is told of."""
