@@ -233,7 +233,7 @@ def _remind(setting: Setting, clause: Clause, node: Node) -> None:
                 clause.work = [Work(named)]
             elif phrase and phrase.part and not clause.work:
                 clause.work = [Work("check", Spot(phrase.shown_part, phrase.side, phrase.level))]
-    clause.acts = ["remind"]
+    clause.acts, clause.topic = ["remind"], None  # "remind me the oak wants spraying" asks nothing
     if span and clause.work:
         clause.work[-1] = replace(clause.work[-1], measures={"days": span})
     clause.work = [replace(work, done=None) for work in clause.work]

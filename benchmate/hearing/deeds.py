@@ -12,7 +12,7 @@ from .doing import DONE, NOT, NOW, Mood, mood_of, work_of
 from .lexicon import Lexicon
 from .mishaps import said_of
 from .particles import PARTICLES, back_of, is_particle, lost_particle, verb_phrase
-from .phrases import Phrase, read_phrase, settle_bare
+from .phrases import HIDDEN, Phrase, read_phrase, settle_bare
 from .spotting import Token
 from .worked_on import SUBJECT, Linked, meant_by_it, meant_by_one, spoken_of, telling_parts, what_is_given
 
@@ -84,8 +84,9 @@ def deed_of(
 
 
 def of_what(subject: Phrase | None, places: Sequence[Linked]) -> tuple[Phrase | None, Sequence[Linked]]:
-    """ "A quarter of the roots were cut off": the roots are worked on, with their share."""
-    if subject is None or subject.share is None or subject.parts or not places:
+    """ "A quarter of the roots were cut off": what is worked on, with its share; "every bit of wire": the wire."""
+    told = subject is not None and all(part.startswith(HIDDEN) for part in subject.parts)
+    if subject is None or not told or not (subject.share or subject.parts) or not places:
         return subject, places
     link, thing = places[0]
     if link is None or link.kind != "OF":

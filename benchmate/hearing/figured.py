@@ -213,8 +213,8 @@ def _is_asked(
         return best.score >= OVER_ASKED - lost_to * (OVER_ASKED - OVER_MISHEARD) / 2
     if not (heardings.asks or asks(words, asking)):
         if 0 in best.used and not reading.work and (passed_over or not reading.acts):
-            told = any(word.text in asking["finite"] for word in words)  # "diameter is now 71 mm" is no heading
-            return (best.complete or not told) and best.score >= OVER_TOLD  # "litres in a round pot 30 cm wide"
+            heading = not any(word.text in asking["finite"] for word in words)  # "diameter is now 71 mm" is none
+            return (best.complete or heading) and best.score >= OVER_TOLD  # "litres in a round pot 30 cm wide"
         return best.score >= UNASKED and not reading.acts and words[0].text not in asking["tellers"]
     told = reading.facts or reading.work or reading.candidates
     return best.score >= (OVER_TOLD if told and not passed_over else ALONE)

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 _THINGS = frozenset({"PART", "MEANS", "FINDING", "EVENT", "STATE"})
 ARTICLES = frozenset({"a", "an"})
 _VERBS = frozenset({"V", "VED", "VING"})
+_LONGEST = 3  # words of the longest term that is looked back for
 _REASON_REACH = 6  # words within which the verb of a sentence stands
 
 
@@ -68,9 +69,8 @@ class Sense:
 
     def behind(self, *kinds: str) -> bool:
         """Whether a word of one of these kinds stands right before it."""
-        return self.at > 0 and any(
-            t.kind in kinds and t.end == self.at and not t.guesses for t in self.lattice[self.at - 1]
-        )
+        places = range(max(0, self.at - _LONGEST), self.at)
+        return any(t.kind in kinds and t.end == self.at and not t.guesses for n in places for t in self.lattice[n])
 
     def helped_by(self, helper: str, between: Collection[str] | None = None) -> bool:
         """Whether a helper stands before it, with only helpers between. between: those that may; None for any."""
@@ -132,6 +132,31 @@ def _named_by_article(s: Sense) -> bool:
     return form and s.alone and ends and s.at > 0 and s.texts[s.at - 1] in ARTICLES
 
 
+def _wants_done(s: Sense) -> bool:
+    """ "The needles want thinning": "want" calls for work only before its form in -ing or its noun."""
+    if s.kind != "AUX" or s.token.value != "need" or not s.is_one_of("wanting"):
+        return False
+    return not any(t.kind in ("VING", "EVENT") and not t.guesses for t in s.next)
+
+
+def _carried_out(s: Sense) -> bool:
+    """ "The tips have been nipped out", "it's been slipped into a bigger pot": done to it, and no state."""
+    verb = any(t.kind == "VED" and t.end == s.token.end and not t.guesses for t in s.lattice[s.token.end - 1])
+    if s.kind not in ("STATE", "FINDING") or not verb:
+        return False
+    onward = any(t.kind == "PARTICLE" and t.value in ("off", "out") for t in s.next) or s.after == "into"
+    done_to = any(t.kind == "AUX" and t.value == "be" for t in s.lattice[s.at]) or s.helped_by("be")  # "been nipped"
+    return onward and done_to
+
+
+def _was_done(s: Sense) -> bool:
+    """ "The low branch has been guyed": what was done, where "is guyed" tells what is there."""
+    if s.kind not in ("STATE", "FINDING") or not s.at or s.texts[s.at - 1] not in s.lexicon.sense["happened"]:
+        return False
+    verbs = [t for t in s.lattice[s.at] if t.kind == "VED" and t.end == s.token.end and not t.guesses]
+    return any(f"{verb.value}|||" in s.lexicon.patterns for verb in verbs)
+
+
 def _begins(s: Sense) -> bool:
     """ "It's started digging in": what begins is told by the state behind it."""
     return s.kind == "STATE" and s.alone and s.is_one_of("beginning") and any(t.kind == "STATE" for t in s.next)
@@ -152,7 +177,9 @@ def _to_be_done(s: Sense) -> bool:
 
 def _will_be(s: Sense) -> bool:
     """ "It will not be wired": what is to come is no state."""
-    return s.kind in ("STATE", "FINDING") and s.may_be("VED") and s.behind("AUX") and s.helped_by("will", ("be", "not"))
+    if s.kind not in ("STATE", "FINDING") or not s.may_be("VED") or not s.behind("AUX"):
+        return False
+    return s.helped_by("will", ("be", "not")) or s.helped_by("being")
 
 
 def _denied_thing(s: Sense) -> bool:
@@ -262,6 +289,9 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     _base_form,
     _doing,
     _named_by_article,
+    _wants_done,
+    _carried_out,
+    _was_done,
     _begins,
     _around,
     _to_be_done,

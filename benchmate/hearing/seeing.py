@@ -12,7 +12,7 @@ from .doing import DONE, LATER, NOT, NOW, Mood
 from .noting import harmed, noted, only_there, placing, pulled, seen_there, worked
 from .phrases import ASIDE, HIDDEN, Phrase, leaves, read_phrase
 from .placing import at_place, merged, of_some, only_place, placed
-from .reading import Spot, Work
+from .reading import Fact, Spot, Work
 from .saying import phrase_facts, says_gone, species_fact
 from .sizes import amount, loose, measured, size_of_finding
 from .spotting import Token
@@ -140,7 +140,7 @@ def _said(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | No
     doubted = clause.denied and subject is not None and subject is clause.phrase and only_named
     nothing = subject is not None and subject.pronoun == "none"  # "nothing is wilting"
     if "not" in aux or doubted or nothing:  # "I don't think the left branch is broken"
-        facts = [replace(f, denied=True) if f.kind != "species" else f for f in facts]
+        facts = [_denied(f) for f in facts]
     if subject is not None and not phrase.parts:
         facts = [at_place(setting, f, subject.spot(), outright=False) for f in facts]
     some = subject is not None and not subject.parts and subject.says_place_only and (subject.side or subject.level)
@@ -195,6 +195,13 @@ def _said(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | No
     clause.tree = clause.tree or phrase.name
     if phrase.other or phrase.pronoun:
         clause.refers.append(phrase.other or str(phrase.pronoun))
+
+
+def _denied(fact: Fact) -> Fact:
+    """What is not there is not counted either: "not one back bud"."""
+    if fact.kind == "species":
+        return fact
+    return replace(fact, denied=True, spot=replace(fact.spot, count=None) if fact.spot.count == 1 else fact.spot)
 
 
 def _part_before(setting: Setting) -> str | None:

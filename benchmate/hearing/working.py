@@ -55,7 +55,7 @@ def decide(setting: Setting, clause: Clause, node: Node) -> None:
             subject, clause.acts = None, ["observe", "decide"]  # "its weak i'll leave it": two things in one breath
     clause.by_grower = "i" in aux
     if "need" in aux and clause.work:
-        _needed(clause)
+        _needed(setting, clause)
     if clause.dated is not None and clause.mood is not None and clause.mood.done == DONE:
         take_date(setting, clause, clause.dated, past=True)  # "in March I grafted it"
         if clause.mood.open and "i" in aux and (clause.when or setting.on) < setting.on[: len(clause.when or "")]:
@@ -102,7 +102,7 @@ def gone(setting: Setting, clause: Clause, node: Node) -> None:
         clause.work = []  # "the juniper looks a bit off": nothing that could be gone was named
     clause.kind, clause.verbless = "decide", True
     if any("need" in item for kind, item in chain(node) if kind == "aux") and clause.work:
-        _needed(clause)  # "it needs its wire off"
+        _needed(setting, clause)  # "it needs its wire off"
     if any("will" in item for kind, item in chain(node) if kind == "aux"):  # "I'll have the wire off next month"
         clause.work, clause.mood = [replace(work, done=LATER) for work in clause.work], Mood(LATER)
     if clause.mood is not None:
@@ -128,12 +128,16 @@ def happened(setting: Setting, clause: Clause) -> None:
     clause.acts = clause.acts or (["observe"] if clause.facts else [])
 
 
-def _needed(clause: Clause) -> None:
+def _needed(setting: Setting, clause: Clause) -> None:
     """ "it wants repotting" decides nothing yet: it asks whether the time is right. "It doesn't" decides."""
     if any(work.done == NOT for work in clause.work):
         return
-    clause.acts, clause.topic = ["ask"], "may"
     clause.work = [replace(work, done=None) for work in clause.work]
+    reminds = all(setting.lexicon.works.get(work.work or "", {}).get("remind") for work in clause.work)
+    if reminds and clause.when is not None and clause.when > setting.on:  # "the wire wants checking in a fortnight"
+        clause.acts = ["remind"]
+        return
+    clause.acts, clause.topic = ["ask"], "may"
 
 
 def do(
