@@ -148,7 +148,9 @@ def _take_parts(setting: Setting, deed: Deed, places: Sequence[Linked]) -> None:
 def name_of(setting: Setting, clause: Clause, deed: Deed) -> str | None:
     """The work that a deed is, or None. What of it is lost on the way goes to the clause's idle words."""
     lexicon, verb, subject = setting.lexicon, deed.verb, deed.subject
-    some = deed.thing is not None and deed.thing.some  # "take some of the outer leaves off"
+    thing = deed.thing
+    whole = thing is not None and thing.part in lexicon.length_off  # "take some branches off": whole ones
+    some = thing is not None and thing.some and not whole  # "take some of the outer leaves off"
     come = verb.value in lexicon.data["third"] and (verb.kind == "VED" or "have" in deed.aux)
     if come and not deed.parts_tell(lexicon):
         return None  # "the leaves have come out": nobody's work
