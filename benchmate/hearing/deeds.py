@@ -54,9 +54,7 @@ class Deed:
         return any(key in lexicon.patterns for key in keys)
 
 
-def deed_of(
-    setting: Setting, vp: Node, aux: Sequence[str], subject: Phrase | None, places: Sequence[Linked]
-) -> Deed:
+def deed_of(setting: Setting, vp: Node, aux: Sequence[str], subject: Phrase | None, places: Sequence[Linked]) -> Deed:
     """The verb phrase taken apart. subject: what it is said of; places: where that is, each with its link."""
     subject, places = of_what(subject, places)
     verb, things, posts = verb_phrase(vp)

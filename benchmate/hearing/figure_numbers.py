@@ -112,6 +112,9 @@ def _number_at(texts: Sequence[str], at: int, known: NumberWords) -> SaidNumber 
         of_rate = text in small.named and small.before_rate.intersection(texts[max(0, at - 1) : at])
         if of_rate and (unit := known.unit_at(texts, at + 1)) and unit[0] == "volume":
             return _measured(texts, at, 1.0, at + 1, known)  # "5 ml to the litre"
+        kind = at + 2 if texts[at + 1 : at + 2] and texts[at + 1] in small.filling else at + 1
+        if text in small.articles and kind > at + 1 and (unit := known.unit_at(texts, kind)) and unit[0] == "length":
+            return _measured(texts, at, 1.0, kind, known)  # "a good inch"
         if text in small.articles and (unit := known.unit_at(texts, at + 1)):
             spans = texts[at + 1] in small.spans and (not at or not _ends_measure(texts, at, known))
             if unit[0] in ("length", "volume", "mass") or spans:

@@ -62,7 +62,8 @@ def with_figure(
         reading = _without_correction(reading)  # "18 mm and the other 11, no, sorry, ten": a number said anew
     if reading.figure:
         own = next((one for one in heardings.figures if one.figure == reading.figure), None)
-        outdone = own is not None and best.complete and best.score - own.score >= OUTDONE
+        least = own.score + OUTDONE if own else OVER_ASKED
+        outdone = best.complete and best.score >= least
         if not (best.named or outdone):  # nothing names another figure than the question's own words
             if own is None or (reading.topic == "may" and best.score < NAMELESS):
                 return replace(reading, figure=reading.figure if reading.topic == "figure" else None), NOTHING
@@ -258,6 +259,15 @@ def _supposed(reading: Reading) -> Reading:
     return replace(reading, supposes=(*reading.supposes, *reading.work), work=())
 
 
+def _inside(token: Token, tokens: Sequence[Token]) -> bool:
+    """Whether a token is part of a longer one: "that deep box" is no Buxus."""
+    return any(
+        one.first <= token.first and token.end <= one.end and one.end - one.first > token.end - token.first
+        for one in tokens
+        if one.kind == "PART"
+    )
+
+
 def _with_lost(
     reading: Reading,
     lattice: Sequence[Sequence[Token]],
@@ -270,6 +280,7 @@ def _with_lost(
     figure's own phrases ("lime sulphur" is no lime)."""
     exact = [token for tokens in lattice for token in tokens if not token.guesses]
     exact = [one for one in exact if not phrased.issuperset(range(one.first, one.end))]
+    exact = [one for one in exact if one.kind != "SPECIES" or not _inside(one, exact)]
     longest = sorted(exact, key=lambda token: token.first - token.end)
     trees = {token.first for token in exact if token.kind in ("SPECIES", "TREEWORD")}
     named = {str(token.value) for token in exact if token.kind == "NAME"}

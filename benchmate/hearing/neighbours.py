@@ -157,6 +157,14 @@ def _was_done(s: Sense) -> bool:
     return any(f"{verb.value}|||" in s.lexicon.patterns for verb in verbs)
 
 
+def _thing_cut(s: Sense) -> bool:
+    """ "That big cut from March": a noun, where a size stands between it and its article."""
+    sense = s.lexicon.sense
+    if s.kind not in _VERBS or not s.alone or not s.is_one_of("cuts") or s.at < 2:
+        return False
+    return s.texts[s.at - 1] in sense["sizes"] and s.texts[s.at - 2] in sense["those"]
+
+
 def _begins(s: Sense) -> bool:
     """ "It's started digging in": what begins is told by the state behind it."""
     return s.kind == "STATE" and s.alone and s.is_one_of("beginning") and any(t.kind == "STATE" for t in s.next)
@@ -292,6 +300,7 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     _wants_done,
     _carried_out,
     _was_done,
+    _thing_cut,
     _begins,
     _around,
     _to_be_done,

@@ -518,7 +518,13 @@ _SPECS = (
     FigureSpec(
         "wound-close",
         (
-            Need("diameter_mm", "mm", required=True, also=("width_mm",), question="How wide is the wound, in mm?"),
+            Need(
+                "diameter_mm",
+                "mm",
+                required=True,
+                also=("width_mm", "wound_mm"),
+                question="How wide is the wound, in mm?",
+            ),
             Need("yearly_mm", "mm a season", rules="wound-closing-mm", by=("health",), required=True),
             Need("share_done", "1", default=0.0),
             Need("earlier_mm", "mm"),

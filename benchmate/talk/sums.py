@@ -118,6 +118,9 @@ def known_values(
     # a measure that the statement alone gave the facts counts as what its words say it is, or not at all
     recorded = {name: value for name, value in recorded.items() if reading.measures.get(name) != value}
     known |= recorded | dict(said.values)
+    for name, there in said.of_record.items():
+        if name not in said.values and there in recorded:
+            known[name] = recorded[there]
     if reading.figure == "frost-margin":  # a day that is the frost's own names the frost, not the day asked from
         frosts = (place.first_frost, place.last_frost)
         days = known.pop("days_said", (known["on"],))

@@ -127,9 +127,11 @@ def _leaf_share(given: Given) -> dict[str, Any]:
         of_leaves, out = one_in / of, {}
     if "equal" in given.said and not branches and (count := given.one("branch_count") or given.one("lost_count")):
         return {"share": 1 / count} if count > 1 else {}  # "one of three equal branches"
+    if branches and not lost and (which := given.said.get("lost_which")):
+        lost = [min(branches) if which == "thin" else max(branches)]
     if branches and lost and not out and not of_leaves:
         lost = lost * int(given.one("lost_count") or 1)
-        again = any(given.numbers[place].unit == AGAIN for place in given.places["lost_mm"])
+        again = any(given.numbers[place].unit == AGAIN for place in given.places.get("lost_mm", ()))
         among = again or (all(one in branches for one in lost) and "others" not in given.said)
         told = branches if among else [*branches, *lost]
         return {"branches_mm": tuple(told), "lost_mm": tuple(lost)} | given.words("wanted")

@@ -15,6 +15,7 @@ if TYPE_CHECKING:
 
 _GROWN = ("base_mm", "height_mm", "diameter_mm")
 _CUTTING = ("leaf-cut", "defoliate", "shorten", "candle-cut")
+_WOUNDING = ("remove", "shorten", "select-leader")
 _BLADES = ("leaf-cut", "defoliate")
 _RELEAFS_DAYS = 28  # practice: elms and maples are in leaf again four weeks after
 _NOT_OF_WHOLE = ("diameter_mm", "length_mm", "width_mm", "angle_deg", "gap_mm", "leaves", "pairs", "buds", "days")
@@ -42,6 +43,8 @@ def recorded_values(
     cut = [done for done in facts.done if done.work in _CUTTING and not done.denied and (on - done.last).days < 120]
     if cut:
         out["cut_on"] = cut[0].last
+    if wounds := _wounds(entries, on):
+        out["wound_mm"] = wounds[-1]
     readings = measured(entries, on)
     chosen = next((key for key in readings if what and key.startswith(what)), None)
     if what is None and readings:
@@ -49,6 +52,15 @@ def recorded_values(
     if chosen:
         out |= {"readings": tuple(readings[chosen]), "what": chosen.removesuffix("_mm").replace("base", "trunk")}
     return out
+
+
+def _wounds(entries: Sequence[Entry], on: dt.date) -> list[float]:
+    """How wide what was cut off was, in mm, oldest first."""
+    struck = {entry.strikes for entry in entries if entry.strikes}
+    done = [entry for entry in entries if entry.kind == "done" and entry.day <= on and entry.id not in struck]
+    works = [work for entry in sorted(done, key=lambda entry: entry.day) for work in entry.work]
+    sizes = [work.get("diameter_mm") for work in works if work.get("work") in _WOUNDING]
+    return [float(size) for size in sizes if isinstance(size, int | float)]
 
 
 def leaf_left(facts: Facts, taken: float, book: RuleBook, on: dt.date) -> float:

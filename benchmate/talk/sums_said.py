@@ -48,7 +48,7 @@ class Given:
             self._times(place, places[n + 1] if n + 1 < len(places) else None, len(values))
             for n, place in enumerate(places)
         ]
-        if times and times[0] == 1 + sum(times[1:]) and len(times) > 1:
+        if times and times[0] == 1 + sum(times[1:]) and len(times) > 2:
             times[0] = 1  # "four branches, one is 4 mm, two are 6 and one 12": the first count is of them all
         return [value for value, count in zip(values, times, strict=True) for _ in range(count)]
 
@@ -56,9 +56,7 @@ class Given:
         """How many things a size is told of."""
         number = self.numbers[place]
         counts = [
-            n
-            for n, one in enumerate(self.numbers)
-            if n != place and one.unit in MOST and 1 < one.raw <= MOST[one.unit]
+            n for n, one in enumerate(self.numbers) if n != place and one.unit in MOST and 1 < one.raw <= MOST[one.unit]
         ]
         counts = [n for n in counts if one_whole(self.numbers[n]) and n not in self._taken()]
         if "each" in number.tags or several == 1:

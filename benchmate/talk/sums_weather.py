@@ -72,6 +72,8 @@ def frost(given: Given) -> dict[str, Any]:
         sure = "certain" in given.said
         out |= {"wanted": "risk", "risk": (100 - told if sure and told > 50 else told) / 100}
         out.setdefault("which", "last" if (given.on.month <= 6) != given.southern else "first")
+    if mean := given.one("mean_on"):
+        out |= {f"{given.said.get('which', 'first')}_frost": (mean.month, mean.day), "of_place": False}
     days = [day for day in given.many.get("on", []) if day is not None]
     out |= {"on": days[0], "days_said": tuple(days)} if days else {}
     if out.get("wanted") == "chance" and "which" not in out:
@@ -224,6 +226,8 @@ def drying(given: Given) -> dict[str, Any]:
     out = _warmth(_squared(given.single()) | given.single()) | given.words("shape")
     if "use_l" in out and "volume_l" in out and "held_l" not in out and "lasting" in given.said:
         out["held_l"] = out.pop("volume_l")  # "how long will 2 litres last"
+    if "loss_g" in out and not {"wet_g", "limit_g", "held_g"} & set(out):
+        out["use_l"] = out.pop("loss_g") / 1000  # of what the pot holds by its size
     if "held_g" in out:
         out["held_l"] = out.pop("held_g") / 1000  # a gram of water is a millilitre
     if "available_percent" in out:

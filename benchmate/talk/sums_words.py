@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 
 _BELOW_ZERO = ("degree-days", "water-need", "days-to-dry", "day-length")  # of warmth, or of a southern latitude
 _OF_WORK = ("share", "leaves", "buds", "pairs")  # of a work, they are none of the whole tree
-_OF_POT = ("pot_length_mm", "length_mm", "diameter_mm", "volume_l", "held_l", "use_l", "loss_g")
+_OF_POT = ("pot_length_mm", "length_mm", "diameter_mm", "volume_l", "held_l")
 # work that has a figure of its own once these sizes are said
 _FIGURE_OF = {
     "bend": ("bend-limit", {"diameter_mm"}),
@@ -32,12 +32,17 @@ _FIGURE_OF = {
 }
 
 
+OF_RECORD = "record:"  # before a name of the record, among the values that words alone say
+
+
 @dataclass(frozen=True, slots=True)
 class SaidValues:
-    """values: by the names that sums use. of_pot: the statement gives a size of its own for the pot."""
+    """values: by the names that sums use. of_pot: the statement gives a size of its own for the pot. of_record: what is
+    meant to be taken from the record, name -> name there ("up the whole trunk": length_mm -> height_mm)."""
 
     values: Mapping[str, Any]
-    of_pot: bool = False
+    of_pot: bool
+    of_record: Mapping[str, str]
 
 
 def said_values(reading: Reading, tables: Mapping[str, Any], ear: Ear, on: dt.date, southern: bool) -> SaidValues:
@@ -56,7 +61,10 @@ def said_values(reading: Reading, tables: Mapping[str, Any], ear: Ear, on: dt.da
         values["liquid"] = liquid
     values |= _when(reading, values, on, southern)
     of_pot = figure in ("pot-volume", "days-to-dry", "water-need") and any(values.get(name) for name in _OF_POT)
-    return SaidValues(values, of_pot)
+    of_record = {
+        name: value.removeprefix(OF_RECORD) for name, value in heard.values.items() if value.startswith(OF_RECORD)
+    }
+    return SaidValues(values, of_pot, of_record)
 
 
 def _given(

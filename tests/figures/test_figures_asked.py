@@ -5,6 +5,9 @@ from asked import amiss, answered, make_garden, read_cases
 
 NAMES = (
     "questions.toml",
+    "questions_everyday.toml",
+    "questions_growers.toml",
+    "questions_three_moods.toml",
     "questions_more.toml",
     "questions_plain.toml",
     "questions_sentences.toml",
