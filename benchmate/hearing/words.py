@@ -29,15 +29,27 @@ class Word:
 def split_words(text: str, short: Mapping[str, str], bare: Mapping[str, str]) -> list[Word]:
     """The words of a text in lower case.
 
-    short: contraction -> full words ("isn't" -> "is not"). bare: the same without apostrophe. A possessive "'s" becomes
+    short: contraction -> full words ("isn't" -> "is not"), article before its word ("t'" -> "the") and ending
+    ("in'" -> "ing"). bare: the same without apostrophe. A possessive "'s" becomes
     a word of its own. A hyphen between letters joins nothing: "right-hand" is two words, like "right hand".
     """
     words: list[Word] = []
     folded = text.translate(_CURLY).lower()
     if len(folded) != len(text):  # a letter whose lower case is longer would shift every place
         folded = "".join(c if len(c.lower()) != 1 else c.lower() for c in text.translate(_CURLY))
+    past = 0  # characters that a clipped word took in: the mark behind "bitin'"
     for match in _WORD.finditer(folded):
         word, start, end = match.group(), match.start(), match.end()
+        if start < past:
+            continue
+        if folded[end : end + 1] == "'" and not folded[end + 1 : end + 2].isalpha():
+            if clipped := _clipped(f"{word}'", short):
+                word, end = clipped, end + 1
+                past = end
+        led = word.find("'") + 1  # "t'wire"
+        if led and word not in short and word[:led] in short and len(word) > led + 1:
+            words.append(Word(short[word[:led]], start, start + led))
+            word, start = word[led:], start + led
         if word[0].isdigit():
             word = word.replace(",", ".")
         if word == JOINER and _inside_word(folded, start):
@@ -50,6 +62,14 @@ def split_words(text: str, short: Mapping[str, str], bare: Mapping[str, str]) ->
         else:
             words.append(Word(word.replace("'", "") or word, start, end))
     return words
+
+
+def _clipped(word: str, short: Mapping[str, str]) -> str | None:
+    """A word whose end was left out, in full: "wi'" by itself, "bitin'" by its ending."""
+    if word in short:
+        return short[word]
+    ending = word[-3:]
+    return word[:-3] + short[ending] if ending in short and len(word) > 5 else None
 
 
 def _inside_word(text: str, place: int) -> bool:
