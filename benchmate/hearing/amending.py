@@ -112,6 +112,20 @@ def but_not(before: Clause, clause: Clause) -> bool:
     return True
 
 
+def spared(before: Clause, clause: Clause) -> bool:
+    """ "took the leaves off, except on the low branches": what is left out of the work is left alone."""
+    phrase = clause.phrase
+    if "except" not in clause.joined or before.kind != "decide" or not before.work or clause.work or clause.topic:
+        return False
+    if phrase is None or not (phrase.side or phrase.level or phrase.ordinal or phrase.shown_part):
+        return False
+    if any(fact.kind not in ("finding", "species") for fact in clause.facts):
+        return False
+    spot = phrase.spot()
+    before.work.append(Work("leave", replace(spot, part=phrase.shown_part), done=NOW))
+    return True
+
+
 def both(done: Sequence[Clause], clause: Clause) -> bool:
     """ "one going straight up and one hanging, both on the left": said of the last two things."""
     phrase = clause.phrase

@@ -29,6 +29,7 @@ class Clause:
     day: the day meant within `when` ("late April"). every: days from one time to the next ("every fortnight").
     ahead: up to when a question about what is due looks.
     dated: the date that it begins with.
+    led: it begins with who does the work ("if I cut it").
     aside: something was said of it that no rule asks for ("the left one is thicker"). by_grower: somebody is named who
     does the work ("I", "we"). refused: it only says what was not meant. passing: it
     turns to a tree only to say more of it ("looking at the elm, ..."). leaving: it tells how much a cut leaves
@@ -69,6 +70,7 @@ class Clause:
     dated: Token | None = None
     aside: bool = False
     by_grower: bool = False
+    led: bool = False
     refused: bool = False
     passing: bool = False
     leaving: bool = False

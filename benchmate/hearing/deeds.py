@@ -13,6 +13,7 @@ from .lexicon import Lexicon
 from .mishaps import said_of
 from .particles import PARTICLES, back_of, is_particle, lost_particle, verb_phrase
 from .phrases import HIDDEN, Phrase, read_phrase, settle_bare
+from .saying import phrase_facts
 from .spotting import Token
 from .worked_on import SUBJECT, Linked, meant_by_it, meant_by_one, spoken_of, telling_parts, what_is_given
 
@@ -149,6 +150,12 @@ def name_of(setting: Setting, clause: Clause, deed: Deed) -> str | None:
     thing = deed.thing
     whole = thing is not None and thing.part in lexicon.length_off  # "take some branches off": whole ones
     some = thing is not None and thing.some and not whole  # "take some of the outer leaves off"
+    amount = thing is not None and thing.part in lexicon.amount
+    marked = thing is not None and amount and any(f.kind == "finding" for f in phrase_facts(thing, lexicon)[0])
+    if thing is not None and not thing.parts:  # "took the yellow leaves off": the finding names the part
+        marked = any(set(lexicon.names.get(token.value, ())) & set(lexicon.amount) for token in thing.findings)
+    counted = thing is not None and (marked or (amount and bool(thing.numbers)))
+    some = some or (counted and not deed.kept)  # "took three leaves off", "cut the mildewed leaves off"
     come = verb.value in lexicon.data["third"] and (verb.kind == "VED" or "have" in deed.aux)
     if come and not deed.parts_tell(lexicon):
         return None  # "the leaves have come out": nobody's work

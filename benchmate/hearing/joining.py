@@ -21,13 +21,23 @@ from .amending import (
     reminded,
     righted,
     same_again,
+    spared,
 )
 from .belonging import bare_place, belongs, fronted, place_first, same_unit
 from .clauses import Clause
 from .doing import AT_ONCE, DONE, LATER, NOW
 from .lexicon import Lexicon
 from .reading import Fact, Reading, Spot, Work
-from .supposing import meanwhile, on_condition, only_if, reminded_when, supposed, supposed_first, supposed_too
+from .supposing import (
+    meanwhile,
+    on_condition,
+    only_if,
+    reminded_when,
+    supposed,
+    supposed_alone,
+    supposed_first,
+    supposed_too,
+)
 
 _BACKGROUND = frozenset({"if", "since", "because", "when"})
 
@@ -59,6 +69,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
                 or reminded_when(before, clause)
                 or on_condition(before, clause)
                 or no_but(before, clause)
+                or spared(before, clause)
                 or put_right(before, clause)
                 or righted(before, clause)
                 or but_not(before, clause)
@@ -83,6 +94,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
         bare_place(clause, alone=len(done) == 1)
     _named_works(done, lexicon)
     done = supposed_first(done)
+    supposed_alone(done)
     acts: list[str] = []
     for clause in done:
         acts += [act for act in clause.acts if act not in acts]
@@ -147,6 +159,8 @@ def _tree(acts: Sequence[str], clauses: Sequence[Clause]) -> str | None:
 def _topic(clauses: Sequence[Clause]) -> str | None:
     """The last topic asked; but a comparison stays one when what is compared follows it."""
     topics = [clause.topic for clause in clauses if clause.topic]
+    if topics[-2:] == ["may", "recall"] and "or" in clauses[-1].joined:
+        return "may"  # "can I cut it back or is it still too weak"
     if "compare" in topics:
         return "compare"
     return topics[-1] if topics else None

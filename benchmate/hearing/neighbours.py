@@ -18,6 +18,8 @@ _THINGS = frozenset({"PART", "MEANS", "FINDING", "EVENT", "STATE"})
 ARTICLES = frozenset({"a", "an"})
 _VERBS = frozenset({"V", "VED", "VING"})
 _LONGEST = 3  # words of the longest term that is looked back for
+_OBJECTS = frozenset({"DET", "PRON", "PART", "SIDE", "LEVEL"})
+_ALL_REACH = 6  # words before "but" within which "all" stands
 _REASON_REACH = 6  # words within which the verb of a sentence stands
 
 
@@ -165,6 +167,16 @@ def _thing_cut(s: Sense) -> bool:
     return s.texts[s.at - 1] in sense["sizes"] and s.texts[s.at - 2] in sense["those"]
 
 
+def _no_denial(s: Sense) -> bool:
+    """ "Nearly cut it off" cut nothing, but "nearly all of it", "almost bare" and "nearly done" tell how much."""
+    if s.kind != "AUX" or not s.is_one_of("short_of"):
+        return False
+    if s.after in s.lexicon.sense["ended"]:
+        return True
+    ends = {t.end for t in s.next if t.kind == "VED" and not t.guesses and t.end < len(s.texts)}
+    return not any(t.kind in _OBJECTS and not t.guesses for end in ends for t in s.lattice[end])
+
+
 def _begins(s: Sense) -> bool:
     """ "It's started digging in": what begins is told by the state behind it."""
     return s.kind == "STATE" and s.alone and s.is_one_of("beginning") and any(t.kind == "STATE" for t in s.next)
@@ -247,6 +259,27 @@ def _as_reason(s: Sense) -> bool:
     return s.opening or not any(_helpers(s.lattice[at], at + 1) & {"be", "have", "will"} for at in behind)
 
 
+def _spares(s: Sense) -> bool:
+    """ "Wired everything but the top": where all was named before, "but" spares; else it only joins."""
+    if s.kind != "SEP" or s.word != "but" or not s.alone:
+        return False
+    all_of = any(text in s.lexicon.sense["all"] for text in s.texts[max(0, s.at - _ALL_REACH) : s.at])
+    placed = any(t.kind in ("DET", "SIDE", "LEVEL", "ORD", "PART") and not t.guesses for t in s.next)
+    spares = all_of and placed and not _has_verb(s)
+    return bool((s.token.value == "except") != spares)
+
+
+def _has_verb(s: Sense) -> bool:
+    """Whether a verb stands in what follows, up to the next pause: "all of it is wired but the top is bare"."""
+    for at in range(s.token.end, len(s.texts)):
+        if s.texts[at] in STOPS | {","}:
+            return False
+        kinds = {t.kind for t in s.lattice[at] if not t.guesses}
+        if kinds & {*_VERBS, "AUX"} and not kinds & {"SIDE", "LEVEL", "PART"}:
+            return True
+    return False
+
+
 def _clipped(s: Sense) -> bool:
     """ "So that's the one I keep": a clipped verb opens no question; "how long's the" does not ask since when."""
     if s.kind[0] != "Q" or s.kind == "QMEANING":
@@ -301,6 +334,7 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     _carried_out,
     _was_done,
     _thing_cut,
+    _no_denial,
     _begins,
     _around,
     _to_be_done,
@@ -311,6 +345,7 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     _remaining,
     _open_end,
     _as_reason,
+    _spares,
     _clipped,
     _exclaimed,
     _no_question,

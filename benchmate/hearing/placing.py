@@ -77,7 +77,11 @@ def also(spot: Spot, phrase: Phrase) -> Spot:
 
 def with_part(spot: Spot, phrase: Phrase) -> Spot:
     """ "the left and back branches": the part stands after the last of them."""
-    return spot if spot.part or not (spot.side or spot.level) else replace(spot, part=phrase.shown_part)
+    if spot.part or not (spot.side or spot.level or spot.ordinal):
+        return spot
+    if spot.ordinal and not (spot.side or spot.level):  # "the first and second branches on the left"
+        return replace(spot, part=phrase.shown_part, side=phrase.side, level=phrase.level)
+    return replace(spot, part=phrase.shown_part)
 
 
 def merged(spot: Spot, phrase: Phrase) -> Spot:

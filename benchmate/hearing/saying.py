@@ -76,7 +76,7 @@ def phrase_facts(
     if phrase.flush and phrase.ordinal:
         facts.append(Fact("flush", phrase.ordinal, span=span))
     part = phrase.part or subject
-    place = bool(phrase.side or phrase.level) and not phrase.findings
+    place = bool(phrase.side or phrase.level or phrase.one) and not phrase.findings
     for token in phrase.states:
         meaning = state_meaning(lexicon, token.value, None if _of_tree(phrase, token) else part)
         if meaning is None and subject is not None and phrase.part is not None:

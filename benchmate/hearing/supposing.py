@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from benchmate.value import replace
 
 from .clauses import Clause
@@ -34,6 +36,18 @@ def supposed_first(clauses: list[Clause]) -> list[Clause]:
     if figure is None:
         return clauses
     return [c for c in clauses if c is figure or not ("if" in c.joined and supposed(figure, c))]
+
+
+def supposed_alone(clauses: Sequence[Clause]) -> None:
+    """ "if I cut the leader off now, what will grow back": work of the grower behind "if" is asked, never told."""
+    for clause in clauses:
+        told = clause.kind == "decide" and clause.work and "decide" in clause.acts and "if" in clause.joined
+        if not told or not clause.led:
+            continue
+        clause.acts, clause.topic = ["ask"], "what-if"
+        clause.work = [replace(work, done=None, denied=work.denied or work.done == NOT) for work in clause.work]
+        for other in clauses:
+            other.topic = other.topic if other is clause or other.topic not in ("advice", "may") else None
 
 
 def supposed_too(before: Clause, clause: Clause) -> bool:

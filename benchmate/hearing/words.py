@@ -42,10 +42,10 @@ def split_words(text: str, short: Mapping[str, str], bare: Mapping[str, str]) ->
         word, start, end = match.group(), match.start(), match.end()
         if start < past:
             continue
-        if folded[end : end + 1] == "'" and not folded[end + 1 : end + 2].isalpha():
-            if clipped := _clipped(f"{word}'", short):
-                word, end = clipped, end + 1
-                past = end
+        marked = folded[end : end + 1] == "'" and not folded[end + 1 : end + 2].isalpha()
+        if marked and (clipped := _clipped(f"{word}'", short)):
+            word, end = clipped, end + 1
+            past = end
         led = word.find("'") + 1  # "t'wire"
         if led and word not in short and word[:led] in short and len(word) > led + 1:
             words.append(Word(short[word[:led]], start, start + led))

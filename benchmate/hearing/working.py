@@ -54,10 +54,16 @@ def decide(setting: Setting, clause: Clause, node: Node) -> None:
         ):
             subject, clause.acts = None, ["observe", "decide"]  # "its weak i'll leave it": two things in one breath
     clause.by_grower = "i" in aux
+    first = node.children[0] if node.children else None
+    leads = isinstance(first, Node) and first.name == "auxs" and first.children[0].value == "i"
+    clause.led = leads and "will" not in aux  # but "if I've time, I'll feed it"
     if "need" in aux and clause.work:
         _needed(setting, clause)
     if clause.dated is not None and clause.mood is not None and clause.mood.done == DONE:
+        month = clause.when if clause.when and len(clause.when) == 7 else None
         take_date(setting, clause, clause.dated, past=True)  # "in March I grafted it"
+        if month and clause.when and len(clause.when) == 4:  # "last year I cut it back in June"
+            clause.when += month[4:]
         if clause.mood.open and "i" in aux and (clause.when or setting.on) < setting.on[: len(clause.when or "")]:
             clause.work = [replace(work, done=DONE) if work.done == LATER else work for work in clause.work]
     told = any(fact.kind in ("health", "stage", "phase") for fact in clause.facts)
