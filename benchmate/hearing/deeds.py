@@ -14,6 +14,7 @@ from .mishaps import said_of
 from .particles import PARTICLES, back_of, is_particle, lost_particle, verb_phrase
 from .phrases import HIDDEN, Phrase, read_phrase, settle_bare
 from .saying import phrase_facts
+from .sizes import amount
 from .spotting import Token
 from .worked_on import SUBJECT, Linked, meant_by_it, meant_by_one, spoken_of, telling_parts, what_is_given
 
@@ -150,12 +151,15 @@ def name_of(setting: Setting, clause: Clause, deed: Deed) -> str | None:
     thing = deed.thing
     whole = thing is not None and thing.part in lexicon.length_off  # "take some branches off": whole ones
     some = thing is not None and thing.some and not whole  # "take some of the outer leaves off"
-    amount = thing is not None and thing.part in lexicon.amount
-    marked = thing is not None and amount and any(f.kind == "finding" for f in phrase_facts(thing, lexicon)[0])
+    numbered = thing is not None and thing.part in lexicon.amount
+    marked = thing is not None and numbered and any(f.kind == "finding" for f in phrase_facts(thing, lexicon)[0])
     if thing is not None and not thing.parts:  # "took the yellow leaves off": the finding names the part
         marked = any(set(lexicon.names.get(token.value, ())) & set(lexicon.amount) for token in thing.findings)
-    counted = thing is not None and (marked or (amount and bool(thing.numbers)))
-    some = some or (counted and not deed.kept)  # "took three leaves off", "cut the mildewed leaves off"
+    counted = thing is not None and (marked or (numbered and bool(thing.numbers)))
+    hosts = [p for link, p in deed.phrases if link is not None and p is not thing and p.says_place_only]
+    if thing is not None and numbered and thing.numbers and hosts and not deed.kept and thing.part == "leaf":
+        deed.kept, thing.numbers = amount(setting, thing), []  # the number is that of the leaves, not of the shoots
+    some = some or counted  # "took three leaves off", "cut the mildewed leaves off"
     come = verb.value in lexicon.data["third"] and (verb.kind == "VED" or "have" in deed.aux)
     if come and not deed.parts_tell(lexicon):
         return None  # "the leaves have come out": nobody's work

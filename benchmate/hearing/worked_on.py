@@ -94,6 +94,8 @@ def work_spot(setting: Setting, name: str, thing: Phrase | None, phrases: Sequen
     before = thing
     for link, phrase in phrases:
         behind, before = before, phrase
+        if link is not None and (phrase.part or "").startswith(HIDDEN) and link.value in ("into", "to"):
+            continue  # "into the low shade": no place on the tree
         if phrase is thing or (link is None and not phrase.says_place_only):
             continue  # "was carved low on the left"
         part = phrase.shown_part if phrase.shown_part not in named and not (link and _no_place(link, phrase)) else None

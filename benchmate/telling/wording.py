@@ -19,6 +19,7 @@ _LEVEL_AT = {
     "bottom": "at the bottom",
 }
 _ROOT_WORK = ("repot", "collect", "slip-pot")
+_LEAF_WORK = ("thin-leaves", "leaf-cut", "defoliate")
 _BORNE = ("wire", "guy", "wound", "soil", "root")  # told by where it is: "the wire on the left"
 # told as many where nothing says which: "the shoots", but "the left shoot"
 _MANY = ("root", "needle", "bud", "leaf", "shoot", "twig", "tip", "flower", "fruit", "candle")
@@ -102,6 +103,9 @@ def work_words(
     if work in _ROOT_WORK and measures and "share" in measures:
         words += f", {measures['share'] * 100:.0f} % of the roots off"
         measures = {key: value for key, value in measures.items() if key != "share"}
+    if work in _LEAF_WORK and measures and "leaves" in measures:  # of these: how many went, not how many are left
+        words += f", {measures['leaves']:g} {'leaf' if measures['leaves'] == 1 else 'leaves'}"
+        measures = {key: value for key, value in measures.items() if key != "leaves"}
     return words + measure_tail(measures or {}, units)
 
 
