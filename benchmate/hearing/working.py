@@ -14,7 +14,7 @@ from .mishaps import went_wrong
 from .phrases import Phrase, leaves, read_phrase
 from .placing import of_some
 from .reading import Fact, Spot, Work
-from .saying import phrase_facts
+from .saying import fact_of_meaning, phrase_facts, state_meaning
 from .seeing import see
 from .sizes import amount
 from .spotting import Token
@@ -54,6 +54,8 @@ def decide(setting: Setting, clause: Clause, node: Node) -> None:
         ):
             subject, clause.acts = None, ["observe", "decide"]  # "its weak i'll leave it": two things in one breath
     clause.by_grower = "i" in aux
+    if subject is not None and "i" in aux and clause.work and clause.mood is not None and clause.mood.done == DONE:
+        _worked_before(setting, clause, subject)
     first = node.children[0] if node.children else None
     leads = isinstance(first, Node) and first.name == "auxs" and first.children[0].value == "i"
     clause.led = leads and "will" not in aux  # but "if I've time, I'll feed it"
@@ -72,6 +74,24 @@ def decide(setting: Setting, clause: Clause, node: Node) -> None:
     if clause.facts and not clause.work and "observe" in clause.acts:
         clause.acts = ["observe"]  # "twin branches that I had overlooked"
     clause.acts = clause.acts or (["decide"] if clause.work else ["observe"] if clause.facts else [])
+
+
+def _worked_before(setting: Setting, clause: Clause, subject: Phrase) -> None:
+    """ "The left branch I wired in May is biting" tells what is seen; that it was wired is an event of its past."""
+    work = clause.work[-1]
+    parts = [*setting.lexicon.works.get(work.work or "", {}).get("part_named", ()), subject.part]
+    facts: list[Fact] = []
+    for token in [token for token in clause.idle if token.kind == "STATE"]:
+        meanings = (state_meaning(setting.lexicon, token.value, part) for part in parts if part)
+        meaning = next((one for one in meanings if one), None)
+        span = (token.first, token.end)
+        if meaning and (fact := fact_of_meaning(meaning, subject.spot(), setting.lexicon, span, subject.parts)):
+            facts.append(fact)
+            clause.idle.remove(token)
+    told = any(fact.kind in ("health", "stage") for fact in clause.facts) and not clause.refers
+    if facts or told:  # "the elm I repotted in March is weak"
+        clause.facts += [*facts, Fact("event", work.work or "", when=clause.when, span=work.span)]
+        clause.work, clause.when, clause.acts, clause.kind = clause.work[:-1], None, ["observe"], "observe"
 
 
 def _places_of(node: Node) -> list[Linked]:
