@@ -49,6 +49,7 @@ def decide(setting: Setting, clause: Clause, node: Node) -> None:
             subject = None  # "first I cut it back"
         if (
             ("i" in aux or {"do", "not"} <= set(aux))
+            and child.name != "vp"
             and subject is not None
             and any(fact.kind != "species" for fact in clause.facts)
         ):
