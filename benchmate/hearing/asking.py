@@ -216,6 +216,7 @@ def _asked_there(setting: Setting, clause: Clause, thing: Phrase, places: Sequen
 def _tail(setting: Setting, clause: Clause, node: Node, past: bool) -> None:
     link: Token | None = None
     before = clause.phrase
+    last: Phrase | None = None
     for kind, item in chain(node):
         if kind == "link":
             link = item
@@ -230,8 +231,9 @@ def _tail(setting: Setting, clause: Clause, node: Node, past: bool) -> None:
             if link is not None and link.kind in ("AT", "OF") and clause.facts and clause.topic != "figure":
                 linked(setting, clause, phrase, link)
             else:
-                _tail_phrase(setting, clause, phrase, link)
-            link = None
+                of_trunk = link is not None and link.kind == "OF" and last is not None and last.part in TRUNKS
+                _tail_phrase(setting, clause, phrase, link, of_trunk)  # "a trunk of 8 cm"
+            link, last = None, phrase
     clause.phrase = before
 
 
@@ -240,10 +242,10 @@ def _goes_without(setting: Setting, when: When) -> bool:
     return when.counted or when.future == setting.on or (when.future or "") == setting.on[:4]
 
 
-def _tail_phrase(setting: Setting, clause: Clause, phrase: Phrase, link: Token | None) -> None:
+def _tail_phrase(setting: Setting, clause: Clause, phrase: Phrase, link: Token | None, of_trunk: bool = False) -> None:
     if clause.topic == "figure":
         cell = setting.lexicon.figures.get(clause.figure or "", {})
-        length = "diameter_mm" if phrase.part in TRUNKS else cell.get("bare")
+        length = "diameter_mm" if phrase.part in TRUNKS or of_trunk else cell.get("bare")
         if link is not None and link.kind == "OVER":
             length = "length_mm"
         settle_bare(phrase, setting.lexicon, length, cell.get("degree", "angle_deg"))

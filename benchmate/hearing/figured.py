@@ -28,6 +28,7 @@ NOTHING: frozenset[int] = frozenset()
 OVER_ASKED, OVER_MISHEARD, OVER_TOLD, ALONE, UNASKED = 6.5, 4.0, 5.0, 3.5, 7.0
 OVER_RECALLED = 9.0  # where it was taken for a question about the journal or the plan
 OVER_SUPPOSED = 8.0  # where the grammar took it for work that is only supposed
+OVER_CONDITION = 7.0  # where work stands behind "if" and a question word behind that
 MARGIN = 0.4
 NAMELESS = 2.0
 OUTDONE = 4.0  # by so much a figure whose numbers were all said outdoes the one that the question's words open
@@ -189,7 +190,9 @@ def _is_asked(
         return best.score >= OVER_MISHEARD
     supposed = any(word.text in supposing for word in words)  # "what would you say it gains" is no what-if
     least = OVER_SUPPOSED if passed_over >= 2 or not supposed else OVER_RECALLED
-    if reading.topic == "what-if" and not (best.complete and best.score >= least):
+    if words[0].text in supposing and asks(words, asking):  # "if I take the leaves off today, when are they back"
+        least = OVER_CONDITION
+    if reading.topic == "what-if" and not ((best.complete or least == OVER_CONDITION) and best.score >= least):
         return False
     of_talk = OVER_SUPPOSED if len(best.roles.roles) > 1 else OVER_RECALLED
     if reading.topic in _OF_THE_TALK and passed_over < 2 and not (best.complete and best.score >= of_talk):

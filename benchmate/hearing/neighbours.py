@@ -177,6 +177,14 @@ def _no_denial(s: Sense) -> bool:
     return not any(t.kind in _OBJECTS and not t.guesses for end in ends for t in s.lattice[end])
 
 
+def _on_a_day(s: Sense) -> bool:
+    """ "Potted it on yesterday": nobody says a day so, and "on" belongs to the verb."""
+    if s.kind != "DATE" or s.word != "on":
+        return False
+    behind = {s.after, *(" ".join(s.texts[s.at + 1 : s.at + n]) for n in (2, 3))}
+    return bool(behind.intersection(s.lexicon.sense["after_on"]))
+
+
 def _begins(s: Sense) -> bool:
     """ "It's started digging in": what begins is told by the state behind it."""
     return s.kind == "STATE" and s.alone and s.is_one_of("beginning") and any(t.kind == "STATE" for t in s.next)
@@ -298,6 +306,12 @@ def _exclaimed(s: Sense) -> bool:
     return bool(behind) and behind[0] in sense["reasons"] and not any(text in sense["past"] for text in behind)
 
 
+def _rues(s: Sense) -> bool:
+    """ "It's bone dry, oops": nothing comes behind that would set it right."""
+    behind = [text for text in s.texts[s.token.end :] if text not in STOPS | {","}]
+    return s.kind == "CORRECT" and not behind and not s.opening
+
+
 def _no_question(s: Sense) -> bool:
     """ "Did the repot in March" tells; "should I jin it or remove it" takes nothing back."""
     if s.kind == "STRIKE":
@@ -335,6 +349,7 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     _was_done,
     _thing_cut,
     _no_denial,
+    _on_a_day,
     _begins,
     _around,
     _to_be_done,
@@ -348,6 +363,7 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     _spares,
     _clipped,
     _exclaimed,
+    _rues,
     _no_question,
     _taken_out,
     _named_next,

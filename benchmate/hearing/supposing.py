@@ -44,10 +44,15 @@ def supposed_alone(clauses: Sequence[Clause]) -> None:
         told = clause.kind == "decide" and clause.work and "decide" in clause.acts and "if" in clause.joined
         if not told or not clause.led:
             continue
-        clause.acts, clause.topic = ["ask"], "what-if"
-        clause.work = [replace(work, done=None, denied=work.denied or work.done == NOT) for work in clause.work]
-        for other in clauses:
-            other.topic = other.topic if other is clause or other.topic not in ("advice", "may") else None
+        supposed_work = [replace(work, done=None, denied=work.denied or work.done == NOT) for work in clause.work]
+        others = [other for other in clauses if other is not clause and other.topic]
+        if all(other.topic in ("advice", "may") and not other.work for other in others):
+            clause.acts, clause.topic, clause.work = ["ask"], "what-if", supposed_work
+            for other in others:
+                other.topic = None
+        else:  # "if I take the leaves off today, when are they back"
+            clause.acts, clause.work = [], []
+            clause.supposes += supposed_work
 
 
 def supposed_too(before: Clause, clause: Clause) -> bool:

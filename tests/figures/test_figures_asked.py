@@ -5,6 +5,8 @@ from asked import amiss, answered, make_garden, read_cases
 
 NAMES = (
     "questions.toml",
+    "questions_aloud.toml",
+    "questions_evening.toml",
     "questions_everyday.toml",
     "questions_growers.toml",
     "questions_three_moods.toml",
