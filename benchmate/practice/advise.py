@@ -60,6 +60,15 @@ def advise(reading: Reading, facts: Facts, book: RuleBook, place: Place, on: dt.
         rows += [one for one in offered if one.target.prompted or one.target.work in pressed]
     elif grounds := _in_the_way(rows):
         rows += [one for one in _offered(reading, facts, matcher, rows) if _clears(one, grounds, book)]
+    if same := _parts_refused(rows, book):
+        have = {one.target.work for one in rows}
+        rows += [
+            one
+            for one in _offered(reading, facts, matcher, rows)
+            if one.target.work not in have
+            and one.option.verdict == GO
+            and book.places.get("work_part", {}).get(one.target.work) in same
+        ]
     if not any(one.target.work == "leave" for one in rows):
         rows.append(weigh(leave_target(), matcher))
     if blank:
@@ -146,6 +155,16 @@ def _in_the_way(rows: Iterable[Weighed]) -> set[str]:
     if any(one.option.verdict not in (HOLD, AVOID) for one in asked):
         return set()
     return {value for one in asked for result in one.spoke if result.rule.blocks for value in _looked_for(result.rule)}
+
+
+def _parts_refused(rows: Iterable[Weighed], book: RuleBook) -> set[str]:
+    """The parts that belong to works which were asked about and may not be done: leaf, candle, needle. Another work on
+    such a part that is the season's own is told together with the no."""
+    named = book.places.get("work_part", {})
+    asked = [one for one in rows if one.target.how == ASKED]
+    if any(one.option.verdict not in (HOLD, AVOID) for one in asked):
+        return set()
+    return {named[one.target.work] for one in asked if one.target.work in named}
 
 
 def _clears(one: Weighed, grounds: set[str], book: RuleBook) -> bool:

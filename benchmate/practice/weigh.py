@@ -8,7 +8,7 @@ from collections.abc import Iterable, Sequence
 from benchmate.hearing.reading import Spot
 from benchmate.practice.advice import ASK, AVOID, GO, HOLD, Option, Reason, Trace
 from benchmate.practice.allowance import Allowance, allowance
-from benchmate.practice.book import Rule
+from benchmate.practice.book import Rule, RuleBook
 from benchmate.practice.follow import follow_ups
 from benchmate.practice.match import Matcher, Result
 from benchmate.practice.target import DONE, LEAVE, Target
@@ -63,7 +63,7 @@ def weigh(target: Target, matcher: Matcher) -> Weighed:
         closes=_closes(verdict, opens, spoke, matcher),
         because=_reasons((r for r in spoke if _for(r.rule)), left.reasons if not left.verdict else ()),
         against=_reasons((r for r in spoke if _against(r.rule)), left.reasons if left.verdict else ()),
-        amount=_amount(spoke, left, verdict),
+        amount=_amount(target.work, spoke, left, verdict, matcher.book),
         follow=follow_ups(spoke, matcher.almanac) if verdict in (GO, ASK) or target.how == DONE else (),
         weight=sum(r.rule.weight or (1 if r.rule.verdict == GO else 0) for r in spoke if not r.rule.blocks),
         how=target.how,
@@ -167,13 +167,15 @@ def reason_of(rule: Rule, rests_on: tuple[str, ...] = ()) -> Reason:
     )
 
 
-def _amount(spoke: Sequence[Result], left: Allowance, verdict: str) -> dict[str, float]:
-    """The tightest of what the rules and the season's budget allow."""
+def _amount(work: str, spoke: Sequence[Result], left: Allowance, verdict: str, book: RuleBook) -> dict[str, float]:
+    """The tightest of what the rules and the season's budget allow. What a rule says of each candle or leaf is no share
+    of the crown, and the crown's rest does not tighten it."""
     out: dict[str, float] = {}
     for result in spoke:
         for key, value in result.rule.amount.items():
             out[key] = min(out.get(key, value), value)
-    if left.share is not None and verdict in (GO, ASK, HOLD):
+    of_each = "share" in out and work in book.budget.get("of_part", {}).get("works", ())
+    if left.share is not None and verdict in (GO, ASK, HOLD) and not of_each:
         out["share"] = round(min(out.get("share", left.share), left.share), 3)
     return {} if verdict == AVOID else out
 
