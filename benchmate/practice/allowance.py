@@ -23,6 +23,8 @@ from benchmate.value import dataclass
 
 # below this the rest of a budget is no longer worth an offer
 _LEAST = 0.02
+# a share is said in round words: "a third" is no more than 33 per cent
+_SLACK = 0.005
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +65,7 @@ def allowance(target: Target, matcher: Matcher) -> Allowance:
     if not said and _too_much_there(target, cap, matcher):
         cautions = (*too_much, *cautions)
     opens = matcher.almanac.next_season(matcher.almanac.on) if cap.share > 0 and taken > 0 else None
-    if said and share is not None and taken + share > cap.share + 1e-6:
+    if said and share is not None and taken + share > cap.share + _SLACK:
         far = taken + share > cap.share + float(over.get("margin", 0.0)) + 1e-6
         verdict = AVOID if far else HOLD
         return Allowance(left, verdict, None if far else opens, reasons, (*too_much, *cautions), cap.assumed)
@@ -87,7 +89,7 @@ def _too_much_there(target: Target, cap: Cap, matcher: Matcher) -> bool:
     """Whether leaf is to come off one place in a share that would be too much for the crown: what holds for the whole
     holds for each part of it."""
     share = target.measures.get("share")
-    return target.work in matcher.book.budget.get("of_part", {}).get("held", ()) and (share or 0.0) > cap.share + 1e-6
+    return target.work in matcher.book.budget.get("of_part", {}).get("held", ()) and (share or 0.0) > cap.share + _SLACK
 
 
 def _is_care(target: Target, matcher: Matcher, cap: Cap) -> bool:

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from benchmate.hearing.reading import NOWHERE, Fact, Reading, Spot
 from benchmate.practice.book import Rule, RuleBook
+from benchmate.practice.budget import takes_all
 from benchmate.practice.facts import SAID, Facts, Known
 from benchmate.practice.match import Matcher
 from benchmate.practice.places import is_local, is_placed, parts_meet, spot_of
@@ -87,7 +88,7 @@ def offered_targets(facts: Facts, matcher: Matcher) -> list[Target]:
         object_wanted = work in book.places.get("needs_object", ())
         for rule in matcher.touched(Target(work, how=OFFERED)):
             if rule.offers:
-                for spot in _spots(rule, facts, book):
+                for spot in _spots(rule, work, facts, book):
                     if object_wanted and spot == NOWHERE:
                         continue  # "remove it" would be said of the tree
                     if _fires_at(rule, work, spot, matcher):
@@ -117,7 +118,7 @@ def _fires_at(rule: Rule, work: str, spot: Spot, matcher: Matcher) -> bool:
         return False
 
 
-def _spots(rule: Rule, facts: Facts, book: RuleBook) -> list[Spot]:
+def _spots(rule: Rule, work: str, facts: Facts, book: RuleBook) -> list[Spot]:
     """Where a rule's work would be done: at each finding that its condition speaks of, or at its part."""
     part = rule.part[0] if rule.part else None
     if rule.spot != "finding":
@@ -128,7 +129,11 @@ def _spots(rule: Rule, facts: Facts, book: RuleBook) -> list[Spot]:
         if known.denied or known.value not in wanted:
             continue
         spot = spot_of(known, book.places)
-        spots.append(Spot(part or spot.part, spot.side, spot.level, spot.ordinal))
+        # what sits on the trunk is the part that the finding speaks of, never the trunk itself
+        own = book.places.get("finding_part", {}).get(str(known.value))
+        there = own if own and takes_all(work, spot, book) else spot.part
+        spots.append(Spot(part or there, spot.side, spot.level, spot.ordinal))
+    spots = [spot for spot in spots if not takes_all(work, spot, book)]
     placed_ones = [spot for spot in spots if is_placed(spot)]
     return list(dict.fromkeys(placed_ones or spots or [Spot(part=part)]))
 
