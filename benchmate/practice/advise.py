@@ -15,7 +15,7 @@ from benchmate.practice.book import Rule, RuleBook
 from benchmate.practice.budget import counts_apart
 from benchmate.practice.facts import Done, Facts
 from benchmate.practice.gather import said_traits
-from benchmate.practice.later import Days, matcher_on, settled
+from benchmate.practice.later import Days, due_when_free, matcher_on, settled
 from benchmate.practice.match import Matcher
 from benchmate.practice.options import (
     MOST_OFFERED,
@@ -32,23 +32,34 @@ from benchmate.practice.target import ASKED, DECIDED, DONE, OFFERED, Target
 from benchmate.practice.truth import CLOSED
 from benchmate.practice.warnings import cautions_for
 from benchmate.practice.weigh import Weighed, weigh
-from benchmate.practice.when import first_day
+from benchmate.practice.when import first_day, span_of
 from benchmate.value import replace
 
 _RANK = {GO: 0, ASK: 1, HOLD: 2, AVOID: 3}
 # the most that a work weighs which only the season puts forward: more than nothing, less than one reason
 _SEASON_WEIGHT = 0.5
+# of work told of the past: since when the tree is as it was then, and how long a span still tells its time of year
+_LONG_AGO = dt.timedelta(days=21)
+_A_SEASON = dt.timedelta(days=100)
 
 
 def advise(reading: Reading, facts: Facts, book: RuleBook, place: Place, on: dt.date) -> Advice:
     """The whole answer to one statement. Doing nothing is always among the options."""
     spoken = spoken_targets(reading, book)
     meant = day_meant(reading, on, place)
-    if meant:
+    today = Matcher(book, facts, almanac_for(on, place, facts.entry, book.seasons, said_traits(facts)))
+    past = None if meant else past_told(reading, on, place)
+    if past and past[1] < on - _LONG_AGO:
+        # the work is judged by the days that it was done in
+        day = past[0] + (past[1] - past[0]) / 2
+        before = replace(facts, done=tuple(one for one in facts.done if one.first <= day or one.now))
+        matcher = matcher_on(before, day, book, place)
+        facts = matcher.facts
+    elif meant:
         matcher = matcher_on(facts, meant, book, place)
         facts = matcher.facts
     else:
-        matcher = Matcher(book, facts, almanac_for(on, place, facts.entry, book.seasons, said_traits(facts)))
+        matcher = today
     blank = _no_tree(facts, spoken, reading, book)
     rows = [one for target in spoken for one in weigh_with_spared(target, matcher)]
     if wants_offers(reading, spoken):
@@ -74,14 +85,18 @@ def advise(reading: Reading, facts: Facts, book: RuleBook, place: Place, on: dt.
     if blank:
         rows = [_unjudged(one) for one in rows]
     days = Days(facts, book, place)
-    rows = [settled(one, days, reading.topic == "when") for one in rows]
+    rows = [due_when_free(settled(one, days, reading.topic == "when"), days) for one in rows]
+    if past:
+        rows = [_still_ahead(one, facts.on, past[1], on) for one in rows]
     rows.sort(key=_rank)
     asked = [one for one in rows if one.target.how in (ASKED, DECIDED)]
     best = [one for one in rows if one.target.how == OFFERED][:1]
     asks = choose_asks(asked or best, book) or choose_asks([one for one in rows if one.option.verdict == ASK], book)
     if blank:
         asks = (blank, *(ask for ask in asks if ask.fact != blank.fact))[:MOST]
-    left, cap = dose_left(_with_decided(matcher, reading)) if facts.taxon or facts.tree else (None, None)
+    left, cap = (
+        dose_left(_with_decided(today if past else matcher, reading)) if facts.taxon or facts.tree else (None, None)
+    )
     stays = book.budget.get("apart", {}).get("stays", ())
     if spoken and all(
         counts_apart(one.work, book) and one.work not in stays and "share" not in one.measures for one in spoken
@@ -131,6 +146,30 @@ def day_meant(reading: Reading, on: dt.date, place: Place) -> dt.date | None:
         return None
     first = first_day(reading.when, place.southern)
     return first if first and first > on else None
+
+
+def past_told(reading: Reading, on: dt.date, place: Place) -> tuple[dt.date, dt.date] | None:
+    """First and last day of what is told of the past and nothing else, where both lie near enough to judge it by."""
+    if not reading.when or "ask" in reading.acts or not reading.work:
+        return None
+    if any(work.done != "done" for work in reading.work):
+        return None
+    first, last = span_of(reading.when, on, place.southern)
+    return (first, last) if last < on and last - first <= _A_SEASON else None
+
+
+def _still_ahead(one: Weighed, weighed_on: dt.date, done_on: dt.date, on: dt.date) -> Weighed:
+    """The option with what is still to follow on work of the past: no day that lies behind. What was to come within
+    weeks of work done lately is due today. Follow-ups are counted from today, as if the work were done now."""
+    shift = on - done_on
+    follow = []
+    for item in one.option.follow:
+        told = dt.date.fromisoformat(item.on) + (on - weighed_on)
+        if told - shift >= on:
+            follow.append(replace(item, on=told.isoformat()))
+        elif shift <= _LONG_AGO:
+            follow.append(replace(item, on=(on + shift).isoformat()))
+    return replace(one, option=replace(one.option, follow=tuple(follow)))
 
 
 def weigh_with_spared(target: Target, matcher: Matcher) -> list[Weighed]:

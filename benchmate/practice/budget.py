@@ -17,6 +17,10 @@ if TYPE_CHECKING:
     from benchmate.practice.target import Target
 
 
+# a leader that gave way is cut within so long of the choice, else it is a cut of its own
+_SAME_CHOICE = dt.timedelta(days=60)
+
+
 @dataclass(frozen=True, slots=True)
 class Cap:
     """The most that may be taken. rules: those that set it (one, or several that agree). assumed: why it is a
@@ -74,9 +78,32 @@ def _mostly_since(start: dt.date, done: Done) -> bool:
 def foliage_taken(facts: Facts, book: RuleBook) -> float:
     """Share of the foliage taken this season: said shares as they stand, others as such work usually takes.
 
-    A tree that was stripped makes a new set of leaves within weeks; blades that were halved stay so and count.
+    A tree that was stripped makes a new set of leaves within weeks; blades that were halved stay so and count. One of
+    two leaders kept and the other cut is one cut told twice: the larger of the two counts.
     """
-    return round(sum(_taken(done, "foliage", book) for done in _this_season(facts)), 4)
+    done = _this_season(facts)
+    taken = [_taken(one, "foliage", book) for one in done]
+    for choice, chosen in enumerate(done):
+        if chosen.work != "select-leader":
+            continue
+        told = [n for n, one in enumerate(done) if taken[n] and _cuts_the_rival(one, chosen, book)]
+        if told:
+            other = max(told, key=taken.__getitem__)
+            taken[other] = max(taken[other], taken[choice])
+            taken[choice] = 0.0
+    return round(sum(taken), 4)
+
+
+def _cuts_the_rival(one: Done, chosen: Done, book: RuleBook) -> bool:
+    """Whether a cut is that of the leader which gave way: at another place than the one kept, and of no other part."""
+    if one.denied or one.work not in book.budget.get("serious", {}).get("whole", {}):
+        return False
+    if abs(one.first - chosen.first) > _SAME_CHOICE or one.spot.part not in (None, "leader", "apex"):
+        return False
+    kept, cut = chosen.spot, one.spot
+    if not is_placed(kept):
+        return cut.part is not None
+    return is_placed(cut) and (kept.side, kept.level, kept.ordinal) != (cut.side, cut.level, cut.ordinal)
 
 
 def root_taken(facts: Facts, book: RuleBook) -> float:

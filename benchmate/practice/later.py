@@ -5,7 +5,8 @@ from __future__ import annotations
 import datetime as dt
 
 from benchmate.garden.record import Place
-from benchmate.practice.advice import AVOID, HOLD
+from benchmate.hearing.reading import Spot
+from benchmate.practice.advice import AVOID, HOLD, Follow
 from benchmate.practice.almanac import almanac_for
 from benchmate.practice.book import Rule, RuleBook
 from benchmate.practice.facts import SAID, Facts
@@ -23,6 +24,8 @@ _PASSING_MEASURES = ("temperature_c", "days")
 _BY_CALENDAR = ("frost_days", "spring_frost_days", "bloom_end_days", "day_length_h", "heavy_works", "heavy_cut_days")
 _DAY = dt.timedelta(days=1)
 _STEP = dt.timedelta(days=7)
+# care that follows is put off by no more
+_PUT_OFF = dt.timedelta(days=63)
 _FARTHEST = dt.timedelta(days=400)
 # a tree is at most so far behind or ahead of the stage that its date suggests, and for so long
 _SHIFT = dt.timedelta(days=60)
@@ -91,6 +94,30 @@ def settled(one: Weighed, days: Days, search: bool) -> Weighed:
         last = _last_free(one.target, day or days.facts.on, days)
         closes = last.isoformat() if last else None
     return replace(one, option=replace(option, opens=day.isoformat() if day else None, closes=closes))
+
+
+def due_when_free(one: Weighed, days: Days) -> Weighed:
+    """The option with care that is to follow set on the first day on which nothing holds it, so that the day which is
+    kept is the one that would be told. What stays held for long keeps its day: then it is looked at and asked again."""
+    if not one.option.follow or not _year_known(days.place):
+        return one
+    care = days.book.group("care")
+    follow = tuple(_freed(item, days) if item.work in care else item for item in one.option.follow)
+    if follow == one.option.follow:
+        return one
+    return replace(one, option=replace(one.option, follow=tuple(sorted(follow, key=lambda item: item.on))))
+
+
+def _freed(item: Follow, days: Days) -> Follow:
+    target, first = Target(item.work, Spot(part=item.part)), dt.date.fromisoformat(item.on)
+    day = first
+    while day <= first + _PUT_OFF:
+        if days.free(target, day):
+            while day > first and days.free(target, day - _DAY):
+                day -= _DAY
+            return replace(item, on=day.isoformat())
+        day += _STEP
+    return item
 
 
 def _year_known(place: Place) -> bool:
