@@ -255,7 +255,7 @@ def _by_side(targets: list[Target], rivals: list[Weighed]) -> list[Target]:
         return targets
     ranked = sorted(rivals, key=_rank)
     best = ranked[0]
-    clear = best.option.verdict == GO and (len(ranked) < 2 or _rank(best)[:3] != _rank(ranked[1])[:3])
+    clear = best.option.verdict == GO and (len(ranked) < 2 or _rank(best)[:4] != _rank(ranked[1])[:4])
     out = []
     for target in targets:
         if target.work == "select-leader" and not is_placed(target.spot):
@@ -267,16 +267,17 @@ def _by_side(targets: list[Target], rivals: list[Weighed]) -> list[Target]:
     return [target for number, target in enumerate(out) if target not in out[:number]]
 
 
-def _rank(one: Weighed) -> tuple[int, int, float, int, int, int]:
+def _rank(one: Weighed) -> tuple[int, int, int, float, int, int, int]:
     """Verdict; what was just seen before the rest; weight; what was asked before what was offered. Leaving it goes last
     among its equals. What only the season suggests goes before leaving it, and after all that was seen: many small
-    reasons for a work do not make it more pressing."""
+    reasons for a work do not make it more pressing. Work that was done goes before what was left beside it."""
     option: Option = one.option
     order = {ASKED: 0, DECIDED: 0, DONE: 0, OFFERED: 1}
     called = 0 if one.target.prompted else 1
     weight = min(option.weight, _SEASON_WEIGHT) if _by_season(one) else option.weight
     rest = 0 if option.rest else 1
-    return _RANK[option.verdict], called, -weight, order.get(one.target.how, 2), rest, -option.weight
+    left = int(one.target.how == DONE and one.target.work in ("leave", "wait"))
+    return _RANK[option.verdict], called, left, -weight, order.get(one.target.how, 2), rest, -option.weight
 
 
 def _rests_on_stage(one: Weighed) -> bool:

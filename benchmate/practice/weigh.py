@@ -155,10 +155,18 @@ def _against(rule: Rule) -> bool:
 
 
 def _reasons(results: Iterable[Result], more: Sequence[Reason]) -> tuple[Reason, ...]:
-    """Blocks first, then by weight; those of equal weight in the book's order."""
+    """Blocks first, those of a tree's weakness before those of its year; then by weight; then in the book's order."""
     rank = {AVOID: 0, HOLD: 1}
-    rows = sorted(results, key=lambda r: (rank.get(r.rule.verdict or "", 2), -abs(r.rule.weight)))
+    rows = sorted(
+        results, key=lambda r: (rank.get(r.rule.verdict or "", 2), -abs(r.rule.weight), not _for_weakness(r.rule))
+    )
     return (*(reason_of(r.rule, r.rests_on) for r in rows), *more)
+
+
+def _for_weakness(rule: Rule) -> bool:
+    """Whether the rule blocks for the tree's health: no day in the year lifts that."""
+    tests = (test for clause in rule.condition for tests in clause for test in tests)
+    return rule.blocks and any(test.kind == "health" and not test.denied for test in tests)
 
 
 def reason_of(rule: Rule, rests_on: tuple[str, ...] = ()) -> Reason:

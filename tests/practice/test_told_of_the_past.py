@@ -98,3 +98,19 @@ def test_the_trunk_is_never_taken_for_what_sits_on_it(finding):
     seen = Fact("finding", finding, spot=Spot("trunk"))
     advice = told(Reading("seen", ("observe", "ask"), "advice", facts=(seen,)), "Acer campestre", JUNE)
     assert not [one for one in advice.options if one.spot.part == "trunk" and one.work in ("remove", "shorten")]
+
+
+def test_work_that_was_done_goes_before_what_was_left():
+    works = (
+        Work("leave", Spot("branch", level="low"), done="done"),
+        Work("thin-leaves", Spot(level="high"), done="done"),
+    )
+    advice = told(Reading("told", ("decide",), work=works), "Acer campestre", JUNE, health="strong")
+    assert [one.work for one in advice.options if one.verdict == "go"][:2] == ["thin-leaves", "leave"]
+
+
+def test_weakness_is_told_before_the_time_of_year():
+    asked = Reading("can I", ("ask",), "may", work=(Work("repot"),))
+    weak = option(told(asked, "Larix decidua", dt.date(2027, 2, 15), health="weak"), "repot")
+    assert weak.against[0].rule != "repot-conifers-not-before-spring"
+    assert "repot-conifers-not-before-spring" in [reason.rule for reason in weak.against]
