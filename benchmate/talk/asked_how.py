@@ -23,14 +23,14 @@ _WEEK, _FORTNIGHT = 7, 14
 
 def asks_for_all(said: str, lexicon: Lexicon) -> bool:
     """Whether all is asked for, what was decided and planned too ("what did I decide about ...")."""
-    return bool(_places(lexicon.split(said), "QRECALLALL", lexicon))
+    return bool(phrase_places(lexicon.split(said), "QRECALLALL", lexicon))
 
 
 def points_at_one(said: str, lexicon: Lexicon) -> bool:
     """Whether a word points at the tree at hand ("to it", "on this one"): "this week" does not."""
     words = lexicon.split(said)
     times = {**lexicon.dates.get("span", {}), **lexicon.dates.get("season", {}), **lexicon.dates.get("month", {})}
-    pointing = [(at, end) for at, end, value in _places(words, "PRON", lexicon) if value == "it"]
+    pointing = [(at, end) for at, end, value in phrase_places(words, "PRON", lexicon) if value == "it"]
     return any(end == len(words) or words[end] not in times for _, end in pointing)
 
 
@@ -57,7 +57,7 @@ def turned_to(reading: Reading, house: House) -> Reading:
         return reading
     words = house.ear.words(reading.said)
     texts = [word.text for word in words]
-    found = [*_places(texts, "TURN", house.lexicon), *_places(texts, "TURNTO", house.lexicon)]
+    found = [*phrase_places(texts, "TURN", house.lexicon), *phrase_places(texts, "TURNTO", house.lexicon)]
     behind = max((words[end - 1].end for _, end, _ in found), default=0)
     meant = next((fact for fact in species if fact.span[0] >= behind), species[-1])
     facts = tuple(fact for fact in reading.facts if fact is meant or fact not in species)
@@ -87,7 +87,7 @@ def _ends_with(words: Sequence[str], phrase: str) -> bool:
     return list(words[-len(parts) :]) == parts
 
 
-def _places(words: Sequence[str], kind: str, lexicon: Lexicon) -> list[tuple[int, int, object]]:
+def phrase_places(words: Sequence[str], kind: str, lexicon: Lexicon) -> list[tuple[int, int, object]]:
     """(start, end, value) of every phrase of a type in the words, one for each start: the longest."""
     found = []
     for start in range(len(words)):

@@ -82,12 +82,27 @@ class Bench:
         from benchmate.talk.of_another import of_another
 
         reading = self.house.hear(words, self.on, self.context.reading)
+        if (amends := self._amended(words, reading)) is not None:
+            return amends
         if self.context.figure is None:
             return of_another(self.context.reading, reading, self.house.lexicon) or reading
         from benchmate.talk.figure_again import said_further
 
         asked = self.context.figure
         return said_further(asked, reading, self.house, self.on, open_ended=self.context.figure_asks) or reading
+
+    def _amended(self, words: str, reading: Reading) -> Reading | None:
+        """What short words mean behind what was said last ("a quarter, not a third"), or None."""
+        from benchmate.talk.amended import Short, amended
+
+        house, talk = self.house, self.context
+        if talk.reading is None and talk.amends is None:
+            return None
+
+        def hear(others: str) -> Reading:
+            return house.hear(others, self.on, talk.reading)
+
+        return amended(Short(words, reading, house.ear.words(words), hear, house.lexicon), talk)
 
     def carry(self, reading: Reading, *, confirmed: bool = False, gone: Logged = ()) -> Answer:
         """The answer to a reading. confirmed: the grower has said yes to it. gone: what it takes back."""

@@ -8,13 +8,14 @@ from typing import TYPE_CHECKING
 from benchmate.garden.record import Entry
 from benchmate.hearing.reading import Reading, Spot, Work
 from benchmate.practice.advice import AVOID, HOLD, Advice, Ask, Option
+from benchmate.talk.amended import DOUBT, PLAN, STRIKE, at_place, strike_said
 from benchmate.talk.context import Logged
 from benchmate.talk.decide import LEFT_WORKS, entries_of, picked_entry
 from benchmate.talk.which_tree import meant_tree, species_said, which
 from benchmate.telling.dates import day_words
 from benchmate.telling.options import option_words
 from benchmate.telling.story import entry_words, tree_words
-from benchmate.telling.wording import sentence
+from benchmate.telling.wording import sentence, spot_words
 from benchmate.value import replace
 
 if TYPE_CHECKING:
@@ -30,6 +31,8 @@ def strike(turn: Turn) -> None:
     """Take back what this talk logged last, else the tree's last entry: by a further entry each. An entry that is
     neither of this talk nor of today is taken back only after a yes."""
     before, reading = turn.before, turn.reading
+    if _strike_so(turn):
+        return
     named = bool(reading.tree or species_said(reading))
     meant = meant_tree(replace(reading, refers=()), turn.house.trees(), turn.bench.here)
     pairs = before.logged
@@ -40,7 +43,7 @@ def strike(turn: Turn) -> None:
     elif meant.tree is None:
         turn.says += [meant.aside] if meant.aside else []
         turn.asks.append(meant.ask or which(turn.house.trees()))
-    elif not (entries := turn.house.last_standing(meant.tree)):
+    elif not (entries := turn.house.lately_standing(meant.tree)[-1:]):
         turn.says.append(f"There is nothing to take back in the record of {meant.tree.name}")
     elif turn.confirmed or not turn.bench.talking or all(_of_now(turn, entry) for entry in entries):
         take_back(turn, tuple((meant.tree.name, entry) for entry in entries))
@@ -49,6 +52,56 @@ def strike(turn: Turn) -> None:
         words = entry_words(entry, entry.day, turn.house.place.units)
         of = f"The last entry for {meant.tree.name} is of {day_words(entry.day)}"
         turn.confirm = f"{of}: {words}. Take that back? Say yes or no."
+
+
+def _strike_so(turn: Turn) -> bool:
+    """Take back what the words name closer than by "that": what was done at a place, the plan, the last two. False
+    where they do not."""
+    reading, way = turn.reading, strike_said(turn.reading.said, turn.house.lexicon)
+    here = meant_tree(replace(reading, refers=()), turn.house.trees(), turn.bench.here).tree
+    if reading.acts == ("strike",) and reading.work:
+        strike_part(turn, reading.work[0])
+    elif way == DOUBT:
+        plans = tuple(pair for pair in turn.before.made if pair[1].kind == "plan")
+        if plans and turn.before.made == plans:
+            take_back(turn, plans)
+        else:
+            turn.reading = replace(reading, acts=tuple(act for act in reading.acts if act != "strike"))
+            turn.says += [] if turn.reading.acts else ["Nothing was planned just now, so nothing is taken back"]
+            if "decide" in turn.reading.acts and not turn.confirmed:  # "wire it, maybe not today"
+                turn.confirm = "That takes back what it says itself. Log it all the same? Say yes or no."
+    elif here is None or way == STRIKE:
+        return False
+    else:
+        standing = turn.house.lately_standing(here)
+        meant = [one for one in standing if one.kind == "plan"][-1:] if way == PLAN else standing[-int(way) :]
+        of_now = not turn.bench.talking or all(_of_now(turn, one) for one in meant)
+        if not meant:
+            turn.says.append(f"There is no plan to take back in the record of {here.name}")
+        elif turn.confirmed or of_now:
+            take_back(turn, tuple((here.name, one) for one in meant))
+        else:
+            units = turn.house.place.units
+            told = [f"{entry_words(one, turn.on, units)} ({day_words(one.day, turn.on)})" for one in meant]
+            turn.confirm = f"On record for {here.name}: {'; '.join(told)}. Take that back? Say yes or no."
+    return True
+
+
+def strike_part(turn: Turn, place: Work) -> None:
+    """Take back what was done at a place: of what this talk or this day put down, the newest that was done there. What
+    the entry tells beside it stands, in a further entry."""
+    tree = turn.bench.here
+    entries = [one for one in turn.house.lately_standing(tree) if _of_now(turn, one)]
+    entry = next((one for one in reversed(entries) if any(at_place(work, place) for work in one.work)), None)
+    if tree is None or entry is None:
+        turn.says.append(f"Nothing was put down today for {spot_words(place.spot)}, so nothing is taken back")
+        return
+    gone = tuple(work for work in entry.work if at_place(work, place))
+    rest = tuple(work for work in entry.work if work not in gone)
+    take_back(turn, ((tree.name, replace(entry, work=gone, facts=() if rest else entry.facts)),))
+    if rest:
+        follow = tuple(one for one in entry.follow if not at_place(one, place))
+        turn.to_log.append((tree, (replace(entry, id="", work=rest, follow=follow),)))
 
 
 def _of_now(turn: Turn, entry: Entry) -> bool:

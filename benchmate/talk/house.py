@@ -142,14 +142,13 @@ class House:
     def entries(self, tree: Tree | None) -> Sequence[Entry]:
         return self.garden.entries(tree) if self.garden and tree else ()
 
-    def last_standing(self, tree: Tree) -> tuple[Entry, ...]:
-        """The entry of the tree that was written last and still stands, or none."""
-        if self.garden is None:
+    def lately_standing(self, tree: Tree | None) -> tuple[Entry, ...]:
+        """The newest entries of the tree that still stand, in the order in which they were written."""
+        if self.garden is None or tree is None:
             return ()
         written = self.garden.tail(tree, _TAIL)
         struck = {entry.strikes for entry in written if entry.strikes}
-        standing = [entry for entry in written if entry.kind != "struck" and entry.id not in struck]
-        return tuple(standing[-1:])
+        return tuple(entry for entry in written if entry.kind != "struck" and entry.id not in struck)
 
     def with_work(self, trees: Sequence[Tree], works: Sequence[str]) -> list[Tree]:
         """Those of the trees on which one of the works was ever done, from the index: no journal is read for it."""

@@ -11,11 +11,12 @@ from collections.abc import Callable, Sequence
 
 from benchmate.hearing.reading import NOWHERE, Reading, Spot, Work
 from benchmate.practice.advice import GO, Advice, Ask
+from benchmate.talk.amended import SAME, moved
 from benchmate.talk.context import spots_of
 from benchmate.telling.wording import list_words, spot_words
 from benchmate.value import dataclass, replace
 
-SAME, OTHER, THAT, IT, ONE = "same", "other", "that", "it", "one"
+OTHER, THAT, IT, ONE = "other", "that", "it", "one"
 _POINTING = r"\b(?:that|this|the same) (?:one|branch|shoot|leader|limb|twig)\b"
 _SINGLE = ("branch", "side-branch", "shoot", "twig", "leader", "apex", "stub", "spur", None)
 _OPPOSITE = {
@@ -117,15 +118,8 @@ def _same_again(reading: Reading, talk: Pointing) -> Resolved:
         spot = other
     measures = dict(before.measures) | (dict(bare[0].measures) if bare else {})
     asks = "ask" in reading.acts
-    work = Work(before.work, _moved(before.spot, spot), measures, None if asks else "now", before.manner)
+    work = Work(before.work, moved(before.spot, spot), measures, None if asks else "now", before.manner)
     return Resolved(replace(reading, work=(*named, work)))
-
-
-def _moved(before: Spot, now: Spot) -> Spot:
-    """The place of the work before, with what is named now in its stead; a new place drops the old count and order."""
-    if now == NOWHERE:
-        return before
-    return Spot(now.part or before.part, now.side, now.level, now.ordinal, now.count)
 
 
 def _pointed(reading: Reading, talk: Pointing) -> Resolved:
