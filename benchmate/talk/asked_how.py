@@ -6,6 +6,7 @@ Only what a reading does not carry; the words are those of rules/words.
 from __future__ import annotations
 
 import datetime as dt
+import re
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
@@ -19,6 +20,7 @@ if TYPE_CHECKING:
     from benchmate.talk.house import House
 
 _WEEK, _FORTNIGHT = 7, 14
+_THOUGHT = r"\b(?:i|we) (?:\w+ )?might\b(?! (?:as well|have)\b)"
 
 
 def asks_for_all(said: str, lexicon: Lexicon) -> bool:
@@ -47,6 +49,18 @@ def with_days(reading: Reading, on: dt.date, lexicon: Lexicon) -> Reading:
     start = span[0] - dt.timedelta(days=span[0].weekday()) if length == _WEEK else span[0]
     end = start + dt.timedelta(days=_WEEK - 1) if length == _WEEK else on
     return replace(reading, when=_interval(start, min(end, on)))
+
+
+def as_thought(reading: Reading) -> Reading:
+    """ "I might repot it next week" is a thought, and no plan: it is weighed as a question."""
+    works = [work for work in reading.work if work.work]
+    if "decide" not in reading.acts or not works or any(work.done != "later" for work in works):
+        return reading
+    if not re.search(_THOUGHT, reading.said, re.IGNORECASE):
+        return reading
+    acts = dict.fromkeys("ask" if act == "decide" else act for act in reading.acts)
+    asked = tuple(replace(work, done=None) for work in reading.work)
+    return replace(reading, acts=tuple(acts), topic=reading.topic or "may", work=asked)
 
 
 def turned_to(reading: Reading, house: House) -> Reading:

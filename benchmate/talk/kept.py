@@ -24,6 +24,11 @@ def moved_words(turn: Turn) -> list[str]:
     return []
 
 
+def thought_words(turn: Turn) -> list[str]:
+    """That nothing was planned, where the words only play with it."""
+    return ["taken as a thought: no plan is put down"] if turn.thought else []
+
+
 def kept(turn: Turn) -> Context:
     """What the talk knows now."""
     before, reading = turn.before, turn.reading

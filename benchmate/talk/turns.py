@@ -7,13 +7,13 @@ from typing import TYPE_CHECKING, Any
 from benchmate.garden.record import Entry, Tree
 from benchmate.hearing.reading import Reading
 from benchmate.practice.advice import Advice, Ask
-from benchmate.talk.asked_how import turned_to
+from benchmate.talk.asked_how import as_thought, turned_to
 from benchmate.talk.context import Context, Logged
 from benchmate.talk.correct import corrected
 from benchmate.talk.decide import entries_of
 from benchmate.talk.deeds import another_option, begin_record, name_tree, pick, refused_options, strike, take_back
 from benchmate.talk.following import Endings, endings_of
-from benchmate.talk.kept import kept, moved_words
+from benchmate.talk.kept import kept, moved_words, thought_words
 from benchmate.talk.many import for_each
 from benchmate.talk.refer import Pointing, resolve
 from benchmate.talk.sums_follow import counted_leaves
@@ -57,7 +57,8 @@ class Turn:
         self.house = bench.house
         self.before = bench.context
         self.on = bench.on
-        self.reading = as_turn(as_list(reading, self.on, self.southern))
+        self.reading = as_turn(as_list(as_thought(reading), self.on, self.southern))
+        self.thought = "decide" in reading.acts and "decide" not in self.acts
         self.confirmed = confirmed
         self.meant = Meant()
         self.tree: Tree | None = None
@@ -286,7 +287,7 @@ class Turn:
             self.unlogged,
             self.confirm,
             tuple(self.asks),
-            (*self.aside, *moved_words(self)),
+            (*self.aside, *thought_words(self), *moved_words(self)),
             self.before.told,
             self.house.place.units,
             "leave" in self.acts,

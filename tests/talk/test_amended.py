@@ -108,6 +108,19 @@ def test_a_doubt_in_the_same_breath_is_asked_about(bench, say):
     assert [work["work"] for work in say("yes")] == ["wire"]
 
 
+@pytest.mark.parametrize(
+    "words", ["I might repot it next week", "it looks strong so I might feed it", "we might wire it"]
+)
+def test_what_might_be_done_is_no_plan(bench, say, words):
+    assert say(words, kind="plan") == [] and say(kind="done") == []
+    assert "taken as a thought: no plan is put down" in bench.answer(words).aside
+
+
+@pytest.mark.parametrize("words", ["I might as well repot it next week", "I will repot it next week"])
+def test_what_will_be_done_is_a_plan(say, words):
+    assert [work["work"] for work in say(words, kind="plan")] == ["repot"]
+
+
 @pytest.mark.parametrize("words", ["scratch the plan", "drop that plan", "call off the plan"])
 def test_the_last_plan_is_taken_back_whatever_was_done_since(say, words):
     assert say("I'll repot it in March", "fed it", words, kind="plan") == []
