@@ -28,6 +28,11 @@ def asks_for_all(said: str, lexicon: Lexicon) -> bool:
     return bool(phrase_places(lexicon.split(said), "QRECALLALL", lexicon))
 
 
+def asks_for_written(said: str, lexicon: Lexicon) -> bool:
+    """Whether it is asked what was put down on a day, not what was done on it ("what did you write down today")."""
+    return any(value == "written" for _, _, value in phrase_places(lexicon.split(said), "QRECALLALL", lexicon))
+
+
 def points_at_one(said: str, lexicon: Lexicon) -> bool:
     """Whether a word points at the tree at hand ("to it", "on this one"): "this week" does not."""
     words = lexicon.split(said)

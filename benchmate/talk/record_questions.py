@@ -8,12 +8,13 @@ from typing import TYPE_CHECKING
 
 from benchmate.garden.record import Entry, Tree
 from benchmate.hearing.reading import NOWHERE, Reading, Work
-from benchmate.talk.asked_how import asks_for_all, points_at_one, with_days
+from benchmate.talk.asked_how import asks_for_all, asks_for_written, points_at_one, with_days
 from benchmate.talk.dates import last_day, span_asked
 from benchmate.talk.own_words import own_words, planned_words
 from benchmate.talk.states_asked import states_asked, told_states
 from benchmate.talk.which_tree import is_of, species_said
-from benchmate.telling.story import matching
+from benchmate.telling.dates import day_words
+from benchmate.telling.story import entry_words, matching
 from benchmate.telling.wording import list_words, small
 from benchmate.value import replace
 
@@ -40,6 +41,7 @@ def _recall(turn: Turn) -> None:
     reading = with_days(turn.reading, turn.on, lexicon)
     works = [work.work for work in reading.work if work.work]
     trees = list(house.trees()) if _of_all_trees(turn, reading) else _trees_asked(turn)
+    everywhere = tuple(trees)
     if not trees:
         turn.says.append("No tree of this garden is meant, and the record holds nothing else")
         return
@@ -65,7 +67,22 @@ def _recall(turn: Turn) -> None:
     # asked what was decided, that is the answer; asked when it was last done, what is planned stands beside
     said = [one.words for one in own if whole or one.stands]
     turn.says += [*said, *told] if whole else [*told, *said]
+    turn.says += _written_of_before(turn, reading, everywhere) if asks_for_written(reading.said, lexicon) else []
     turn.asks.clear()
+
+
+def _written_of_before(turn: Turn, reading: Reading, trees: Sequence[Tree]) -> list[str]:
+    """What this talk put down today of days outside the time that is asked about: a line each."""
+    span = span_asked(reading, turn.on, turn.southern)
+    if span is None or not span[0] <= turn.on <= span[1]:
+        return []
+    units = turn.house.place.units
+    return [
+        f"Put down today, {tree.name}, of {day_words(entry.day)}: {entry_words(entry, entry.day, units)}"
+        for tree in trees
+        for entry in (turn.house.lately_standing(tree) if turn.bench.written else ())
+        if entry.id in turn.bench.written and not span[0] <= entry.day <= span[1]
+    ]
 
 
 def _any_such(reading: Reading, house: House, entries: Sequence[Entry], on: dt.date) -> Reading:
@@ -112,7 +129,8 @@ def _due(turn: Turn) -> None:
     asked_to = last_day(turn.reading.ahead, turn.house.place.southern) if turn.reading.ahead else None
     days = max((asked_to - turn.on).days, 0) if asked_to else DUE_DAYS
     groups = due(turn.house.garden, turn.on, days)
-    if turn.among or turn.reading.tree or species_said(turn.reading):
+    of_one = turn.tree is not None and points_at_one(turn.reading.said, turn.house.lexicon)  # "left to do on it"
+    if turn.among or turn.reading.tree or species_said(turn.reading) or of_one:
         asked = {tree.folder for tree in _trees_asked(turn)}
         groups = tuple(group for group in groups if group.tree.folder in asked)
     turn.says += due_words(groups, turn.on, days)
