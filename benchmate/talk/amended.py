@@ -13,21 +13,26 @@ from benchmate.talk.context import Context
 from benchmate.value import dataclass, replace
 
 Hear = Callable[[str], Reading]
-SAME = "same"
+SAME, OTHER, IT = "same", "other", "it"  # words that point back, as a reading names them
 STRIKE, PLAN, DOUBT = "strike", "plan", "doubt"  # the ways of taking back, as rules/words/talk.toml names them
+_OPPOSITE = {
+    "left": "right", "right": "left", "front": "back", "back": "front",
+    "low": "high", "high": "low", "inner": "outer", "outer": "inner", "top": "bottom", "bottom": "top",
+}  # fmt: skip
 _ALIKE = 0.001  # two shares closer than this are one: a third is 0.3333
 
 
 @dataclass(frozen=True, slots=True)
 class Short:
     """A statement as it was said. heard: what it says by itself. parts: its words with their places in it. hear: hears
-    other words on the same day."""
+    other words on the same day. on: today, ISO."""
 
     said: str
     heard: Reading
     parts: Sequence[Word]
     hear: Hear
     lexicon: Lexicon
+    on: str
 
     @property
     def texts(self) -> list[str]:
@@ -54,7 +59,7 @@ def amended(short: Short, talk: Context) -> Reading | None:
     """The statement that is meant, or None where the words stand by themselves."""
     if talk.amends is None and talk.reading is None:
         return None
-    for way in (_not_that, _put_right, _there_too, _part_back):
+    for way in (_not_that, _put_right, _there_too, _part_back, _done_there):
         if (meant := way(short, talk)) is not None:
             return meant
     return None
@@ -134,7 +139,8 @@ def _there_too(short: Short, talk: Context) -> Reading | None:
     if place is None or place.measures or place.spot == NOWHERE or len({work.spot for work in works}) != 1:
         return None
     spot = moved(works[0].spot, place.spot)
-    return replace(last, said=short.said, work=tuple(replace(work, spot=spot) for work in works), facts=(), missed=())
+    further = tuple(replace(work, spot=spot, span=(0, 0)) for work in works)
+    return replace(last, said=short.said, work=further, facts=(), missed=())
 
 
 def moved(before: Spot, now: Spot) -> Spot:
@@ -142,6 +148,13 @@ def moved(before: Spot, now: Spot) -> Spot:
     if now == NOWHERE:
         return before
     return Spot(now.part or before.part, now.side, now.level, now.ordinal, now.count)
+
+
+def opposite(spot: Spot) -> Spot:
+    """The place across from it, or the place itself where it has none."""
+    if spot.side in _OPPOSITE:
+        return replace(spot, side=_OPPOSITE[spot.side])
+    return replace(spot, level=_OPPOSITE[spot.level]) if spot.level in _OPPOSITE else spot
 
 
 def _part_back(short: Short, talk: Context) -> Reading | None:
@@ -160,6 +173,38 @@ def _part_back(short: Short, talk: Context) -> Reading | None:
         if place is not None and place.spot != NOWHERE:
             return Reading(short.said, ("strike",), work=(place,))
     return None
+
+
+def _done_there(short: Short, talk: Context) -> Reading | None:
+    """ "Remind me to do the bottom ones in ten days", "I'll do the right one on Sunday": to do so is to do what was
+    done last, there."""
+    last, heard = talk.reading, short.heard
+    if last is None or heard.acts not in (("remind",), ("decide",)) or any(_named(short, work) for work in heard.work):
+        return None
+    doing = [end for _, end, value in phrase_places(short.texts, "AUX", short.lexicon) if value == "do"]
+    works = [work for work in last.work if work.work]
+    if not doing or len({work.spot for work in works}) != 1:
+        return None
+    fix = short.hear(f"{short.lexicon.sense['refusals'][0]}, {short.between(doing[-1], len(short.parts))}")
+    places = [work.spot for work in fix.work]
+    if fix.acts != ("correct",) or fix.facts or len(places) > 1 or any(work.work for work in fix.work):
+        return None
+    spot = works[0].spot
+    if places and places[0] != NOWHERE:
+        spot = moved(spot, places[0])
+    elif OTHER in fix.refers:
+        spot = opposite(spot)
+    elif IT not in fix.refers:  # "the rest"
+        spot = Spot(spot.part)
+    ahead = heard.when is not None and heard.when > short.on[: len(heard.when)]
+    done = None if "remind" in heard.acts else "later" if ahead else "now"
+    again = tuple(replace(work, spot=spot, done=done, span=(0, 0)) for work in works)
+    return replace(heard, work=again, refers=(), missed=())
+
+
+def _named(short: Short, work: Work) -> bool:
+    """Whether the words name the work themselves; a reminder of nothing else is one to look."""
+    return work.work is not None and (work.span != (0, 0) or "remind" not in short.heard.acts)
 
 
 def strike_said(said: str, lexicon: Lexicon) -> str:

@@ -102,7 +102,7 @@ class Bench:
         def hear(others: str) -> Reading:
             return house.hear(others, self.on, talk.reading)
 
-        return amended(Short(words, reading, house.ear.words(words), hear, house.lexicon), talk)
+        return amended(Short(words, reading, house.ear.words(words), hear, house.lexicon, self.on.isoformat()), talk)
 
     def carry(self, reading: Reading, *, confirmed: bool = False, gone: Logged = ()) -> Answer:
         """The answer to a reading. confirmed: the grower has said yes to it. gone: what it takes back."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from benchmate.hearing.reading import NOWHERE, Fact, Reading, Spot, Work
-from benchmate.talk.refer import OTHER, opposite
+from benchmate.talk.amended import OTHER, opposite
 from benchmate.value import replace
 
 _LENGTHS = {"leaves", "pairs", "buds", "length_mm", "share"}

@@ -11,18 +11,13 @@ from collections.abc import Callable, Sequence
 
 from benchmate.hearing.reading import NOWHERE, Reading, Spot, Work
 from benchmate.practice.advice import GO, Advice, Ask
-from benchmate.talk.amended import SAME, moved
+from benchmate.talk.amended import IT, OTHER, SAME, moved, opposite
 from benchmate.talk.context import spots_of
 from benchmate.telling.wording import list_words, spot_words
 from benchmate.value import dataclass, replace
 
-OTHER, THAT, IT, ONE = "other", "that", "it", "one"
 _POINTING = r"\b(?:that|this|the same) (?:one|branch|shoot|leader|limb|twig)\b"
 _SINGLE = ("branch", "side-branch", "shoot", "twig", "leader", "apex", "stub", "spur", None)
-_OPPOSITE = {
-    "left": "right", "right": "left", "front": "back", "back": "front",
-    "low": "high", "high": "low", "inner": "outer", "outer": "inner", "top": "bottom", "bottom": "top",
-}  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -158,13 +153,6 @@ def _the_other(fits: Sequence[Spot]) -> tuple[Spot | None, Ask | None]:
         if (other := opposite(spot)) != spot:
             return other, None
     return None, _which(fits)
-
-
-def opposite(spot: Spot) -> Spot:
-    """The place across from it, or the place itself where it has none."""
-    if spot.side in _OPPOSITE:
-        return replace(spot, side=_OPPOSITE[spot.side])
-    return replace(spot, level=_OPPOSITE[spot.level]) if spot.level in _OPPOSITE else spot
 
 
 def _with_it(reading: Reading, talk: Pointing) -> Reading:

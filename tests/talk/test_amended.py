@@ -132,3 +132,32 @@ def test_an_old_plan_is_taken_back_only_after_a_yes(bench):
     answer = bench.answer("scratch the plan")
     assert answer.confirm.startswith("On record for Cellar: plan:")
     assert [entry.kind for entry in bench.answer("yes").logged] == ["struck"]
+
+
+# ---- done there
+
+
+@pytest.mark.parametrize(
+    "first, words, side",
+    [
+        ("wired the left branch", "remind me to do the right one in ten days", "right"),
+        ("wired the left branch", "remind me in ten days to do the back one", "back"),
+        ("wired the left branch", "don't let me forget to do the other one next week", "right"),
+        ("wired the left branch", "remind me to do it again in two weeks", "left"),
+        ("can I wire the left branch", "remind me to do it in October", "left"),
+        ("wired the left branch", "I'll do the right one on Sunday", "right"),
+    ],
+)
+def test_to_do_so_is_to_do_what_was_spoken_of(say, first, words, side):
+    assert say(first, words, kind="plan") == [{"work": "wire", "part": "branch", "side": side}]
+
+
+def test_a_reminder_of_the_rest_is_for_the_same_work(say):
+    assert say("wired the left branch", "remind me to do the rest in ten days", kind="plan") == [
+        {"work": "wire", "part": "branch"}
+    ]
+
+
+def test_a_reminder_that_names_its_work_is_for_that(say):
+    (work,) = say("wired the left branch", "remind me to check the right one in a week", kind="plan")
+    assert (work["work"], work["side"]) == ("check", "right")
