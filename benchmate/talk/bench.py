@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from benchmate.fault import UserError
 from benchmate.garden.record import Entry, Tree
 from benchmate.hearing.reading import Reading
-from benchmate.talk.context import Context, Logged
+from benchmate.talk.context import Context, Logged, Pending
 from benchmate.talk.house import House
 from benchmate.talk.statement import check_measures, checked, yes_or_no
 from benchmate.talk.which_tree import named
@@ -67,7 +67,22 @@ class Bench:
 
     def answer(self, statement: str) -> Answer:
         """The answer to one statement; what it decides is logged first. Raises UserError for what cannot be said."""
-        words = checked(statement)
+        words, pending = checked(statement), self.context.pending
+        answer = self._answer(words)
+        if pending is None or self.context.pending is pending or not self._dropped(pending, answer):
+            return answer
+        done = "not taken back" if "strike" in pending.reading.acts else "not logged"
+        return replace(answer, aside=(*answer.aside, f'{done}, since it was not answered: "{pending.reading.said}"'))
+
+    def _dropped(self, pending: Pending, answer: Answer) -> bool:
+        """Whether what waited for the grower's word, and would have gone into the record, is lost by this answer."""
+        settled = answer.reading.said == pending.reading.said or yes_or_no(answer.reading.said) is not None
+        return not settled and bool(
+            {"observe", "decide", "note", "remind", "new", "strike"} & set(pending.reading.acts)
+        )
+
+    def _answer(self, words: str) -> Answer:
+        """The answer to words that may be said."""
         reading = self._short_pick(words)
         if reading is None:
             if self.talking and (answer := self._of_the_talk(words)) is not None:

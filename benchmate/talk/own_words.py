@@ -7,9 +7,10 @@ from collections.abc import Collection, Iterator, Sequence
 from typing import TYPE_CHECKING, Any
 
 from benchmate.garden.record import Entry, Tree
-from benchmate.hearing.reading import NOWHERE, Spot
-from benchmate.talk.dates import last_day
+from benchmate.hearing.reading import NOWHERE, Spot, Work
+from benchmate.talk.dates import first_day, last_day
 from benchmate.talk.decide import LEFT_WORKS
+from benchmate.talk.following import near
 from benchmate.telling.dates import day_words, within_words
 from benchmate.telling.lines import cut_short
 from benchmate.telling.story import spot_of
@@ -22,6 +23,7 @@ if TYPE_CHECKING:
 
 _TOUCHING = ("cutting", "shaping", "roots")  # groups of works that a tree which is left alone is spared
 _CHECK = "check"
+_UNTIL = frozenset({"before", "until", "till"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +47,45 @@ def own_words(house: House, tree: Tree, works: Collection[str], on: dt.date) -> 
     own = [_planned(one, by_id.get(one.entry), on) for one in _open(house, tree) if one.work in works and not one.rule]
     own += _decided(entries, works, house, on)
     return sorted(own, key=lambda one: (one.stands, one.day), reverse=True)
+
+
+def decided_against(house: House, tree: Tree, works: Sequence[Work], when: str | None, on: dt.date) -> list[Own]:
+    """Decisions not to do such works at such a place before a time, or to leave that place alone until then, which
+    still hold on the day on which the works are done or planned; the newest first.
+
+    when: the time that is named for the works, as a reading has it, or None for today.
+    """
+    from benchmate.garden.journal import standing
+
+    if house.garden is None or not works:
+        return []
+    day = (first_day(when, house.place.southern) if when else None) or on
+    entries = standing(house.entries(tree))
+    found = []
+    for work in works:
+        name = str(work.work)
+        dated = [
+            entry
+            for entry in entries
+            if entry.when
+            and _not_before(entry, house, day)
+            and any(near(spot_of(one), work.spot) for one in entry.work)
+        ]
+        if name not in LEFT_WORKS:
+            found += [own for own in _decided(dated, [name], house, on) if own.day <= on]
+    return sorted(dict.fromkeys(found), key=lambda one: one.day, reverse=True)
+
+
+def _not_before(entry: Entry, house: House, day: dt.date) -> bool:
+    """Whether a decision still holds on that day: up to the time that it names, where it says "before" or "until";
+    else in that time."""
+    start = first_day(entry.when, house.place.southern) if entry.when else None
+    last = last_day(entry.when, house.place.southern) if entry.when else None
+    if start is None or last is None:
+        return False
+    if _UNTIL & set(house.lexicon.split(entry.said)):
+        return entry.day <= day < start
+    return start <= day <= last
 
 
 def planned_words(house: House, tree: Tree, on: dt.date) -> list[str]:

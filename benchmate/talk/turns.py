@@ -16,6 +16,7 @@ from benchmate.talk.following import Endings, endings_of
 from benchmate.talk.kept import kept, moved_words, thought_words
 from benchmate.talk.many import for_each
 from benchmate.talk.refer import Pointing, resolve
+from benchmate.talk.settling import settled, settled_guesses
 from benchmate.talk.sums_follow import counted_leaves
 from benchmate.talk.which_tree import Meant, as_list, as_turn, meant_tree, rivals, species_said, which
 from benchmate.telling.answer import Answer
@@ -201,7 +202,7 @@ class Turn:
             questions.answer(self)
         elif ("ask" in self.acts or _STATES & set(self.acts)) and "new" not in self.acts:
             questions.advise(self)
-        if self.new_name and self.settled_guesses():
+        if self.new_name and settled_guesses(self):
             begin_record(self)
             return
         entries = entries_of(
@@ -234,7 +235,7 @@ class Turn:
         )
 
     def keep(self, entries: tuple[Entry, ...]) -> None:
-        if not self.settled_guesses():
+        if not settled(self):
             return
         if self.tree and (others := rivals(self.reading, self.house.trees())):
             self.asks.insert(0, which(others))  # two kinds in one statement: nothing is logged on the first by luck
@@ -246,15 +247,6 @@ class Turn:
             self.asks.insert(0, self.meant.ask)
         else:
             self.aside.append("nothing is logged: no tree of this garden is meant")
-
-    def settled_guesses(self) -> bool:
-        """A guess that could change the species or the work is put to the grower before anything is logged."""
-        grave = [guess for guess in self.reading.guessed if guess.grave]
-        if not grave or self.confirmed:
-            return True
-        taken = " and ".join(f'"{guess.heard}" as "{guess.taken}"' for guess in grave)
-        self.confirm = f"Took {taken}. Is that right? Say yes or no."
-        return False
 
     # ---- what came of it
 
