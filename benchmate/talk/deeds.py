@@ -7,12 +7,12 @@ from typing import TYPE_CHECKING
 
 from benchmate.garden.record import Entry
 from benchmate.hearing.reading import Reading, Spot, Work
-from benchmate.practice.advice import AVOID, HOLD, Advice, Ask, Option
+from benchmate.practice.advice import AVOID, GO, HOLD, Advice, Ask, Option
 from benchmate.talk.amended import DOUBT, PLAN, STRIKE, at_place, strike_said
 from benchmate.talk.context import Logged
 from benchmate.talk.decide import LEFT_WORKS, entries_of, picked_entry
 from benchmate.talk.which_tree import meant_tree, species_said, which
-from benchmate.telling.dates import day_words
+from benchmate.telling.dates import day_of, day_words
 from benchmate.telling.options import option_words
 from benchmate.telling.story import entry_words, tree_words
 from benchmate.telling.wording import sentence, spot_words
@@ -156,7 +156,11 @@ def pick(turn: Turn) -> None:
     refused = [option_words(other) for other in options if other is not option and other.work not in LEFT_WORKS]
     turn.taken_from = offered
     turn.tree = meant_tree(Reading("", tree=offered.tree), turn.house.trees(), None).tree if offered.tree else None
-    option = _with_follow(turn, option)
+    later = day_of(offered.on)
+    if later and later > turn.on and option.verdict == GO:  # what was weighed for a day to come is planned for it
+        option = replace(option, verdict=HOLD, opens=offered.on)
+    else:
+        option = _with_follow(turn, option)
     entry = picked_entry(option, turn.reading.said, turn.on, refused=refused, endings=turn.endings)
     reminders = entries_of(turn.reading, None, turn.on, southern=turn.southern)
     follow = tuple(one for reminder in reminders for one in reminder.follow)

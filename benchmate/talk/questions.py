@@ -12,6 +12,7 @@ from benchmate.practice import gather
 from benchmate.practice.advice import AVOID, HOLD, Advice, Ask, FigureTold
 from benchmate.practice.facts import Facts
 from benchmate.talk.dates import first_day
+from benchmate.telling.dates import day_words
 from benchmate.value import replace
 
 if TYPE_CHECKING:
@@ -32,11 +33,22 @@ def day_meant(turn: Turn) -> dt.date:
     reading = turn.reading
     works = [work for work in reading.work if work.work]
     asked = reading.topic == "may" and "ask" in reading.acts
+    if season := season_asked(turn):
+        return season
     if not works or not reading.when or not (asked or all(work.done == "later" for work in works)):
         return turn.on
     if any(fact.kind in ("stage", "flush", "weather") for fact in reading.facts):
         return turn.on
     return max(turn.on, first_day(reading.when, turn.southern) or turn.on)
+
+
+def season_asked(turn: Turn) -> dt.date | None:
+    """The first day of the time to come for which it is asked what is to be done ("what should I do in winter")."""
+    reading = turn.reading
+    if reading.topic != "advice" or "ask" not in reading.acts or reading.work or not reading.when:
+        return None
+    day = first_day(reading.when, turn.southern)
+    return day if day and day > turn.on else None
 
 
 def advise(turn: Turn) -> None:
@@ -59,6 +71,8 @@ def advise(turn: Turn) -> None:
         if reading.topic == "when" and not turn.own:
             turn.aside += own.asked_again(turn.house, turn.tree, works, turn.on)
     turn.advice = _bite_checks(turn, _with_figure(turn, _weighed(turn, reading)))
+    if season := season_asked(turn):
+        turn.aside.append(f"answered for {day_words(season, turn.on)}, by what is known of the tree today")
 
 
 def answer(turn: Turn) -> None:

@@ -6,7 +6,7 @@ import datetime as dt
 
 from benchmate.practice.advice import ASK, AVOID, GO, HOLD, Option, Reason
 from benchmate.telling.answer import Answer
-from benchmate.telling.dates import day_of, day_words
+from benchmate.telling.dates import day_of, day_words, within_words
 from benchmate.telling.figures import figure_line
 from benchmate.telling.options import blocks_first, option_words
 from benchmate.telling.wording import list_words, sentence
@@ -49,8 +49,15 @@ def _of_advice(answer: Answer) -> str:
     best = advice.options[0]
     words = option_words(best, answer.units)
     if best.verdict == GO:
-        return sentence(f"Best now: {words}{_until(best, answer.on)}")
+        return sentence(f"Best {_asked_for(answer)}: {words}{_until(best, answer.on)}")
     return _verdict_sentence(best, answer)
+
+
+def _asked_for(answer: Answer) -> str:
+    """ "Now", or the time to come that the advice is for."""
+    day = day_of(answer.advice.on) if answer.advice else None
+    ahead = day is not None and day > answer.on and answer.reading.when
+    return within_words(ahead, answer.on) if ahead else "now"
 
 
 def _verdict_sentence(option: Option, answer: Answer) -> str:
