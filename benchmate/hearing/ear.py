@@ -16,12 +16,12 @@ from .dates import DateWords
 from .figured import NOTHING, with_figure
 from .joining import join
 from .lending import lent_by
-from .lexicon import END, Lexicon
-from .neighbours import ARTICLES
+from .lexicon import Lexicon
 from .not_told import drop_lost_days, take_questions
-from .opening import STOPS
+from .opening import STOPS, is_filler
 from .reading import Fact, Guess, Missed, Reading, Work
 from .search import Found, find_reading
+from .sense import ARTICLES
 from .several import several_of
 from .spotting import Spotter, Token
 from .words import Word, split_words
@@ -197,7 +197,7 @@ def _missed(
         while end < len(words) and (marks[end] == "missed" or _between_missed(marks, words, end)):
             end += 1
         span = (words[at].start, words[end - 1].end)
-        if not (used and _is_filler(filler, ["is" if word.text == "'s" else word.text for word in words[at:end]])):
+        if not (used and is_filler(filler, ["is" if word.text == "'s" else word.text for word in words[at:end]])):
             out.append(Missed(text[span[0] : span[1]], span))
         at = end
     return tuple(out)
@@ -218,16 +218,6 @@ def _loose_denials(found: Found, words: Sequence[Word]) -> list[Token]:
             if between[0] not in BREAKS and BREAKS & set(between):
                 loose.append(token)
     return loose
-
-
-def _is_filler(filler: Mapping[str, Any], texts: Sequence[str]) -> bool:
-    """Whether the words are one phrase of the filler."""
-    node = filler
-    for word in texts:
-        if word not in node:
-            return False
-        node = node[word]
-    return END in node
 
 
 def _with_places(reading: Reading, words: Sequence[Word]) -> Reading:

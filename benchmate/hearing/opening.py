@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from typing import Any
 
 from .lexicon import END, Lexicon
 from .words import Word
@@ -28,6 +29,29 @@ def opens(lexicon: Lexicon, heard: Sequence[str], at: int) -> bool:
         if heard[at] not in JOINERS and END not in lexicon.filler.get(heard[at], {}):
             return False
     return True
+
+
+def is_filler(filler: Mapping[str, Any], texts: Sequence[str]) -> bool:
+    """Whether the words are one phrase of the filler."""
+    node = filler
+    for text in texts:
+        if text not in node:
+            return False
+        node = node[text]
+    return END in node
+
+
+def end_of_term(lexicon: Lexicon, words: Sequence[Word], first: int) -> int:
+    """Where the term that is asked about ends: before "mean" and before filler ("a whorl, when it's at home")."""
+    last = len(words)
+    while last > first + 1 and words[last - 1].text in ("?", ".", "mean", "means", "meant", "is", "are"):
+        last -= 1
+    texts = [word.text for word in words[:last]]
+    ends = (n for n in range(first + 1, last - 1) if is_filler(lexicon.filler, texts[n:]))
+    last = next(ends, last)
+    while last > first + 1 and words[last - 1].text in ("mean", "means", "meant"):
+        last -= 1
+    return last
 
 
 def tells(lexicon: Lexicon, words: Sequence[Word]) -> bool:

@@ -6,7 +6,7 @@ terms win; a guess costs more than any exact word; what no choice takes in is mi
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from typing import Any
 
 from benchmate.value import dataclass
@@ -14,7 +14,7 @@ from benchmate.value import dataclass
 from .dates import DateWords, spot_dates
 from .lexicon import CHOICE, END, Lexicon, Trie
 from .neighbours import drop_false_senses
-from .opening import stands_there, tells
+from .opening import end_of_term, stands_there, tells
 from .reading import Guess
 from .values import ValueWords, spot_values
 from .words import Word
@@ -50,16 +50,6 @@ class _Alternative:
     end: int
     cost: float
     guess: Guess | None = None
-
-
-def _is_phrase(filler: Mapping[str, Any], texts: Sequence[str]) -> bool:
-    """Whether words are one phrase of the filler: "a whorl, when it's at home"."""
-    node = filler
-    for text in texts:
-        if text not in node:
-            return False
-        node = node[text]
-    return len(texts) > 1 and END in node
 
 
 class Spotter:
@@ -271,7 +261,7 @@ class Spotter:
                 end = token.end
                 if end >= len(words):
                     continue
-                asked = words[end : self._end_of_term(words, end)]
+                asked = words[end : end_of_term(self.lexicon, words, end)]
                 if token.kind == "NOTE" or (token.kind == "QMEANING" and not tells(self.lexicon, asked)):
                     lattice[end].append(self._rest(token.kind, text, words, end))
                 elif token.kind in ("CALLED", "TURN", "TURNTO"):
@@ -281,22 +271,11 @@ class Spotter:
         last = len(words)
         if kind == "NOTE":
             return Token("WORDS", text[words[first].start :].strip(" ,:;-"), first, last, TERM)
-        end = self._end_of_term(words, first)
+        end = end_of_term(self.lexicon, words, first)
         term = " ".join(w.text for w in words[first:end])
         known = any(t in self.lexicon.glossary for t in (term, term.removesuffix("s"), term.removesuffix("es")))
         cost = TERM if known else WORDS_START + WORDS_EACH * (end - first)
         return Token("WORDS", term, first, len(words), cost)
-
-    def _end_of_term(self, words: Sequence[Word], first: int) -> int:
-        """Where the term that is asked about ends: before "mean" and before filler ("a whorl, when it's at home")."""
-        last = len(words)
-        while last > first + 1 and words[last - 1].text in ("?", ".", "mean", "means", "meant", "is", "are"):
-            last -= 1
-        texts = [word.text for word in words[:last]]
-        last = next((n for n in range(first + 1, last) if _is_phrase(self.lexicon.filler, texts[n:])), last)
-        while last > first + 1 and words[last - 1].text in ("mean", "means", "meant"):
-            last -= 1
-        return last
 
     def _new_names(self, kind: str, text: str, words: Sequence[Word], first: int) -> Iterator[Token]:
         for length in (1, 2, 3):

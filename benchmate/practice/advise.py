@@ -7,10 +7,10 @@ from collections.abc import Iterable
 
 from benchmate.garden.record import Place
 from benchmate.hearing.reading import Reading, Spot
-from benchmate.practice.advice import ASK, AVOID, GO, HOLD, Advice, Ask, Option
+from benchmate.practice.advice import ASK, AVOID, GO, HOLD, Advice, Option
 from benchmate.practice.allowance import dose_left
 from benchmate.practice.almanac import almanac_for
-from benchmate.practice.asks import MOST, choose_asks
+from benchmate.practice.asks import MOST, choose_asks, no_tree, unjudged
 from benchmate.practice.book import Rule, RuleBook
 from benchmate.practice.budget import counts_apart
 from benchmate.practice.facts import Done, Facts
@@ -60,7 +60,7 @@ def advise(reading: Reading, facts: Facts, book: RuleBook, place: Place, on: dt.
         facts = matcher.facts
     else:
         matcher = today
-    blank = _no_tree(facts, spoken, reading, book)
+    blank = no_tree(facts, spoken, reading, book)
     rows = [one for target in spoken for one in weigh_with_spared(target, matcher)]
     if wants_offers(reading, spoken):
         rows += _offered(reading, facts, matcher, rows)
@@ -83,7 +83,7 @@ def advise(reading: Reading, facts: Facts, book: RuleBook, place: Place, on: dt.
     if not any(one.target.work == "leave" for one in rows):
         rows.append(weigh(leave_target(), matcher))
     if blank:
-        rows = [_unjudged(one) for one in rows]
+        rows = [unjudged(one) for one in rows]
     days = Days(facts, book, place)
     rows = [due_when_free(settled(one, days, reading.topic == "when"), days) for one in rows]
     if past:
@@ -289,20 +289,3 @@ def _rests_on_stage(one: Weighed) -> bool:
         for tests in clause
         for test in tests
     )
-
-
-def _no_tree(facts: Facts, spoken: list[Target], reading: Reading, book: RuleBook) -> Ask | None:
-    """What tree it is, where nothing at all tells: no cut and no root work can be judged before."""
-    says = book.questions.get("species", {}).get("says")
-    if facts.taxon or facts.tree or facts.of("trait") or not says:
-        return None
-    touching = {work for group in ("cutting", "shaping", "roots") for work in book.group(group)}
-    asked = any(one.work in touching and one.how in (ASKED, DECIDED) for one in spoken)
-    return Ask("species", says) if asked or (not spoken and reading.topic == "advice") else None
-
-
-def _unjudged(one: Weighed) -> Weighed:
-    """Nothing about an unknown tree is a plain yes, but leaving it alone."""
-    if one.option.verdict != GO or one.target.how not in (ASKED, DECIDED):
-        return one
-    return replace(one, option=replace(one.option, verdict=ASK))

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
+from benchmate.hearing.reading import Reading
 from benchmate.practice.advice import ASK, AVOID, GO, HOLD, Ask
 from benchmate.practice.book import RuleBook
+from benchmate.practice.facts import Facts
 from benchmate.practice.match import Result
-from benchmate.practice.target import DONE, LEAVE, Target
+from benchmate.practice.target import ASKED, DECIDED, DONE, LEAVE, Target
 from benchmate.practice.weigh import Weighed
 from benchmate.value import replace
 
@@ -81,3 +83,20 @@ def telling(one: Weighed) -> list[tuple[Result, float]]:
         return lifting
     worse = {HOLD: ("avoid",), GO: ("avoid", "hold"), ASK: ("avoid", "hold")}[verdict]
     return lifting + [(r, _FORCE[r.rule.verdict or "hold"]) for r in one.open if r.rule.verdict in worse]
+
+
+def no_tree(facts: Facts, spoken: Sequence[Target], reading: Reading, book: RuleBook) -> Ask | None:
+    """What tree it is, where nothing at all tells: no cut and no root work can be judged before."""
+    says = book.questions.get("species", {}).get("says")
+    if facts.taxon or facts.tree or facts.of("trait") or not says:
+        return None
+    touching = {work for group in ("cutting", "shaping", "roots") for work in book.group(group)}
+    asked = any(one.work in touching and one.how in (ASKED, DECIDED) for one in spoken)
+    return Ask("species", says) if asked or (not spoken and reading.topic == "advice") else None
+
+
+def unjudged(one: Weighed) -> Weighed:
+    """Nothing about an unknown tree is a plain yes, but leaving it alone."""
+    if one.option.verdict != GO or one.target.how not in (ASKED, DECIDED):
+        return one
+    return replace(one, option=replace(one.option, verdict=ASK))

@@ -1,0 +1,121 @@
+"""What a small word cannot be beside its neighbours: "no" that corrects, "but" that spares, "on" that is no day's."""
+
+from __future__ import annotations
+
+from .opening import STOPS
+from .sense import VERBS, Sense, helpers
+
+_ALL_REACH = 6  # words before "but" within which "all" stands
+_REASON_REACH = 6  # words within which the verb of a sentence stands
+
+
+def on_a_day(s: Sense) -> bool:
+    """ "Potted it on yesterday": nobody says a day so, and "on" belongs to the verb."""
+    if s.kind != "DATE" or s.word != "on":
+        return False
+    behind = {s.after, *(" ".join(s.texts[s.at + 1 : s.at + n]) for n in (2, 3))}
+    return bool(behind.intersection(s.lexicon.sense["after_on"]))
+
+
+def denied_thing(s: Sense) -> bool:
+    """ "No the right one", said without a pause: where a determiner follows, "no" denies nothing but corrects."""
+    if s.kind not in ("AUX", "CORRECT") or not s.alone or not s.is_one_of("refusals"):
+        return False
+    pointed = s.after in s.lexicon.sense["pointers"]
+    return pointed if s.kind == "AUX" else not (pointed and s.opening)
+
+
+def one_thing(s: Sense) -> bool:
+    """ "The left one to three leaves": behind a place "one" counts nothing."""
+    counts = s.kind in ("NUM", "MEASURE", "SHARE") and any(t.kind == "ONE" for t in s.lattice[s.at])
+    return counts and s.behind("SIDE", "LEVEL", "ORD")
+
+
+def adverb(s: Sense) -> bool:
+    """ "Right at the top", "black spot is back on the elm": no side, where a preposition follows a bare word."""
+    if s.kind == "SIDE" and s.alone and s.is_one_of("returned") and s.behind("AUX"):
+        return True
+    said = " ".join(s.texts[s.at : s.token.end])
+    followed = s.lexicon.sense["before"].get(f"{said} {s.kind}", ())
+    behind = (s.after, " ".join(s.texts[s.token.end : s.token.end + 2]))
+    return any(one in followed for one in behind) and not s.behind("DET", "AT", "TO", "FROM", "OF")
+
+
+def remaining(s: Sense) -> bool:
+    """ "Any scale left", "two buds left on the elm": what remains lies on no side, and nobody left it."""
+    if s.kind not in ("SIDE", "VED", "V") or not s.alone or not s.is_one_of("remains"):
+        return False
+    if s.kind == "SIDE" and s.opening:  # "left three buds on it"
+        counts = [t for t in s.next if t.kind == "NUM" and t.end < len(s.texts)]
+        return any(t.kind == "PART" and t.value in s.lexicon.amount for count in counts for t in s.lattice[count.end])
+    for first in range(max(1, s.at - 3), s.at):
+        numbered = any(t.kind == "NUM" and t.end == first for t in s.lattice[first - 1])
+        if not numbered and s.texts[first - 1] not in s.lexicon.sense["denying"]:
+            continue
+        if any(t.kind in ("FINDING", "PART") and t.end == s.at and not t.guesses for t in s.lattice[first]):
+            return True
+    return False
+
+
+def as_reason(s: Sense) -> bool:
+    """ "I turned it, as there's a gap at the back": "as" tells why only where a whole sentence follows."""
+    if s.kind != "SEP" or s.word != "as" or not s.alone:
+        return False
+    if s.after not in s.lexicon.sense["reasons"] or "as" in s.texts[max(0, s.at - 2) : s.at]:
+        return True
+    behind = range(s.at + 2, min(len(s.texts), s.at + _REASON_REACH))
+    return s.opening or not any(helpers(s.lattice[at], at + 1) & {"be", "have", "will"} for at in behind)
+
+
+def spares(s: Sense) -> bool:
+    """ "Wired everything but the top": where all was named before, "but" spares; else it only joins."""
+    if s.kind != "SEP" or s.word != "but" or not s.alone:
+        return False
+    all_of = any(text in s.lexicon.sense["all"] for text in s.texts[max(0, s.at - _ALL_REACH) : s.at])
+    placed = any(t.kind in ("DET", "SIDE", "LEVEL", "ORD", "PART") and not t.guesses for t in s.next)
+    spares = all_of and placed and not _has_verb(s)
+    return bool((s.token.value == "except") != spares)
+
+
+def _has_verb(s: Sense) -> bool:
+    """Whether a verb stands in what follows, up to the next pause: "all of it is wired but the top is bare"."""
+    for at in range(s.token.end, len(s.texts)):
+        if s.texts[at] in STOPS | {","}:
+            return False
+        kinds = {t.kind for t in s.lattice[at] if not t.guesses}
+        if kinds & {*VERBS, "AUX"} and not kinds & {"SIDE", "LEVEL", "PART"}:
+            return True
+    return False
+
+
+def clipped(s: Sense) -> bool:
+    """ "So that's the one I keep": a clipped verb opens no question; "how long's the" does not ask since when."""
+    if s.kind[0] != "Q" or s.kind == "QMEANING":
+        return False
+    ends = s.texts[s.token.end - 1]
+    return s.word == "'s" or (s.kind == "QRECALL" and s.word == "how" and ends == "'s")
+
+
+def exclaimed(s: Sense) -> bool:
+    """ "Oh no, it's dried out" sets nothing right and denies nothing."""
+    sense = s.lexicon.sense
+    at = next((n for n in range(s.at, s.token.end) if s.texts[n] in sense["refusals"]), None)
+    if s.kind not in ("CORRECT", "AUX") or not at or s.texts[at - 1] not in sense["exclaiming"]:
+        return False
+    behind = [text for text in s.texts[at + 1 :] if text != ","][:2]
+    return bool(behind) and behind[0] in sense["reasons"] and not any(text in sense["past"] for text in behind)
+
+
+def rues(s: Sense) -> bool:
+    """ "It's bone dry, oops": nothing comes behind that would set it right."""
+    behind = [text for text in s.texts[s.token.end :] if text not in STOPS | {","}]
+    return s.kind == "CORRECT" and s.is_one_of("ruing") and not behind and not s.opening
+
+
+def no_question(s: Sense) -> bool:
+    """ "Did the repot in March" tells; "should I jin it or remove it" takes nothing back."""
+    if s.kind == "STRIKE":
+        return s.at > 0 and any(t.kind == "SEP" and t.value == "or" and t.end == s.at for t in s.lattice[s.at - 1])
+    if s.kind != "QRECALL" or s.texts[s.at : s.token.end] != ["did", "the"] or s.texts[-1] == "?":
+        return False
+    return any(t.kind == "EVENT" and not t.guesses for t in s.next)

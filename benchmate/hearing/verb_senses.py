@@ -1,0 +1,130 @@
+"""What a verb or a state cannot be beside its neighbours: "my hose is dry", "it will not be wired"."""
+
+from __future__ import annotations
+
+from .opening import JOINERS, STOPS
+from .sense import ARTICLES, VERBS, Sense, helpers
+
+_THINGS = frozenset({"PART", "MEANS", "FINDING", "EVENT", "STATE"})
+_OBJECTS = frozenset({"DET", "PRON", "PART", "SIDE", "LEVEL"})
+
+
+def owned_verb(s: Sense) -> bool:
+    """ "The seal's cracked", "my hose is dry": what owns or is owned is no verb."""
+    owns = s.kind in ("V", "VING") and s.after == "'s"
+    return owns or (s.kind == "V" and s.at > 0 and s.texts[s.at - 1] in s.lexicon.sense["owners"])
+
+
+def base_form(s: Sense) -> bool:
+    """ "Black spot is back": behind "is" stands no verb in its base form."""
+    if s.kind != "V" or s.at == 0 or s.texts[s.at - 1] == "to" or s.may_be("VED"):
+        return False
+    return any(helpers([t], s.at) == {"be"} for t in s.lattice[s.at - 1]) and not s.helped_by("not", ())
+
+
+def doing(s: Sense) -> bool:
+    """ "I'm not touching it", "I've wired one": what a person does is no state of the tree."""
+    if s.kind != "STATE" or not s.may_be("VING", "VED"):
+        return False
+    kept_up = s.at > 0 and s.texts[s.at - 1] in s.lexicon.sense["keeping"]  # "keep nipping the tips"
+    return kept_up or s.helped_by("i")
+
+
+def named_by_article(s: Sense) -> bool:
+    """ "Grown from a cutting": behind "a" a form in -ing is a thing, and nothing that goes on."""
+    ends = s.after == "" or not s.next or s.after in JOINERS | STOPS
+    form = s.kind == "VING" or (s.kind == "STATE" and s.may_be("VING"))
+    return form and s.alone and ends and s.at > 0 and s.texts[s.at - 1] in ARTICLES
+
+
+def wants_done(s: Sense) -> bool:
+    """ "The needles want thinning": "want" calls for work only before its form in -ing or its noun."""
+    if s.kind != "AUX" or s.token.value != "need" or not s.is_one_of("wanting"):
+        return False
+    return not any(t.kind in ("VING", "EVENT") and not t.guesses for t in s.next)
+
+
+def carried_out(s: Sense) -> bool:
+    """ "The tips have been nipped out", "it's been slipped into a bigger pot": done to it, and no state."""
+    verb = any(t.kind == "VED" and t.end == s.token.end and not t.guesses for t in s.lattice[s.token.end - 1])
+    if s.kind not in ("STATE", "FINDING") or not verb:
+        return False
+    onward = any(t.kind == "PARTICLE" and t.value in ("off", "out") for t in s.next) or s.after == "into"
+    done_to = any(t.kind == "AUX" and t.value == "be" for t in s.lattice[s.at]) or s.helped_by("be")  # "been nipped"
+    return onward and done_to
+
+
+def was_done(s: Sense) -> bool:
+    """ "The low branch has been guyed": what was done, where "is guyed" tells what is there."""
+    if s.kind not in ("STATE", "FINDING") or not s.at or s.texts[s.at - 1] not in s.lexicon.sense["happened"]:
+        return False
+    verbs = [t for t in s.lattice[s.at] if t.kind == "VED" and t.end == s.token.end and not t.guesses]
+    return any(f"{verb.value}|||" in s.lexicon.patterns for verb in verbs)
+
+
+def thing_cut(s: Sense) -> bool:
+    """ "That big cut from March": a noun, where a size stands between it and its article."""
+    sense = s.lexicon.sense
+    if s.kind not in VERBS or not s.alone or not s.is_one_of("cuts") or s.at < 2:
+        return False
+    return s.texts[s.at - 1] in sense["sizes"] and s.texts[s.at - 2] in sense["those"]
+
+
+def no_denial(s: Sense) -> bool:
+    """ "Nearly cut it off" cut nothing, but "nearly all of it", "almost bare" and "nearly done" tell how much."""
+    if s.kind != "AUX" or not s.is_one_of("short_of"):
+        return False
+    if s.after in s.lexicon.sense["ended"]:
+        return True
+    ends = {t.end for t in s.next if t.kind == "VED" and not t.guesses and t.end < len(s.texts)}
+    return not any(t.kind in _OBJECTS and not t.guesses for end in ends for t in s.lattice[end])
+
+
+def begins(s: Sense) -> bool:
+    """ "It's started digging in": what begins is told by the state behind it."""
+    return s.kind == "STATE" and s.alone and s.is_one_of("beginning") and any(t.kind == "STATE" for t in s.next)
+
+
+def around(s: Sense) -> bool:
+    """ "Callus is coming on round the wound": there "round" says where."""
+    called_for = s.opening or s.behind("AUX") or (s.at > 0 and s.texts[s.at - 1] in ("to", "and"))
+    return s.kind == "V" and s.alone and s.is_one_of("mostly_at") and not called_for
+
+
+def to_be_done(s: Sense) -> bool:
+    """ "Won't wire that one", "please feed this one": behind these stands the verb, not the thing."""
+    if s.kind not in _THINGS or not s.may_be("V"):
+        return False
+    return any(s.helped_by(helper, ("not", "i")) for helper in ("will", "do", "let"))
+
+
+def will_be(s: Sense) -> bool:
+    """ "It will not be wired": what is to come is no state."""
+    if s.kind not in ("STATE", "FINDING") or not s.may_be("VED") or not s.behind("AUX"):
+        return False
+    return s.helped_by("will", ("be", "not")) or s.helped_by("being")
+
+
+def open_end(s: Sense) -> bool:
+    """ "Gave it a bit of a spray": a verb that ends in "a bit" is not whole before "of"."""
+    return (
+        s.kind in VERBS and not s.alone and s.after == "of" and s.texts[s.token.end - 1] in s.lexicon.sense["amounts"]
+    )
+
+
+def taken_out(s: Sense) -> bool:
+    """ "Take the candles out": behind a verb "out" and "off" belong to it."""
+    if s.kind != "STATE" or s.alone or s.texts[s.token.end - 1] not in s.lexicon.sense["after_verb"]:
+        return False
+    for first in range(max(0, s.at - 3), s.at):
+        tokens = [t for t in s.lattice[first] if not t.guesses and t.end in (s.at, s.at - 1)]
+        if any(t.kind in VERBS for t in tokens) and not any(t.kind == "AUX" for t in tokens):
+            return True
+    return False
+
+
+def named_next(s: Sense) -> bool:
+    """ "Wired Ratchet", "leaf cut Ratchet", "hard prune the elm": what opens a sentence so was done to it."""
+    if s.kind not in _THINGS or not s.may_be("V", "VED") or not s.opening:
+        return False
+    return any(t.kind == "NAME" or (t.kind == "DET" and s.kind == "EVENT") for t in s.next)
