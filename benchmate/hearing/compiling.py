@@ -238,6 +238,7 @@ class _Builder:
             "length_off": dict(parts.get("length_off", {})),
             "spoken_many": dict(parts.get("spoken_many", {})),
             "manner": dict(parts.get("manner", {})),
+            "way": dict(parts.get("way", {})),
             "rare": self._rare(words.get("rare", {})),
             "sense": words.get("sense", {}),
             "several": words.get("several", {}),

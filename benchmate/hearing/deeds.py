@@ -237,4 +237,15 @@ def manners_of(setting: Setting, deed: Deed, name: str) -> list[str]:
     out = [cell["manners"][deed.verb.value]] if deed.verb.value in cell.get("manners", {}) else []
     out += [t.value for t in deed.posts if t.kind == "MANNER"]
     out += ["all"] if deed.thing is not None and deed.thing.every else []
+    out += [
+        setting.lexicon.way[way]
+        for way in deed.particles
+        if way in setting.lexicon.way and not _told(deed, way, setting)
+    ]
     return out + [kind["manner"] for kind in deed.wider]  # "into the kitchen"
+
+
+def _told(deed: Deed, way: str, setting: Setting) -> bool:
+    """Whether a particle makes the work what it is ("brought it indoors"), rather than telling where it is done."""
+    keys = (f"{deed.verb.value}|{way}|{part}|" for part in [*deed.parts, ""])
+    return any(key in setting.lexicon.patterns for key in keys)
