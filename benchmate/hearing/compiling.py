@@ -239,6 +239,7 @@ class _Builder:
             "spoken_many": dict(parts.get("spoken_many", {})),
             "manner": dict(parts.get("manner", {})),
             "way": dict(parts.get("way", {})),
+            "pair": dict(parts.get("pair", {})),
             "rare": self._rare(words.get("rare", {})),
             "sense": words.get("sense", {}),
             "several": words.get("several", {}),

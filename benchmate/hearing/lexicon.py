@@ -51,6 +51,7 @@ class Lexicon:
         self.spoken_many: Mapping[str, str] = data["spoken_many"]
         self.manner: Mapping[str, str] = data["manner"]
         self.way: Mapping[str, str] = data["way"]
+        self.pair: Mapping[str, str] = data["pair"]
         self.rare: Mapping[str, float] = data["rare"]
         self.sense: Mapping[str, Any] = data["sense"]
         self.several: Mapping[str, list[str]] = data["several"]

@@ -103,11 +103,13 @@ def phrase_facts(
         if fact is not None:
             facts.append(fact)
     for token in phrase.findings:
+        two = bool(phrase.numbers) and phrase.numbers[0] == 2
+        value = lexicon.pair.get(token.value, token.value) if two else token.value
         facts.append(
             Fact(
                 "finding",
-                token.value,
-                without_named(token.value, phrase.spot(), lexicon),
+                value,
+                without_named(value, phrase.spot(), lexicon),
                 span=(token.first, token.end),
                 denied=any(says_gone(lexicon, state) for state in phrase.states),  # "aphids all gone"
             )

@@ -6,8 +6,10 @@ import datetime as dt
 from collections.abc import Mapping, Sequence
 from typing import Any
 
+from benchmate.garden.record import Entry
 from benchmate.hearing.reading import Spot, Work
 from benchmate.practice.advice import Follow, Option
+from benchmate.value import replace
 
 Endings = Mapping[str, Sequence[str]]
 
@@ -36,6 +38,20 @@ def follow_tables(
                     table = placed_table(follow, work.work, work.spot, endings, shift)
                     seen.setdefault(tuple(table.get(key) for key in ("work", "part", "side", "level")), table)
     return tuple(seen.values())
+
+
+def in_its_days(options: Sequence[Option], entries: Sequence[Entry], on: dt.date) -> tuple[Option, ...]:
+    """The options with what follows on the days that the entries keep, where these tell of work before today (on)."""
+    past = [entry for entry in entries if entry.kind == "done" and entry.day < on]
+    out = []
+    for option in options:
+        entry = next((e for e in past if any(work.get("work") == option.work for work in e.work)), None)
+        if entry is not None:
+            kept = {(table.get("work"), table.get("says")): str(table.get("on")) for table in entry.follow}
+            follow = [replace(one, on=kept[key]) for one in option.follow if (key := (one.work, one.says)) in kept]
+            option = replace(option, follow=tuple(follow))
+        out.append(option)
+    return tuple(out)
 
 
 def placed_table(follow: Follow, work: str, spot: Spot, endings: Endings, shift: int = 0) -> dict[str, Any]:

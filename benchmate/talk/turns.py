@@ -12,7 +12,7 @@ from benchmate.talk.context import Context, Logged
 from benchmate.talk.correct import corrected
 from benchmate.talk.decide import entries_of
 from benchmate.talk.deeds import another_option, begin_record, name_tree, pick, refused_options, strike, take_back
-from benchmate.talk.following import Endings, endings_of
+from benchmate.talk.following import Endings, endings_of, in_its_days
 from benchmate.talk.kept import kept, moved_words, thought_words
 from benchmate.talk.many import for_each
 from benchmate.talk.refer import Pointing, resolve
@@ -213,6 +213,8 @@ class Turn:
             refused=refused_options(self),
             endings=self.endings,
         )
+        if self.advice:
+            self.advice = replace(self.advice, options=in_its_days(self.advice.options, entries, self.on))
         if entries:
             self.keep(entries)
             if "remind" in self.acts and not any(entry.when or entry.follow for entry in entries):
