@@ -101,15 +101,14 @@ def phrase_facts(
             phrase.parts,
         )
         if fact is not None:
-            facts.append(fact)
+            two = bool(phrase.numbers) and phrase.numbers[0] == 2  # "two shoots from one spot" are no whorl
+            facts.append(replace(fact, value=lexicon.pair.get(str(fact.value), fact.value)) if two else fact)
     for token in phrase.findings:
-        two = bool(phrase.numbers) and phrase.numbers[0] == 2
-        value = lexicon.pair.get(token.value, token.value) if two else token.value
         facts.append(
             Fact(
                 "finding",
-                value,
-                without_named(value, phrase.spot(), lexicon),
+                token.value,
+                without_named(token.value, phrase.spot(), lexicon),
                 span=(token.first, token.end),
                 denied=any(says_gone(lexicon, state) for state in phrase.states),  # "aphids all gone"
             )
