@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import tomllib
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -39,9 +40,15 @@ def make_garden(folder: Path, cases: dict[str, Any], trees: bool) -> Path:
     return folder
 
 
+@cache
+def _house(folder: Path) -> House:
+    """The garden, opened once: questions log nothing."""
+    return House(folder)
+
+
 def answered(folder: Path, question: dict[str, Any], on: dt.date) -> dict[str, Any]:
     """What `benchmate say --json` prints for a question; {"refused": ...} where it would be one line and exit 1."""
-    bench = Bench(House(folder), question.get("on", on), tree=question.get("tree"), dry=True)
+    bench = Bench(_house(folder), question.get("on", on), tree=question.get("tree"), dry=True)
     try:
         answer = bench.answer(question["said"])
     except UserError as error:
