@@ -10,7 +10,7 @@ from benchmate.hearing.reading import Reading, Spot
 from benchmate.practice.advice import ASK, AVOID, GO, HOLD, Advice, Option
 from benchmate.practice.allowance import dose_left
 from benchmate.practice.almanac import almanac_for
-from benchmate.practice.asks import MOST, choose_asks, no_tree, unjudged
+from benchmate.practice.asks import MOST, choose_asks, no_tree, nothing_compared, unjudged
 from benchmate.practice.book import Rule, RuleBook
 from benchmate.practice.budget import counts_apart
 from benchmate.practice.facts import Done, Facts
@@ -94,6 +94,8 @@ def advise(reading: Reading, facts: Facts, book: RuleBook, place: Place, on: dt.
     asks = choose_asks(asked or best, book) or choose_asks([one for one in rows if one.option.verdict == ASK], book)
     if blank:
         asks = (blank, *(ask for ask in asks if ask.fact != blank.fact))[:MOST]
+    if (told := nothing_compared(reading, facts, book)) and not asks:
+        asks = (told,)
     left, cap = (
         dose_left(_with_decided(today if past else matcher, reading)) if facts.taxon or facts.tree else (None, None)
     )
@@ -222,7 +224,7 @@ def _looked_for(rule: Rule) -> set[str]:
 
 def _offered(reading: Reading, facts: Facts, matcher: Matcher, rows: list[Weighed]) -> list[Weighed]:
     """Works put forward, the best first, without those that were spoken of."""
-    rivals = [weigh(target, matcher) for target in rival_targets(reading)]
+    rivals = [weigh(target, matcher) for target in rival_targets(reading, facts)]
     known = {(one.target.work, one.target.spot) for one in [*rows, *rivals]}
     targets = [t for t in offered_targets(facts, matcher) if (t.work, t.spot) not in known]
     targets = _by_side(targets, rivals)

@@ -95,6 +95,14 @@ def no_tree(facts: Facts, spoken: Sequence[Target], reading: Reading, book: Rule
     return Ask("species", says) if asked or (not spoken and reading.topic == "advice") else None
 
 
+def nothing_compared(reading: Reading, facts: Facts, book: RuleBook) -> Ask | None:
+    """What tells two things apart, where it is asked which of them to keep and nothing is known of either."""
+    says = book.questions.get("compare", {}).get("says")
+    if reading.topic != "compare" or len(reading.candidates) > 1 or not says:
+        return None
+    return None if facts.of("candidate") else Ask("diameter_mm", says)
+
+
 def unjudged(one: Weighed) -> Weighed:
     """Nothing about an unknown tree is a plain yes, but leaving it alone."""
     if one.option.verdict != GO or one.target.how not in (ASKED, DECIDED):

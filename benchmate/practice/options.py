@@ -59,23 +59,29 @@ def _known(fact: Fact) -> Known:
     return Known(fact.kind, fact.value, fact.spot, fact.denied)
 
 
-def rival_targets(reading: Reading) -> list[Target]:
-    """Each of the things compared, as the one to keep."""
-    if len(reading.candidates) < 2:
+def rival_targets(reading: Reading, facts: Facts) -> list[Target]:
+    """Each of the things compared, as the one to keep: those of the statement, or where it only asks which, those that
+    were told before."""
+    told = [(one.spot, dict(one.measures)) for one in reading.candidates]
+    if not told and reading.topic == "compare":
+        newest = {one.spot: dict(one.measures) for one in sorted(facts.of("candidate"), key=lambda one: one.on or "")}
+        told = [(spot, measures) for spot, measures in newest.items() if spot.side or spot.level or spot.ordinal]
+    if len(told) < 2:
         return []
     leaders = any(fact.value == "competing-leaders" for fact in reading.facts)
-    parts = {c.spot.part for c in reading.candidates}
-    if not leaders and not parts & {"leader", "apex"}:
+    if not reading.candidates:
+        leaders = leaders or any(one.value == "competing-leaders" and not one.denied for one in facts.of("finding"))
+    if not leaders and not {spot.part for spot, _ in told} & {"leader", "apex"}:
         return []
     return [
         Target(
             "select-leader",
-            Spot("leader", c.spot.side, c.spot.level, c.spot.ordinal),
-            dict(c.measures),
+            Spot("leader", spot.side, spot.level, spot.ordinal),
+            measures,
             how=OFFERED,
             prompted=True,
         )
-        for c in reading.candidates
+        for spot, measures in told
     ]
 
 
