@@ -151,7 +151,8 @@ def name_of(setting: Setting, clause: Clause, deed: Deed) -> str | None:
     thing = deed.thing
     whole = thing is not None and thing.part in lexicon.length_off  # "take some branches off": whole ones
     some = thing is not None and thing.some and not whole  # "take some of the outer leaves off"
-    numbered = thing is not None and thing.part in lexicon.amount
+    off = any(particle in lexicon.sense["after_verb"] for particle in deed.particles)
+    numbered = off and thing is not None and thing.part in lexicon.amount
     marked = thing is not None and numbered and any(f.kind == "finding" for f in phrase_facts(thing, lexicon)[0])
     if thing is not None and not thing.parts:  # "took the yellow leaves off": the finding names the part
         marked = any(set(lexicon.names.get(token.value, ())) & set(lexicon.amount) for token in thing.findings)

@@ -27,6 +27,7 @@ from .spotting import Spotter, Token
 from .words import Word, split_words
 
 BREAKS = STOPS | {","}
+LONG = 9  # letters from which a word with one too many is a slip rather than two words run together
 LONGEST = 2_000  # characters; more than anybody says in one breath
 
 
@@ -127,6 +128,9 @@ class Ear:
     def _seam(self, text: str) -> int | None:
         if len(text) < 4 or not text.isalpha():
             return None
+        known = self.lexicon.known
+        if len(text) >= LONG and any(text[:at] + text[at + 1 :] in known for at in range(len(text))):
+            return None  # a letter too many: "cottoneaster"
         trie = self.lexicon.trie
         for cut in range(len(text) - 1, 1, -1):
             head, tail = text[:cut], text[cut:]

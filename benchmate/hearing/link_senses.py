@@ -57,6 +57,11 @@ def remaining(s: Sense) -> bool:
     return False
 
 
+def side_names(s: Sense) -> bool:
+    """ "The left shoot": behind its place a word is the thing, and belongs to no verb."""
+    return s.kind == "PARTICLE" and s.alone and s.may_be("PART") and s.behind("SIDE", "LEVEL", "ORD")
+
+
 def as_reason(s: Sense) -> bool:
     """ "I turned it, as there's a gap at the back": "as" tells why only where a whole sentence follows."""
     if s.kind != "SEP" or s.word != "as" or not s.alone:
