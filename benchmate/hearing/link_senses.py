@@ -62,6 +62,15 @@ def side_names(s: Sense) -> bool:
     return s.kind == "PARTICLE" and s.alone and s.may_be("PART") and s.behind("SIDE", "LEVEL", "ORD")
 
 
+def owns(s: Sense) -> bool:
+    """ "The elm's roots were cut": where what was done to the thing follows, "'s" owns and helps no verb."""
+    if s.kind != "AUX" or s.word != "'s":
+        return False
+    ends = {t.end for t in s.next if t.kind == "PART" and not t.guesses and t.end < len(s.texts)}
+    ends = {end + 1 for end in ends if helpers(s.lattice[end], end + 1) & {"be"} and end + 1 < len(s.texts)}
+    return any(t.kind in ("V", "VED") and not t.guesses for end in ends for t in s.lattice[end])
+
+
 def as_reason(s: Sense) -> bool:
     """ "I turned it, as there's a gap at the back": "as" tells why only where a whole sentence follows."""
     if s.kind != "SEP" or s.word != "as" or not s.alone:

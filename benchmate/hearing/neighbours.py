@@ -47,6 +47,7 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     link_senses.remaining,
     verb_senses.open_end,
     link_senses.side_names,
+    link_senses.owns,
     link_senses.as_reason,
     link_senses.spares,
     link_senses.clipped,
