@@ -158,7 +158,8 @@ def name_of(setting: Setting, clause: Clause, deed: Deed) -> str | None:
         marked = any(set(lexicon.names.get(token.value, ())) & set(lexicon.amount) for token in thing.findings)
     counted = thing is not None and (marked or (numbered and bool(thing.numbers)))
     hosts = [p for link, p in deed.phrases if link is not None and p is not thing and p.says_place_only]
-    if thing is not None and numbered and thing.numbers and hosts and not deed.kept and thing.part == "leaf":
+    leaves = numbered and thing is not None and lexicon.amount.get(thing.part or "") == "leaves"
+    if leaves and thing is not None and thing.numbers and hosts and not deed.kept:
         deed.kept, thing.numbers = amount(setting, thing), []  # the number is that of the leaves, not of the shoots
     some = some or counted  # "took three leaves off", "cut the mildewed leaves off"
     come = verb.value in lexicon.data["third"] and (verb.kind == "VED" or "have" in deed.aux)
