@@ -50,6 +50,8 @@ def assemble(root: Node, setting: Setting) -> list[Clause]:
                     _asked_when(setting.before[-1], "was" in joined)
                 else:
                     _asked(setting.before[-1], outright="asked" in joined)
+                    if len(setting.before) > 1 and {"before", "when"} & set(setting.before[-1].joined):
+                        _asked(setting.before[-2])  # "cut it back before it flowers?"
             continue
         clause = Clause(child.name, tuple(joined))
         _fill(setting, clause, child)

@@ -29,6 +29,7 @@ from .doing import AT_ONCE, DONE, LATER, NOW
 from .lexicon import Lexicon
 from .reading import Fact, Reading, Spot, Work
 from .supposing import (
+    beforehand,
     meanwhile,
     on_condition,
     only_if,
@@ -64,6 +65,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
                 supposed(before, clause)
                 or supposed_too(before, clause)
                 or meanwhile(before, clause)
+                or beforehand(before, clause)
                 or leaving(before, clause, lexicon)
                 or named_twice(before, clause)
                 or reminded_when(before, clause)
@@ -158,7 +160,9 @@ def _tree(acts: Sequence[str], clauses: Sequence[Clause]) -> str | None:
 
 def _topic(clauses: Sequence[Clause]) -> str | None:
     """The last topic asked; but a comparison stays one when what is compared follows it."""
-    topics = [clause.topic for clause in clauses if clause.topic]
+    asking = [clause for clause in clauses if clause.topic]
+    whole = [clause for clause in asking if clause.topic != "list" or clause.facts or clause.work or clause.when]
+    topics = [clause.topic for clause in whole or asking]  # "what now, and who's got my gloves"
     if topics[-2:] == ["may", "recall"] and "or" in clauses[-1].joined:
         return "may"  # "can I cut it back or is it still too weak"
     if "compare" in topics:
@@ -169,11 +173,12 @@ def _topic(clauses: Sequence[Clause]) -> str | None:
 def _settled_acts(acts: list[str], clauses: Sequence[Clause]) -> list[str]:
     """A species called out beside something else is no observation."""
     sizes_count = not {"new", "correct"} & set(acts) and not any(c.topic == "figure" for c in clauses)
+    said_of_it = "new" in acts and "correct" not in acts  # "new tree, call it Lodge, it's 38 cm tall"
     telling = [
         c
         for c in clauses
         if "observe" in c.acts
-        and ((sizes_count and (c.measures or c.candidates)) or any(f.kind != "species" for f in c.facts))
+        and (((sizes_count or (said_of_it and c.refers)) and (c.measures or c.candidates)) or any(f.kind != "species" for f in c.facts))
     ]
     if not telling and len(acts) > 1:
         acts = [act for act in acts if act != "observe"]

@@ -66,9 +66,32 @@ def owns(s: Sense) -> bool:
     """ "The elm's roots were cut": where what was done to the thing follows, "'s" owns and helps no verb."""
     if s.kind != "AUX" or s.word != "'s":
         return False
+    if s.behind("SPECIES", "TREEWORD") and _thing_next(s):
+        return True  # "low on the hawthorn's trunk"
     ends = {t.end for t in s.next if t.kind == "PART" and not t.guesses and t.end < len(s.texts)}
     ends = {end + 1 for end in ends if helpers(s.lattice[end], end + 1) & {"be"} and end + 1 < len(s.texts)}
     return any(t.kind in ("V", "VED") and not t.guesses for end in ends for t in s.lattice[end])
+
+
+def _thing_next(s: Sense) -> bool:
+    """Whether a part follows, with its place or without, and no longer term: "boxwood's root bound"."""
+    starts = [s.token.end]
+    starts += [t.end for t in s.next if t.kind in ("SIDE", "LEVEL", "ORD") and t.end < len(s.texts)]
+    for start in starts:
+        ends = {t.kind: t.end for t in s.lattice[start] if t.kind in ("PART", "FINDING", "STATE") and not t.guesses}
+        if "PART" in ends and ends["PART"] == max(ends.values()):
+            return True
+    return False
+
+
+def leads_nowhere(s: Sense) -> bool:
+    """ "Growth has stopped on the elm": only "is" and its forms lead to a place, other helpers to a verb."""
+    if s.kind == "AT":  # "the candles are out on the pine"
+        return not s.alone and s.behind("AUX") and any(t.kind == "STATE" and t.end == s.at + 1 for t in s.lattice[s.at])
+    if s.kind != "AUX" or s.token.value == "not" or s.texts[s.token.end - 1] in s.lexicon.sense["being"]:
+        return False
+    kinds = {t.kind for t in s.next if not t.guesses}
+    return "AT" in kinds and not kinds & {"DATE", "V", "VED", "VING"}
 
 
 def as_reason(s: Sense) -> bool:
@@ -79,6 +102,16 @@ def as_reason(s: Sense) -> bool:
         return True
     behind = range(s.at + 2, min(len(s.texts), s.at + _REASON_REACH))
     return s.opening or not any(helpers(s.lattice[at], at + 1) & {"be", "have", "will"} for at in behind)
+
+
+def earlier(s: Sense) -> bool:
+    """ "Wire it before I repot it", "before the buds open": "before" parts what is from what is to come, unless it
+    belongs to a day ("before winter") or ends the sentence."""
+    if s.kind != "SEP" or s.token.value != "before":
+        return False
+    if s.lexicon.sense["measuring"][0] in s.texts[max(0, s.at - 4) : s.at]:  # "how many days before it dries out"
+        return not any(t.kind in VERBS for tokens in s.lattice[max(0, s.at - 2) : s.at] for t in tokens)
+    return not s.after or s.after in STOPS or any(t.kind == "DATE" and not t.guesses for t in s.lattice[s.at])
 
 
 def spares(s: Sense) -> bool:

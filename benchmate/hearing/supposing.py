@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from benchmate.value import replace
 
 from .clauses import Clause
-from .doing import LATER, NOT, NOW
+from .doing import DONE, LATER, NOT, NOW
 
 _WAITING = frozenset({"if", "when"})
 
@@ -79,6 +79,22 @@ def meanwhile(before: Clause, clause: Clause) -> bool:
     before.supposes += [replace(work, done=None) for work in clause.work]
     before.facts += [fact for fact in clause.facts if fact.kind == "species"]
     before.when = before.when or clause.when
+    return True
+
+
+def beforehand(before: Clause, clause: Clause) -> bool:
+    """ "wire it before I repot it", "pinch it before it gets leggy": what comes later is not so yet; the grower's own
+    work in it is still to come, or was done too where all is told of the past."""
+    if "before" not in clause.joined or clause.topic or clause.kind not in ("observe", "decide"):
+        return False
+    own = clause.by_grower or (clause.mood is not None and clause.mood.open)
+    work = [one for one in clause.work if own and one.work not in (None, "leave", "wait")]
+    if before.topic:
+        before.supposes += [replace(one, done=None) for one in work]
+    else:
+        past = before.mood is not None and before.mood.done == DONE
+        before.work += [replace(one, done=DONE if past or one.done == DONE else LATER) for one in work]
+    before.facts += [fact for fact in clause.facts if fact.kind == "species"]
     return True
 
 
