@@ -11,7 +11,7 @@ from .clauses import Clause
 from .doing import LATER, NOT, NOW
 from .lexicon import Lexicon
 from .placing import also, merged
-from .reading import Spot, Work
+from .reading import Fact, Spot, Work
 
 
 def no_but(before: Clause, clause: Clause) -> bool:
@@ -195,6 +195,24 @@ def leaving(before: Clause, clause: Clause, lexicon: Lexicon) -> bool:
     return True
 
 
+def begun(clauses: Sequence[Clause], lexicon: Lexicon) -> None:
+    """ "New tree, pine, collected, trunk, call it Rocky": of a tree that is begun a bare participle tells where it came
+    from, which is no work of today, and a bare word its phase."""
+    if not any(clause.kind == "new" for clause in clauses):
+        return
+    phases = {v["alone"].partition(":")[2] for v in lexicon.states.values() if v.get("alone", "").startswith("phase:")}
+    for clause in clauses:
+        origin = lexicon.sense["origins"]
+        if clause.kind == "decide" and [work.work for work in clause.work if work.work in origin] and not clause.when:
+            bare = all(work.spot == Spot() and not work.measures for work in clause.work)
+            if bare and not clause.by_grower and not clause.refers:
+                clause.work, clause.acts, clause.mood, clause.taken = [], [], None, True
+        if clause.kind == "observe" and clause.phrase is not None and not (clause.facts or clause.measures):
+            phase = clause.phrase.part
+            if phase and phase in phases and clause.phrase.spot() == Spot(part=clause.phrase.part):
+                clause.facts, clause.acts = [Fact("phase", phase, span=clause.phrase.span)], ["observe"]
+
+
 def named_twice(before: Clause, clause: Clause) -> bool:
     """ "ring the bark and wrap moss round it": one work in two steps, told once."""
     if clause.kind != "decide" or clause.topic or not before.work or len(clause.work) != 1 or clause.facts:
@@ -217,6 +235,16 @@ def same_again(done: Sequence[Clause], clause: Clause) -> None:
     spot = replace(place, part=place.part or last.spot.part)
     clause.work = [replace(last, spot=spot)]
     clause.acts, clause.refers = list(before.acts), [word for word in clause.refers if word != "same"]
+
+
+def said_over(before: Clause, clause: Clause, lexicon: Lexicon) -> bool:
+    """ "I'm defoliating it, off they come": the cut that was named, in other words."""
+    if clause.kind != "decide" or not clause.work or "and" in clause.joined or before.kind != "decide":
+        return False
+    cuts = [work for work in before.work if lexicon.works.get(work.work or "", {}).get("group") == "cutting"]
+    only = clause.work[0]
+    bare = len(clause.work) == 1 and only.spot == Spot() and not only.measures and not clause.refers and clause.vague
+    return bool(cuts) and bare and only.work == "remove" and not clause.when
 
 
 def looked_again(before: Clause, clause: Clause) -> bool:

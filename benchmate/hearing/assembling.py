@@ -11,6 +11,7 @@ from .asking import asked_indirectly, question, told_of
 from .automaton import Node
 from .clauses import Clause, Setting, day_alone, take_date
 from .doing import DONE, LATER, NOW
+from .not_told import of_others
 from .phrases import HIDDEN, leaves, read_phrase
 from .reading import Spot, Work
 from .saying import phrase_facts, species_fact
@@ -58,6 +59,7 @@ def assemble(root: Node, setting: Setting) -> list[Clause]:
         tokens = list(leaves(child))
         clause.span = (tokens[0].first, tokens[-1].end)
         clause.because_at = because_at if because_at is not None else clause.because_at
+        of_others(clause, tokens, setting.before)
         told_of(clause)
         asked_indirectly(setting, clause, child)
         _seen_by_now(setting, clause, child)

@@ -113,6 +113,8 @@ def belongs(before: Clause, clause: Clause, lexicon: Lexicon) -> bool:
     measures = {**clause.measures, **{k: v for c in clause.candidates for k, v in c.measures.items()}}
     if "temperature_c" in measures or "age_years" in measures:
         return False
+    if clause.tells and phrase.shown_part and not measures:
+        return False  # "wire the beech, buds are long and sharp"
     if before.work and before.kind in ("decide", "may", "remind") and not clause.candidates:
         work = before.work[-1]
         before.when = before.when or clause.when

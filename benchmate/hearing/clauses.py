@@ -33,7 +33,8 @@ class Clause:
     aside: something was said of it that no rule asks for ("the left one is thicker"). by_grower: somebody is named who
     does the work ("I", "we"). refused: it only says what was not meant. passing: it
     turns to a tree only to say more of it ("looking at the elm, ..."). leaving: it tells how much a cut leaves
-    ("..., leaving two leaves"). passive: what was done as work, beside the event that stands for it ("the roots were
+    ("..., leaving two leaves"). others: somebody else did it ("a friend repotted his maple"). tells: it says what a
+    part is ("the buds are long"). passive: what was done as work, beside the event that stands for it ("the roots were
     cut by a third")."""
 
     kind: str
@@ -74,6 +75,8 @@ class Clause:
     refused: bool = False
     passing: bool = False
     leaving: bool = False
+    others: bool = False
+    tells: bool = False
     passive: list[tuple[Work, Fact]] = field(default_factory=list)
     span: tuple[int, int] = (0, 0)
     taken: bool = False

@@ -9,6 +9,7 @@ from benchmate.value import replace
 from .amending import (
     after_days,
     asked_back,
+    begun,
     both,
     but_not,
     either,
@@ -20,6 +21,7 @@ from .amending import (
     put_right,
     reminded,
     righted,
+    said_over,
     same_again,
     spared,
 )
@@ -40,6 +42,7 @@ from .supposing import (
     supposed_too,
 )
 
+_OPEN_TO_OR = frozenset({"may", "when", "what_if", "compare", "recall", "why", "advice"})
 _BACKGROUND = frozenset({"if", "since", "because", "when"})
 
 
@@ -68,6 +71,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
                 or beforehand(before, clause)
                 or leaving(before, clause, lexicon)
                 or named_twice(before, clause)
+                or said_over(before, clause, lexicon)
                 or reminded_when(before, clause)
                 or on_condition(before, clause)
                 or no_but(before, clause)
@@ -97,6 +101,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
     _named_works(done, lexicon)
     done = supposed_first(done)
     supposed_alone(done)
+    begun(done, lexicon)
     acts: list[str] = []
     for clause in done:
         acts += [act for act in clause.acts if act not in acts]
@@ -178,7 +183,10 @@ def _settled_acts(acts: list[str], clauses: Sequence[Clause]) -> list[str]:
         c
         for c in clauses
         if "observe" in c.acts
-        and (((sizes_count or (said_of_it and c.refers)) and (c.measures or c.candidates)) or any(f.kind != "species" for f in c.facts))
+        and (
+            ((sizes_count or (said_of_it and c.refers)) and (c.measures or c.candidates))
+            or any(f.kind != "species" for f in c.facts)
+        )
     ]
     if not telling and len(acts) > 1:
         acts = [act for act in acts if act != "observe"]
@@ -236,7 +244,7 @@ def _inherit(before: Clause, clause: Clause) -> None:
         return
     asks = before.kind in ("may", "when", "recall", "why") or (before.kind == "decide" and before.topic is not None)
     listed = {"and", ","} & joined and not clause.by_grower  # "when could I lift it out, comb the roots and ..."
-    if (before.kind in ("may", "when", "what_if", "compare", "recall", "why", "advice") and "or" in clause.joined) or (
+    if ((before.kind in _OPEN_TO_OR or before.topic) and "or" in clause.joined and not clause.by_grower) or (
         asks and listed and clause.mood.done == NOW
     ):
         either = before.kind == "may" and "or" in clause.joined and clause.work[0].work != _last_work(before)

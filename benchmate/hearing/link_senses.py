@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from .opening import STOPS
+from .opening import JOINERS, STOPS
 from .sense import VERBS, Sense, helpers
 
+_SAYING_MORE = frozenset({"WEATHER", "FINDING", "SPECIES", "VED", "VING", "MEASURE"})
 _ALL_REACH = 6  # words before "but" within which "all" stands
 _REASON_REACH = 6  # words within which the verb of a sentence stands
 
@@ -84,6 +85,42 @@ def _thing_next(s: Sense) -> bool:
     return False
 
 
+def farewell(s: Sense) -> bool:
+    """ "I'm off on holiday", "good night frost coming": a talk ends where nothing of the same breath follows."""
+    if s.kind != "FAREWELL":
+        return False
+    for at in range(s.token.end, len(s.texts)):
+        if s.texts[at] in JOINERS | STOPS | {","}:
+            break
+        if s.texts[at] in s.lexicon.sense["going_away"] or any(
+            t.kind in _SAYING_MORE and not t.guesses for t in s.lattice[at]
+        ):
+            return True
+    return False
+
+
+def of_others(s: Sense) -> bool:
+    """ "A friend repotted his maple": somebody else's work is told only where a verb follows, and so is what they say
+    to do ("the book says remove it")."""
+    if s.kind == "QMAY" and s.texts[s.token.end - 1] in s.lexicon.sense["saying"]:
+        return not any(t.kind == "V" and not t.guesses for t in s.next)
+    if s.kind != "AUX" or s.token.value != "others":
+        return False
+    return not any(t.kind == "VED" and not t.guesses for t in s.next)
+
+
+def seems(s: Sense) -> bool:
+    """ "The stub looks ugly": behind a thing "looks" counts none."""
+    return s.kind == "EVENT" and s.alone and s.is_one_of("looks") and s.behind("PART", "PRON", "SPECIES", "ONE")
+
+
+def compared(s: Sense) -> bool:
+    """ "I'd rather guy it than wire it": "than" sets aside what follows only where something is preferred to it."""
+    if s.kind != "SEP" or not s.alone or not s.is_one_of("comparing"):
+        return False
+    return not set(s.lexicon.sense["preferring"]) & set(s.texts[: s.at])
+
+
 def leads_nowhere(s: Sense) -> bool:
     """ "Growth has stopped on the elm": only "is" and its forms lead to a place, other helpers to a verb."""
     if s.kind == "AT":  # "the candles are out on the pine"
@@ -155,8 +192,12 @@ def exclaimed(s: Sense) -> bool:
 
 def rues(s: Sense) -> bool:
     """ "It's bone dry, oops": nothing comes behind that would set it right."""
+    if s.kind != "CORRECT" or not s.is_one_of("ruing") or s.opening:
+        return False
     behind = [text for text in s.texts[s.token.end :] if text not in STOPS | {","}]
-    return s.kind == "CORRECT" and s.is_one_of("ruing") and not behind and not s.opening
+    worked = any(t.kind in VERBS and not t.guesses for tokens in s.lattice[: s.at] for t in tokens)
+    works = any(t.kind in VERBS and not t.guesses for at in range(s.token.end, len(s.texts)) for t in s.lattice[at])
+    return not behind or (works and not worked)  # "it's dry, oops, watering it now"
 
 
 def no_question(s: Sense) -> bool:

@@ -32,11 +32,24 @@ def drop_lost_days(clauses: Sequence[Clause], found: Found) -> None:
             clause.when, clause.onward = None, False
 
 
+def of_others(clause: Clause, tokens: Sequence[Token], before: Sequence[Clause]) -> None:
+    """ "A friend repotted his maple and it died": what somebody else did, and what came of it, is told of no tree here;
+    its words count as not understood."""
+    goes_on = bool(before) and before[-1].others and "and" in clause.joined and not clause.by_grower
+    said = any(token.kind == "AUX" and token.value == "others" for token in tokens)
+    if clause.kind not in ("observe", "decide", "gone") or not (said or goes_on):
+        return
+    clause.others, clause.acts, clause.topic, clause.mood = True, [], None, None
+    clause.facts, clause.work, clause.measures, clause.when, clause.candidates = [], [], {}, None, []
+    clause.passive, clause.refers, clause.phrase, clause.series, clause.tree = [], [], None, [], None
+    clause.idle += [token for token in tokens if token not in clause.idle]
+
+
 def take_questions(clauses: Sequence[Clause], found: Found, words: Sequence[Word], lexicon: Lexicon) -> None:
     """What a clause that begins as a question does seems to tell is only asked: of the record, where it asks whether
     something is so ("is the pine weak", "any aphids on the elm"); else it counts as not understood ("who wired it")."""
     for clause in clauses:
-        if clause.kind not in ("observe", "decide") or clause.topic or not (clause.facts or clause.work):
+        if clause.kind not in ("observe", "decide", "again") or clause.topic or not (clause.facts or clause.work):
             continue
         start = max((token.end for token in _breaks(found) if token.end <= clause.span[0]), default=0)
         heads = [n for n in range(start, clause.span[1]) if words[n].text not in lexicon.sense["openers"]]

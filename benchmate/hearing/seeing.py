@@ -29,17 +29,20 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
     """Walk the chain of phrases, auxiliaries and links from left to right."""
     subject: Phrase | None = _carried_on(setting, clause, node)
     aux: list[str] = []
+    had = False
     link: Token | None = None
     place = Spot()  # said before what is found there: "the wire on the left branch is biting"
     for kind, item in chain(node, whole="vp"):
         if kind == "aux":
+            clause.tells = clause.tells or ("be" in item and subject is not None and bool(subject.shown_part))
+            had = had or "have" in item
             aux, link = item, None if link is None or link.kind != "SINCE" else link
         elif kind == "vp":
             clause.since, link = (aux, item), None
         elif kind == "link":
             link, aux = item, []
             if item.kind == "DATE":
-                seen_date(setting, clause, item)
+                seen_date(setting, clause, item, had)
         elif kind == "np":
             phrase = read_phrase(item)
             named = all(fact.kind == "species" for fact in clause.facts) and (
@@ -99,8 +102,9 @@ def _carried_on(setting: Setting, clause: Clause, node: Node) -> Phrase | None:
     return before.phrase if before.kind == "observe" else None
 
 
-def seen_date(setting: Setting, clause: Clause, token: Token) -> None:
-    """A date said of what is seen belongs to the event before it, if there is one."""
+def seen_date(setting: Setting, clause: Clause, token: Token, had: bool = False) -> None:
+    """A date said of what is seen belongs to the event before it, if there is one. had: the clause tells the past; else
+    weather of a day is forecast."""
     clause.dated = token if not clause.facts else None
     before = setting.before[-1] if setting.before else None
     if before is not None and not clause.facts and "pause" in clause.joined and before.facts:
@@ -114,7 +118,9 @@ def seen_date(setting: Setting, clause: Clause, token: Token) -> None:
     told = told or (before is not None and before.kind == "correct" and is_just_past(setting, token))
     event = bool(clause.facts) and clause.facts[-1].kind == "event"
     done = clause.mood is not None and clause.mood.done == DONE  # "did the repot in March"
-    take_date(setting, clause, token, past=bool(clause.facts) or told or done, drop_now=not event and not told)
+    forecast = bool(clause.facts) and not had and all(fact.kind == "weather" for fact in clause.facts)
+    past = (bool(clause.facts) and not forecast) or told or done
+    take_date(setting, clause, token, past=past, drop_now=not event and not told)
     if told and before is not None and clause.when and clause.when < setting.on[: len(clause.when)]:
         before.work = [replace(w, done=DONE) if w.done == NOW else w for w in before.work]  # "put a guy on, 20 June"
     if clause.facts and clause.facts[-1].kind == "event" and clause.facts[-1].when is None:
@@ -228,6 +234,8 @@ def linked(setting: Setting, clause: Clause, phrase: Phrase, link: Token, subjec
     facts, idle = phrase_facts(phrase, setting.lexicon, subject.part if subject else None, seen=link.kind == "WITH")
     if subject is not None and phrase.states and not phrase.parts and not phrase.findings:
         facts = [at_place(setting, fact, subject.spot(), outright=False) for fact in facts]
+    if subject is not None and subject.pronoun == "none":
+        facts = [_denied(fact) for fact in facts]  # "nothing on the wire marks"
     first = clause.phrase
     if (
         link.kind == "OF" and first is not None and first.numbers and not first.parts
@@ -270,7 +278,10 @@ def linked(setting: Setting, clause: Clause, phrase: Phrase, link: Token, subjec
 
 
 def _back_to(setting: Setting, clause: Clause, phrase: Phrase) -> None:
-    """ "left shoot back to four leaves": shortening, without a verb."""
+    """ "left shoot back to four leaves": shortening, without a verb. But "frost, down to minus 2" tells how cold."""
+    if "temperature_c" in phrase.measures:
+        clause.measures.update(measured(setting, clause, phrase, None))
+        return
     spot = clause.phrase.spot() if clause.phrase else Spot()
     clause.facts = [f for f in clause.facts if f.kind == "species"]
     clause.work = [Work("shorten", spot, amount(setting, phrase), NOW)]

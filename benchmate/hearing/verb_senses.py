@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from .lexicon import END
 from .opening import JOINERS, STOPS
 from .sense import ARTICLES, VERBS, Sense, helpers
 
@@ -19,7 +20,12 @@ def base_form(s: Sense) -> bool:
     """ "Black spot is back": behind "is" stands no verb in its base form."""
     if s.kind != "V" or s.at == 0 or s.texts[s.at - 1] == "to" or s.may_be("VED"):
         return False
-    return any(helpers([t], s.at) == {"be"} for t in s.lattice[s.at - 1]) and not s.helped_by("not", ())
+    if s.alone and s.texts[s.at - 1] in ARTICLES:
+        return True  # "hanging by a strip"
+    before = s.at
+    while before > 1 and END in s.lexicon.filler.get(s.texts[before - 1], {}):
+        before -= 1  # "it is still wet"
+    return any(helpers([t], before) == {"be"} for t in s.lattice[before - 1]) and not s.helped_by("not", ())
 
 
 def doing(s: Sense) -> bool:

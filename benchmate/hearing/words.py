@@ -29,8 +29,9 @@ class Word:
 def split_words(text: str, short: Mapping[str, str], bare: Mapping[str, str]) -> list[Word]:
     """The words of a text in lower case.
 
-    short: contraction -> full words ("isn't" -> "is not"), article before its word ("t'" -> "the") and ending
-    ("in'" -> "ing"). bare: the same without apostrophe. A possessive "'s" becomes
+    short: contraction -> full words ("isn't" -> "is not"), article before its word ("t'" -> "the"), ending
+    ("in'" -> "ing") and what stands for a word behind any other ("'ll" -> "will"). bare: the same without apostrophe.
+    A possessive "'s" becomes
     a word of its own. A hyphen between letters joins nothing: "right-hand" is two words, like "right hand".
     """
     words: list[Word] = []
@@ -57,6 +58,8 @@ def split_words(text: str, short: Mapping[str, str], bare: Mapping[str, str]) ->
         full = short.get(word) or bare.get(word)
         if full is not None:
             words += [Word(part, start, end) for part in full.split()]
+        elif (cut := word.rfind("'")) > 0 and word[cut:] in short:  # "which'd", "water'll"
+            words += [Word(word[:cut], start, start + cut), Word(short[word[cut:]], start + cut, end)]
         elif word.endswith("'s") and len(word) > 2:
             words += [Word(word[:-2], start, end - 2), Word("'s", end - 2, end)]
         else:

@@ -20,6 +20,8 @@ from .sizes import amount
 from .spotting import Token
 from .worked_on import SUBJECT, Linked, found_there, work_measures, work_spot
 
+_NOT_OFF = frozenset({"temperature_c", "days"})  # measures that nothing taken off has
+
 
 def decide(setting: Setting, clause: Clause, node: Node) -> None:
     subject: Phrase | None = None
@@ -125,12 +127,15 @@ def gone(setting: Setting, clause: Clause, node: Node) -> None:
     start = next(leaves(node)).first
     said = [Token("PARTICLE", "off", t.first, t.end, 0.0) if getattr(t, "kind", "") == "OFF" else t for t in things]
     do(setting, clause, Node("vp", (Token("VED", "take", start, start, 0.0), *said)), [])
-    if clause.vague and all(work.spot == Spot() and not work.measures for work in clause.work):
+    if clause.vague and all(work.spot == Spot() and not set(work.measures) - _NOT_OFF for work in clause.work):
         clause.work = []  # "the juniper looks a bit off": nothing that could be gone was named
     clause.kind, clause.verbless = "decide", True
     if any("need" in item for kind, item in chain(node) if kind == "aux") and clause.work:
         _needed(setting, clause)  # "it needs its wire off"
-    if any("will" in item for kind, item in chain(node) if kind == "aux"):  # "I'll have the wire off next month"
+    by = next((t.value for t in leaves(node) if t.kind == "DATE" and t.value.deadline), None)
+    if by is not None and by.future and clause.work:  # "wire off by Friday"
+        clause.when = by.future
+    if by is not None or any("will" in item for kind, item in chain(node) if kind == "aux"):  # "I'll have the wire off"
         clause.work, clause.mood = [replace(work, done=LATER) for work in clause.work], Mood(LATER)
     if clause.mood is not None:
         clause.mood = replace(clause.mood, open=True)
@@ -273,6 +278,8 @@ def _beside(setting: Setting, clause: Clause, phrase: Phrase, link: Token | None
     if phrase.one:
         facts = [of_some(setting, fact) for fact in facts]  # "left the weak ones alone": of the branches
     for fact in facts:
+        if fact.kind == "stage" and cut and phrase.parts and done in (NOW, DONE):
+            continue  # "picking the spent flowers off"
         if fact.kind == "finding":
             gone = done == DONE and cut and (phrase.parts or phrase.one)  # what was cut off is there no more
             counted = fact.value in setting.lexicon.counted.values() and not phrase.findings and not phrase.states
