@@ -81,6 +81,11 @@ def as_reason(s: Sense) -> bool:
     return s.opening or not any(helpers(s.lattice[at], at + 1) & {"be", "have", "will"} for at in behind)
 
 
+def as_reason_for(s: Sense) -> bool:
+    """ "Leaving it alone as it is weak": where a state follows, "as it is" tells why, not how it is left."""
+    return s.kind == "PARTICLE" and s.word == "as" and any(t.kind in ("STATE", "FINDING") for t in s.next)
+
+
 def spares(s: Sense) -> bool:
     """ "Wired everything but the top": where all was named before, "but" spares; else it only joins."""
     if s.kind != "SEP" or s.word != "but" or not s.alone:
