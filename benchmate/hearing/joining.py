@@ -29,6 +29,7 @@ from .doing import AT_ONCE, DONE, LATER, NOW
 from .lexicon import Lexicon
 from .reading import Fact, Reading, Spot, Work
 from .supposing import (
+    left_for_a_reason,
     meanwhile,
     on_condition,
     only_if,
@@ -64,6 +65,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
                 supposed(before, clause)
                 or supposed_too(before, clause)
                 or meanwhile(before, clause)
+                or left_for_a_reason(before, clause)
                 or leaving(before, clause, lexicon)
                 or named_twice(before, clause)
                 or reminded_when(before, clause)

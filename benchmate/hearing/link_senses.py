@@ -86,6 +86,14 @@ def as_reason_for(s: Sense) -> bool:
     return s.kind == "PARTICLE" and s.word == "as" and any(t.kind in ("STATE", "FINDING") for t in s.next)
 
 
+def came_out(s: Sense) -> bool:
+    """ "The leaves are coming out on the maple": there "out" belongs to the state."""
+    if s.kind != "AT" or s.alone or s.word not in s.lexicon.sense["after_verb"]:
+        return False
+    first = range(max(0, s.at - 2), s.at)
+    return any(t.kind == "STATE" and t.end == s.at + 1 and not t.guesses for n in first for t in s.lattice[n])
+
+
 def spares(s: Sense) -> bool:
     """ "Wired everything but the top": where all was named before, "but" spares; else it only joins."""
     if s.kind != "SEP" or s.word != "but" or not s.alone:

@@ -105,6 +105,20 @@ def will_be(s: Sense) -> bool:
     return s.helped_by("will", ("be", "not")) or s.helped_by("being")
 
 
+def habitual(s: Sense) -> bool:
+    """ "I always cut it in March", "before they turn": a habit tells of no one time, and trees do no work."""
+    if s.kind not in VERBS | {"EVENT"} or s.at == 0:
+        return False
+    before, sense = s.texts[: s.at], s.lexicon.sense
+    habit = len(before) > 1 and before[-1] in sense["habits"] and before[-2] in sense["people"]
+    return habit or (s.kind == "V" and before[-1] in sense["doers"] and not s.may_be("VED"))
+
+
+def somebody_did(s: Sense) -> bool:
+    """ "I packed it in moss": right behind who does it stands what is done, and no state."""
+    return s.kind == "STATE" and s.alone and s.at > 0 and s.texts[s.at - 1] in s.lexicon.sense["people"]
+
+
 def put_there(s: Sense) -> bool:
     """ "Put a guy on it": behind a verb the thing is put there, and not seen to be there."""
     last = s.texts[s.at : s.token.end][-2:]
