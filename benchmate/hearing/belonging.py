@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 from benchmate.value import replace
 
-from .clauses import Clause
+from .clauses import TRUNKS, Clause
 from .doing import NOW
 from .lexicon import Lexicon
 from .placing import also, elsewhere, merged, with_part
@@ -111,8 +111,8 @@ def belongs(before: Clause, clause: Clause, lexicon: Lexicon) -> bool:
     if not (place or clause.measures or clause.candidates or (phrase.numbers and before.kind == "observe")):
         return False
     measures = {**clause.measures, **{k: v for c in clause.candidates for k, v in c.measures.items()}}
-    if "temperature_c" in measures or "age_years" in measures:
-        return False
+    if "temperature_c" in measures or "age_years" in measures or (clause.measures and phrase.part in TRUNKS):
+        return False  # of the air, of the tree
     if clause.tells and phrase.shown_part and not measures:
         return False  # "wire the beech, buds are long and sharp"
     if before.work and before.kind in ("decide", "may", "remind") and not clause.candidates:

@@ -31,6 +31,10 @@ if TYPE_CHECKING:
     from .figure_choice import Heard, Heardings
 
 _TEMPERATURES = ("temperature_c", "low_c")
+# what the contract calls the measures that a figure's roles may hold by the same name
+_MEASURED = frozenset(
+    {"diameter_mm", "length_mm", "height_mm", "width_mm", "depth_mm", "gap_mm", "angle_deg", "volume_l"}
+)
 NOTHING: frozenset[int] = frozenset()
 MARGIN = 0.4  # by so much one figure must outdo the next to be meant alone
 
@@ -117,7 +121,8 @@ def _apart_from_dates(reading: Reading, heardings: Heardings, words: Sequence[Wo
 def _apart_from_cues(reading: Reading, best: Heard, words: Sequence[Word]) -> Reading:
     """The reading without a species that is the figure's own word: the box that a tree stands in is no Buxus."""
     named = {words[at].start for at in best.thing}
-    facts = tuple(fact for fact in reading.facts if fact.kind != "species" or fact.span[0] not in named)
+    kept = (one for one in reading.facts if one.kind != "species" or not one.span[1] or one.span[0] not in named)
+    facts = tuple(kept)  # one without a span was found among the lost words, apart from the figure's own
     return reading if len(facts) == len(reading.facts) else replace(reading, facts=facts)
 
 
@@ -149,7 +154,10 @@ def _warm(
     measures: Mapping[str, float], best: Heard, heardings: Heardings, roles: Mapping[str, object]
 ) -> dict[str, float]:
     """The measures with the temperatures that the figure heard, where one scale was named for all; without any where
-    the figure is of no warmth ("a guy at 90 degrees")."""
+    the figure is of no warmth ("a guy at 90 degrees"); those of the figure alone where the grammar took none."""
+    if not measures:  # "what's the right dilution for a quart of it"
+        held = (role for role in best.roles.roles if role.name in _MEASURED and isinstance(role.value, int | float))
+        measures = {role.name: role.value for role in held}
     measures = {name: value for name, value in measures.items() if name not in _TEMPERATURES or name in roles}
     if not heardings.fahrenheit:
         return measures

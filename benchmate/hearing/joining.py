@@ -32,6 +32,7 @@ from .lexicon import Lexicon
 from .reading import Fact, Reading, Spot, Work
 from .supposing import (
     beforehand,
+    left_for_a_reason,
     meanwhile,
     on_condition,
     only_if,
@@ -69,6 +70,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
                 or supposed_too(before, clause)
                 or meanwhile(before, clause)
                 or beforehand(before, clause)
+                or left_for_a_reason(before, clause)
                 or leaving(before, clause, lexicon)
                 or named_twice(before, clause)
                 or said_over(before, clause, lexicon)

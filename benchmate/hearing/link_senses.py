@@ -151,6 +151,19 @@ def earlier(s: Sense) -> bool:
     return not s.after or s.after in STOPS or any(t.kind == "DATE" and not t.guesses for t in s.lattice[s.at])
 
 
+def as_reason_for(s: Sense) -> bool:
+    """ "Leaving it alone as it is weak": where a state follows, "as it is" tells why, not how it is left."""
+    return s.kind == "PARTICLE" and s.word == "as" and any(t.kind in ("STATE", "FINDING") for t in s.next)
+
+
+def came_out(s: Sense) -> bool:
+    """ "The leaves are coming out on the maple": there "out" belongs to the state."""
+    if s.kind != "AT" or s.alone or s.word not in s.lexicon.sense["after_verb"]:
+        return False
+    first = range(max(0, s.at - 2), s.at)
+    return any(t.kind == "STATE" and t.end == s.at + 1 and not t.guesses for n in first for t in s.lattice[n])
+
+
 def spares(s: Sense) -> bool:
     """ "Wired everything but the top": where all was named before, "but" spares; else it only joins."""
     if s.kind != "SEP" or s.word != "but" or not s.alone:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from benchmate.value import replace
 
 from .clauses import Clause, Setting
@@ -16,6 +18,13 @@ def placed(first: Phrase | None, where: Phrase) -> None:
         return
     first.side, first.level = first.side or where.side, first.level or where.level
     first.ordinal = first.ordinal or where.ordinal
+
+
+def only_named_by(setting: Setting, phrase: Phrase, facts: Sequence[Fact]) -> bool:
+    """ "The low branch still has its guy on": the finding names all parts of its phrase, so another one tells where."""
+    findings = [fact for fact in facts if fact.kind == "finding"]
+    named = {part for fact in findings for part in setting.lexicon.names.get(str(fact.value), ())}
+    return bool(findings) and set(phrase.parts) <= named and all(fact.spot == Spot() for fact in findings)
 
 
 def only_place(phrase: Phrase) -> bool:

@@ -11,10 +11,10 @@ from .clauses import Clause, Setting, chain, is_just_past, take_date
 from .doing import DONE, LATER, NOT, NOW, Mood
 from .noting import harmed, noted, only_there, placing, pulled, seen_there, worked
 from .phrases import ASIDE, HIDDEN, Phrase, leaves, read_phrase
-from .placing import at_place, merged, of_some, only_place, placed
+from .placing import at_place, merged, of_some, only_named_by, only_place, placed
 from .reading import Fact, Spot, Work
 from .saying import phrase_facts, says_gone, species_fact
-from .sizes import amount, loose, measured, size_of_finding
+from .sizes import amount, loose, measured, size_of_finding, sized
 from .spotting import Token
 from .worked_on import what_is_given
 
@@ -57,6 +57,8 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
                 pass
             elif (at := placing(setting, phrase, subject)) is not None and link is None:
                 linked(setting, clause, phrase, at, subject)
+                if "not" in aux:  # "scale hasn't shown up on the twigs"
+                    clause.facts = [_denied(fact) for fact in clause.facts]
             elif link is None:
                 before = len(clause.facts)
                 _said(setting, clause, phrase, subject, aux)
@@ -76,9 +78,12 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
             else:
                 before = len(clause.facts)
                 linked(setting, clause, phrase, link, subject)
+                if link.kind == "AT" and before == 0 and clause.phrase is not phrase:
+                    clause.facts = [at_place(setting, f, _fronted(clause.phrase), outright=False) for f in clause.facts]
                 if link.kind in ("AT", "OF") and phrase.says_place_only and not before:
-                    place = phrase.spot(count=False)
                     placed(clause.phrase, phrase)
+                    place = _fronted(clause.phrase) if only_place(phrase) else Spot()
+                    place = phrase.spot(count=False) if place == Spot() else place
             first = clause.phrase
             if link is not None and link.kind == "OF" and first is not None and only_place(first) and phrase.shown_part:
                 first.parts = [phrase.shown_part]  # "front of the trunk"
@@ -88,6 +93,11 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
             if phrase.called:
                 clause.tree = phrase.called
             aux, link = [], None
+
+
+def _fronted(first: Phrase | None) -> Spot:
+    """ "High up on the right there's a dead branch": the place that is said first."""
+    return first.spot(count=False) if first is not None and only_place(first) else Spot()
 
 
 def _carried_on(setting: Setting, clause: Clause, node: Node) -> Phrase | None:
@@ -147,7 +157,7 @@ def _said(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | No
     nothing = subject is not None and subject.pronoun == "none"  # "nothing is wilting"
     if "not" in aux or doubted or nothing:  # "I don't think the left branch is broken"
         facts = [_denied(f) for f in facts]
-    if subject is not None and not phrase.parts:
+    if subject is not None and (not phrase.parts or only_named_by(setting, phrase, facts)):
         facts = [at_place(setting, f, subject.spot(), outright=False) for f in facts]
     some = subject is not None and not subject.parts and subject.says_place_only and (subject.side or subject.level)
     if some and not phrase.parts:  # "the front looks bare"
@@ -155,6 +165,8 @@ def _said(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | No
         facts = [at_place(setting, fact, subject.spot(), outright=False) for fact in facts] if subject else facts
     if measures and facts and any(f.kind == "finding" for f in facts):
         facts = [replace(f, measures=measures) if f.kind == "finding" else f for f in facts]
+    elif measures and subject is not None and subject is not phrase and sized(clause, measures):
+        pass  # "the open wound at the base is 4 cm wide"
     elif measures and not size_of_finding(setting, clause, measures, subject or phrase):
         loose(setting, clause, measures, subject or phrase)
     if {"need", "not"} <= set(aux) and any(fact.kind == "event" for fact in facts):  # "doesn't need a repot yet"
@@ -195,6 +207,8 @@ def _said(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | No
         clause.work = [Work(str(fact.value), phrase.spot(), done=DONE, span=phrase.span) for fact in facts]
         clause.acts, clause.mood, facts = ["decide"], Mood(DONE), []
     clause.aside = clause.aside or (bool(phrase.states) and not facts)
+    if aux and phrase.parts and not (phrase.shown_part or facts or clause.work or measures):
+        clause.idle.append(Token("PART", phrase.part, *phrase.span, 0.0))  # "the elm is in the shade": nothing done
     clause.facts += facts
     clause.idle += idle
     clause.means += phrase.means

@@ -59,6 +59,14 @@ def loose(setting: Setting, clause: Clause, measured: dict[str, float], holder: 
     clause.measures.update({} if placed else measured)
 
 
+def sized(clause: Clause, measures: dict[str, float]) -> bool:
+    """Give a size to the finding that the clause told last, if there is one."""
+    if not clause.facts or clause.facts[-1].kind != "finding" or "temperature_c" in measures or clause.denied:
+        return False
+    clause.facts[-1] = replace(clause.facts[-1], measures={**clause.facts[-1].measures, **measures})
+    return True
+
+
 def size_of_finding(setting: Setting, clause: Clause, measures: dict[str, float], holder: Phrase) -> bool:
     """ "candles two inches long": a part whose length tells how far the tree is."""
     kind, _, value = setting.lexicon.measured.get(holder.part or "", "").partition(":")

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from benchmate.value import replace
 
 from .clauses import Clause
-from .doing import DONE, LATER, NOT, NOW
+from .doing import AT_ONCE, DONE, LATER, NOT, NOW
 
 _WAITING = frozenset({"if", "when"})
 
@@ -120,6 +120,12 @@ def on_condition(before: Clause, clause: Clause) -> bool:
         last = before.work[-1]
         before.work[-1] = replace(last, measures={"temperature_c": clause.measures["temperature_c"], **last.measures})
     return True
+
+
+def left_for_a_reason(before: Clause, clause: Clause) -> bool:
+    """ "Slip-potted it, because I didn't want to disturb it": what was spared only tells why, and decides nothing."""
+    reason = "because" in clause.joined and clause.kind == "decide" and bool(before.work)
+    return reason and not clause.facts and all(work.work in AT_ONCE for work in clause.work)
 
 
 def only_if(before: Clause | None, clause: Clause) -> None:

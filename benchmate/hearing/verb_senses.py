@@ -111,6 +111,41 @@ def will_be(s: Sense) -> bool:
     return s.helped_by("will", ("be", "not")) or s.helped_by("being")
 
 
+def habitual(s: Sense) -> bool:
+    """ "I always cut it in March", "before they turn": a habit tells of no one time, and trees do no work."""
+    if s.kind not in VERBS | {"EVENT"} or s.at == 0:
+        return False
+    before, sense = s.texts[: s.at], s.lexicon.sense
+    habit = len(before) > 1 and before[-1] in sense["habits"] and before[-2] in sense["people"]
+    return habit or (s.kind == "V" and before[-1] in sense["doers"] and not s.may_be("VED"))
+
+
+def somebody_did(s: Sense) -> bool:
+    """ "I packed it in moss": right behind who does it stands what is done, and no state."""
+    return s.kind == "STATE" and s.alone and s.at > 0 and s.texts[s.at - 1] in s.lexicon.sense["people"]
+
+
+def put_there(s: Sense) -> bool:
+    """ "Put a guy on it": behind a verb the thing is put there, and not seen to be there."""
+    last = s.texts[s.at : s.token.end][-2:]
+    told = last == ["on", "it"] or (last[-1] == "on" and any(t.kind == "PRON" for t in s.next))
+    if s.kind != "FINDING" or s.alone or not told:
+        return False
+    first = s.at - 1 if s.behind("DET") else s.at
+    return first > 0 and any(t.kind in VERBS and t.end == first for t in s.lattice[first - 1])
+
+
+def looked_at(s: Sense) -> bool:
+    """ "Saw the wire biting": what was seen, where no word tells that it was cut away."""
+    if s.kind not in ("V", "VED") or s.word != "saw" or not s.alone or not (s.opening or s.behind("AUX")):
+        return False
+    ends = next((n for n in range(s.at, len(s.texts)) if s.texts[n] in JOINERS | STOPS), len(s.texts))
+    if set(s.texts[s.at : ends]) & set(s.lexicon.sense["cut_away"]):
+        return False
+    seen = [t for n in range(s.at + 1, ends) for t in s.lattice[n] if t.kind in ("FINDING", "STATE") and not t.guesses]
+    return any(t.kind == "FINDING" or t.end == ends or s.texts[t.first].endswith("ing") for t in seen)
+
+
 def open_end(s: Sense) -> bool:
     """ "Gave it a bit of a spray": a verb that ends in "a bit" is not whole before "of"."""
     return (
