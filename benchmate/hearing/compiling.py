@@ -223,6 +223,7 @@ class _Builder:
                     "subjects",
                     "joining",
                     "tellers",
+                    "ordering",
                     "finite",
                     "parts",
                     "named",

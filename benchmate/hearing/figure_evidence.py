@@ -37,7 +37,7 @@ def is_asked(
 ) -> bool:
     """Whether the evidence for a figure goes over what the grammar took the statement for. supposing: words without
     which nothing is supposed."""
-    if best.groups < 2:
+    if best.groups < 2 or ("new" in reading.acts and not (heardings.asks or asks(words, asking))):
         return False
     if reading.topic == "advice" and not lost and len(best.roles.roles) < 2:
         return False  # "the soil is dry, what now?", but "60 mm at the base, 30 mm 30 cm up, how's that taper"
@@ -48,7 +48,8 @@ def is_asked(
     if reading.topic == "meaning":
         return best.score >= OVER_MISHEARD
     supposed = any(word.text in supposing for word in words)  # "what would you say it gains" is no what-if
-    least = OVER_SUPPOSED if passed_over >= 2 or not supposed else OVER_RECALLED
+    head_lost = passed_over and any(words[at].text in asking["named"] for at in lost)  # "what will I have taken if ..."
+    least = OVER_SUPPOSED if passed_over >= 2 or head_lost or not supposed else OVER_RECALLED
     if words[0].text in supposing and asks(words, asking):  # "if I take the leaves off today, when are they back"
         least = OVER_CONDITION
     if reading.topic == "what-if" and not ((best.complete or least == OVER_CONDITION) and best.score >= least):

@@ -155,10 +155,10 @@ def _warm(
 ) -> dict[str, float]:
     """The measures with the temperatures that the figure heard, where one scale was named for all; without any where
     the figure is of no warmth ("a guy at 90 degrees"); those of the figure alone where the grammar took none."""
+    measures = {name: value for name, value in measures.items() if name not in _TEMPERATURES or name in roles}
     if not measures:  # "what's the right dilution for a quart of it"
         held = (role for role in best.roles.roles if role.name in _MEASURED and isinstance(role.value, int | float))
         measures = {role.name: role.value for role in held}
-    measures = {name: value for name, value in measures.items() if name not in _TEMPERATURES or name in roles}
     if not heardings.fahrenheit:
         return measures
     heard = {role.name: role.value for role in best.roles.roles if role.name in _TEMPERATURES}

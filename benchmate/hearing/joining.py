@@ -273,6 +273,12 @@ def _named_works(clauses: Sequence[Clause], lexicon: Lexicon) -> None:
     if not any(clause.topic == "compare" for clause in clauses):
         return
     for clause in clauses:
+        events = [fact for fact in clause.facts if fact.kind == "event" and fact.when is None and not fact.denied]
+        if (
+            clause.kind == "observe" and events and len(events) == len(clause.facts) and not clause.topic
+        ):  # "leaf-cut or defoliation"
+            clause.work, clause.acts = [Work(str(fact.value), span=fact.span) for fact in events], []
+            clause.facts, clause.taken = [fact for fact in clause.facts if fact not in events], True
         named = lexicon.patterns.get(f"{clause.phrase.part}|||") if clause.phrase else None
         if clause.kind == "observe" and named and not clause.facts and not clause.work:
             clause.work, clause.taken = [Work(named)], True

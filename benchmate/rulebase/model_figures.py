@@ -221,6 +221,7 @@ class AskingWords(Shape):
     inverted: Phrases
     joining: Phrases = Field(default=[])
     tellers: Phrases = Field(default=[])
+    ordering: Phrases = Field(default=[])
     finite: Phrases = Field(default=[])
     subjects: Phrases
     parts: Phrases
