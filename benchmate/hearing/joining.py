@@ -34,6 +34,7 @@ from .supposing import (
     on_condition,
     only_if,
     reminded_when,
+    still_to_come,
     supposed,
     supposed_alone,
     supposed_first,
@@ -53,6 +54,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
             clause.taken = True
             continue
         only_if(before, clause)
+        still_to_come(clause)
         if before is not None:
             either(before, clause)
             _inherit(before, clause)

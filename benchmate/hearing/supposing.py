@@ -106,6 +106,15 @@ def on_condition(before: Clause, clause: Clause) -> bool:
     return True
 
 
+def still_to_come(clause: Clause) -> None:
+    """ "Repot it before the buds open": what comes after is not seen or done yet."""
+    coming = clause.mood is None or clause.mood.done in (NOW, LATER)
+    coming = coming and bool(clause.facts or clause.work or (clause.phrase and not clause.measures))
+    if "before" in clause.joined and coming and clause.topic is None and clause.kind in ("observe", "decide"):
+        clause.acts, clause.facts, clause.work, clause.measures, clause.candidates = [], [], [], {}, []
+        clause.when, clause.phrase = None, None
+
+
 def left_for_a_reason(before: Clause, clause: Clause) -> bool:
     """ "Slip-potted it, because I didn't want to disturb it": what was spared only tells why, and decides nothing."""
     reason = "because" in clause.joined and clause.kind == "decide" and bool(before.work)
