@@ -75,6 +75,8 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
             else:
                 before = len(clause.facts)
                 linked(setting, clause, phrase, link, subject)
+                if link.kind == "SINCE" and subject is None and phrase.shown_part:
+                    subject = phrase  # "since the leaves are just coming out"
                 if link.kind == "AT" and before == 0 and clause.phrase is not phrase:
                     clause.facts = [at_place(setting, f, _fronted(clause.phrase), outright=False) for f in clause.facts]
                 if link.kind in ("AT", "OF") and phrase.says_place_only and not before:
