@@ -78,6 +78,8 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
             else:
                 before = len(clause.facts)
                 linked(setting, clause, phrase, link, subject)
+                if link.kind == "SINCE" and subject is None and phrase.shown_part:
+                    subject = phrase  # "since the leaves are just coming out"
                 if link.kind == "AT" and before == 0 and clause.phrase is not phrase:
                     clause.facts = [at_place(setting, f, _fronted(clause.phrase), outright=False) for f in clause.facts]
                 if link.kind in ("AT", "OF") and phrase.says_place_only and not before:
@@ -85,7 +87,8 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
                     place = _fronted(clause.phrase) if only_place(phrase) else Spot()
                     place = phrase.spot(count=False) if place == Spot() else place
             first = clause.phrase
-            if link is not None and link.kind == "OF" and first is not None and only_place(first) and phrase.shown_part:
+            some = first is not None and (only_place(first) or (bool(first.numbers) and first.says_place_only))
+            if link is not None and link.kind == "OF" and some and first is not None and phrase.shown_part:
                 first.parts = [phrase.shown_part]  # "front of the trunk"
             if link is not None and link.kind == "AT" and first is not None and first.parts and phrase.shown_part:
                 first.at = phrase.spot(count=False)
@@ -285,6 +288,8 @@ def linked(setting: Setting, clause: Clause, phrase: Phrase, link: Token, subjec
     if link.kind == "SINCE" and clause.when and any(fact.kind == "event" for fact in facts):
         facts = [replace(fact, when=clause.when) if fact.kind == "event" else fact for fact in facts]
         clause.when = None  # "three weeks since the repot": the day of the repot
+    if link.kind == "SINCE" and not facts and phrase.parts and not phrase.shown_part:  # "after the hard prune"
+        clause.idle.append(Token("PART", phrase.part, *phrase.span, 0.0))
     clause.facts += facts
     clause.idle += idle
     clause.means += phrase.means

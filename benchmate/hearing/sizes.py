@@ -61,7 +61,8 @@ def loose(setting: Setting, clause: Clause, measured: dict[str, float], holder: 
 
 def sized(clause: Clause, measures: dict[str, float]) -> bool:
     """Give a size to the finding that the clause told last, if there is one."""
-    if not clause.facts or clause.facts[-1].kind != "finding" or "temperature_c" in measures or clause.denied:
+    lengths = all(name.endswith("_mm") for name in measures)
+    if not clause.facts or clause.facts[-1].kind != "finding" or not lengths or clause.denied:
         return False
     clause.facts[-1] = replace(clause.facts[-1], measures={**clause.facts[-1].measures, **measures})
     return True

@@ -99,6 +99,7 @@ def work_spot(setting: Setting, name: str, thing: Phrase | None, phrases: Sequen
         if phrase is thing or (link is None and not phrase.says_place_only):
             continue  # "was carved low on the left"
         part = phrase.shown_part if phrase.shown_part not in named and not (link and _no_place(link, phrase)) else None
+        counts = link is not None and link.kind in ("TO", "BACKTO")  # "back to the second pair": how far
         of_thing = link is not None and link.kind == "OF" and link is not SUBJECT and behind is thing
         if of_thing and thing is not None and thing.shown_part is not None:
             part = None
@@ -106,7 +107,7 @@ def work_spot(setting: Setting, name: str, thing: Phrase | None, phrases: Sequen
             spot.part or part,
             spot.side or phrase.side,
             spot.level or phrase.level,
-            spot.ordinal or phrase.ordinal,
+            spot.ordinal or (None if counts else phrase.ordinal),
             spot.count,
         )
     return spot

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from benchmate.value import replace
 
@@ -58,7 +59,7 @@ def decide(setting: Setting, clause: Clause, node: Node) -> None:
             subject, clause.acts = None, ["observe", "decide"]  # "its weak i'll leave it": two things in one breath
     clause.by_grower = "i" in aux
     if subject is not None and "i" in aux and clause.work and clause.mood is not None and clause.mood.done == DONE:
-        _worked_before(setting, clause, subject)
+        _worked_before(setting, clause, subject, node)
     first = node.children[0] if node.children else None
     leads = isinstance(first, Node) and first.name == "auxs" and first.children[0].value == "i"
     clause.led = leads and "will" not in aux  # but "if I've time, I'll feed it"
@@ -79,7 +80,7 @@ def decide(setting: Setting, clause: Clause, node: Node) -> None:
     clause.acts = clause.acts or (["decide"] if clause.work else ["observe"] if clause.facts else [])
 
 
-def _worked_before(setting: Setting, clause: Clause, subject: Phrase) -> None:
+def _worked_before(setting: Setting, clause: Clause, subject: Phrase, node: Node) -> None:
     """ "The left branch I wired in May is biting" tells what is seen; that it was wired is an event of its past."""
     work = clause.work[-1]
     parts = [*setting.lexicon.works.get(work.work or "", {}).get("part_named", ()), subject.part]
@@ -91,7 +92,11 @@ def _worked_before(setting: Setting, clause: Clause, subject: Phrase) -> None:
         if meaning and (fact := fact_of_meaning(meaning, subject.spot(), setting.lexicon, span, subject.parts)):
             facts.append(fact)
             clause.idle.remove(token)
-    told = any(fact.kind in ("health", "stage") for fact in clause.facts) and not clause.refers
+    apart = {two.first for one, two in pairwise(leaves(node)) if two.kind == "FINDING" and one.end < two.first}
+    told = any(
+        fact.kind in ("health", "stage") or (fact.kind == "finding" and fact.span[0] in apart) for fact in clause.facts
+    )
+    told = told and not clause.refers
     if facts or told:  # "the elm I repotted in March is weak"
         clause.facts += [*facts, Fact("event", work.work or "", when=clause.when, span=work.span)]
         clause.work, clause.when, clause.acts, clause.kind = clause.work[:-1], None, ["observe"], "observe"
