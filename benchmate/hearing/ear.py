@@ -86,7 +86,19 @@ class Ear:
         if not (reading.acts or reading.tree or reading.when or missed or reading.pick):  # nothing came of it at all
             missed = (Missed(text.strip(), (0, len(text))),)
         several = several_of(reading, clauses, found, words, self.lexicon)
-        return replace(reading, several=several, reason=reason, missed=(*missed, *beyond), guessed=_guessed(found))
+        kept = self._kept(text, words, found) if reading.work and not reading.figure else ()
+        missed = (*missed, *beyond)
+        return replace(reading, several=several, reason=reason, missed=missed, guessed=_guessed(found), kept=kept)
+
+    def _kept(self, text: str, words: Sequence[Word], found: Found) -> tuple[Missed, ...]:
+        """Stuff that helped to tell the work and that no rule tells apart: "fed it seaweed"."""
+        out = []
+        for token in found.tokens:
+            stuff = token.kind in ("PART", "MEANS") and not token.guesses
+            if stuff and " ".join(w.text for w in words[token.first : token.end]) in self.lexicon.sense["stuff"]:
+                span = (words[token.first].start, words[token.end - 1].end)
+                out.append(Missed(text[span[0] : span[1]], span))
+        return tuple(out)
 
     def words(self, text: str) -> list[Word]:
         """The words of a statement, with words that were run together taken apart."""

@@ -142,6 +142,7 @@ class Reading:
     ahead: up to when a question about what is due looks: an ISO date, month, year or season; else None.
     several: the trees, where the statement is about more than one; else None.
     day: the day (ISO) that is meant within a month, season or year that `when` names ("late April"); else None.
+    kept: stuff named with the work that no rule tells apart ("fed it seaweed"); its words stay in the record as said.
     every: days from one time to the next where the work comes again ("every fortnight"), else 0. `when` is the first.
     """
 
@@ -171,9 +172,12 @@ class Reading:
     several: Several | None = None
     day: str | None = None
     every: int = 0
+    kept: tuple[Missed, ...] = ()
 
     def as_json(self) -> dict[str, Any]:
-        """The contract's object; keys beyond the contract only where they say something."""
+        """The contract's object; keys beyond the contract only where they say something. What is kept as said is left
+        out of the reading like what was missed, and stands among it."""
+        left_out = sorted((*self.missed, *self.kept), key=lambda one: one.span)
         out: dict[str, Any] = {
             "said": self.said,
             "acts": list(self.acts),
@@ -185,7 +189,7 @@ class Reading:
             "tree": self.tree,
             "pick": self.pick,
             "when": self.when,
-            "missed": [missed.words for missed in self.missed],
+            "missed": [missed.words for missed in left_out],
             "guessed": [guess.as_json() for guess in self.guessed],
         }
         more: dict[str, Any] = {
@@ -203,6 +207,7 @@ class Reading:
             "several": self.several.as_json() if self.several else None,
             "day": self.day,
             "every": self.every,
-            "missed_spans": [list(missed.span) for missed in self.missed],
+            "missed_spans": [list(missed.span) for missed in left_out],
+            "kept": [kept.words for kept in self.kept],
         }
         return out | {key: value for key, value in more.items() if value}

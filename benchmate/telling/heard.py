@@ -116,6 +116,9 @@ def heard_lines(reading: Reading, on: dt.date, units: str = "metric") -> list[Li
         lines.append(Line(f'"{cut_short(guess.heard, 40)}" as "{cut_short(guess.taken, 40)}".', ASIDE, "Took "))
     if reading.every and {"decide", "remind"} & set(reading.acts):
         lines.append(Line(f"that it comes again {_often(reading.every)}.", ASIDE, "Not kept: "))
+    if reading.kept:
+        kept = ", ".join(f'"{cut_short(one.words, 40)}"' for one in reading.kept)
+        lines.append(Line(f"{kept}.", ASIDE, "Kept as said: "))
     if reading.missed:
         missed = ", ".join(f'"{cut_short(missed.words, 60)}"' for missed in reading.missed)
         lines.append(Line(f"{missed}.", ASIDE, "Not taken in: "))
