@@ -167,6 +167,8 @@ def wants_offers(reading: Reading, targets: Sequence[Target]) -> bool:
     """Whether works are put forward: an open question, or something seen and no work spoken of."""
     if reading.topic == "compare":
         return True
+    if not targets and reading.topic == "may":
+        return True  # what may be done was not understood: better what the tree calls for than leaving it alone
     return not [t for t in targets if t.work not in ("leave", "wait", "check")] and reading.topic in _OPEN_TOPICS
 
 

@@ -101,6 +101,7 @@ class PlacesFile(Shape):
     leaves_behind: dict[str, str]
     ageing: dict[str, Annotated[int, Field(ge=0)]]
     measured: dict[str, str]
+    young_record: dict[str, list[str]]
     origin: dict[str, list[str]]
 
 
