@@ -178,7 +178,10 @@ def _settled_acts(acts: list[str], clauses: Sequence[Clause]) -> list[str]:
         c
         for c in clauses
         if "observe" in c.acts
-        and (((sizes_count or (said_of_it and c.refers)) and (c.measures or c.candidates)) or any(f.kind != "species" for f in c.facts))
+        and (
+            ((sizes_count or (said_of_it and c.refers)) and (c.measures or c.candidates))
+            or any(f.kind != "species" for f in c.facts)
+        )
     ]
     if not telling and len(acts) > 1:
         acts = [act for act in acts if act != "observe"]

@@ -30,7 +30,8 @@ def bend_limit(
     The careful end is where grown, straight wood of the genus would break if it stayed elastic: short of it every
     branch is safe. A living one gives before it breaks, so the value is the end of a firm bend in `scale` and the bold
     end that of a risky one, wrapped and in stages (multiples of that breaking strain, from the trade: no source has
-    the strain at which live shoots fail). live_gpa: stiffness of living branches in GPa. angle_deg: the bend meant, told as a multiple of the breaking strain and in the words of `scale`
+    the strain at which live shoots fail). live_gpa: stiffness of living branches in GPa. angle_deg: the bend meant,
+    told as a multiple of the breaking strain and in the words of `scale`
     (bands of that multiple, from easy to refused); radius_mm: that bend told as a radius. strain_percent: the outer
     strain that is put up with, in place of the wood's, told as a radius or over a length as an angle. wanted: "strain"
     for the strain in % of the bend that is meant.
@@ -54,15 +55,15 @@ def bend_limit(
     ]
     whose = f"{wood.name} ({plain(wood.mor_mpa)} MPa, {plain(wood.moe_gpa)} GPa)"
     how = (
-        f"{whose}, grown and straight, breaks at {100 * wood.breaking_strain:.2f} % of strain, which {plain(branch)} mm "
-        f"reaches at a radius of {plain(branch)} / (2 x {wood.breaking_strain:.4f}) = {plain(careful)} mm; living wood "
-        f"gives first and is bent to {plain(scale[1].high)} times that strain, {plain(firm)} mm, with raffia and in "
+        f"{whose}, grown and straight, breaks at {100 * wood.breaking_strain:.2f} % of strain, which {plain(branch)} "
+        f"mm reaches at a radius of {plain(branch)} / (2 x {wood.breaking_strain:.4f}) = {plain(careful)} mm; living "
+        f"wood gives first and is bent to {plain(scale[1].high)} times that strain, {plain(firm)} mm, with raffia and in "
         f"stages to {plain(scale[2].high)} times, {plain(risky)} mm"
     )
     notes = [
         "Bend in stages over weeks, wire or raffia on the outside of the bend, and stop at the first creak",
-        "No source has the strain at which living shoots fail: the multiples are the trade's, and green wrapped wood has "
-        "been bent tighter still",
+        "No source has the strain at which living shoots fail: the multiples are the trade's, and green wrapped wood "
+        "has been bent tighter still",
         f"Single branches differ by {100 * wood.spread:.0f} % or more, young and well-watered ones bend furthest",
     ]
     if wood.borrowed or not wood.species:
@@ -86,8 +87,8 @@ def bend_limit(
         how = f"{bent} strains its outer side by {plain(branch)} / (2 x {plain(meant)}) = {plain(strain)} %"
     elif length_mm is None and radius_mm is None:
         opens = (
-            f"Down to {plain(careful)} mm radius it is {scale[0].says}; down to {plain(firm)} mm {scale[1].says}; down to "
-            f"{plain(risky)} mm {scale[2].says}"
+            f"Down to {plain(careful)} mm radius it is {scale[0].says}; down to {plain(firm)} mm {scale[1].says}; "
+            f"down to {plain(risky)} mm {scale[2].says}"
         )
     elif length_mm is not None:
         length = within("length_mm", length_mm)

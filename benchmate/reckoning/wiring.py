@@ -25,8 +25,8 @@ from .wire_tried import branch_for, strands_of, tried_words
 from .wood import PROPORTIONAL_SHARE, Wood, wood_for
 
 _NO_COIL = (
-    "No wire so thick is sold and no hand winds it: a branch this stiff is drawn in by a padded guy of 1 to 2 mm wire to a "
-    "firm anchor, in steps"
+    "No wire so thick is sold and no hand winds it: a branch this stiff is drawn in by a padded guy of 1 to 2 mm wire "
+    "to a firm anchor, in steps"
 )
 _THICK_MM = 25  # a third of more than this is no longer wound by hand
 
