@@ -57,8 +57,8 @@ def bend_limit(
     how = (
         f"{whose}, grown and straight, breaks at {100 * wood.breaking_strain:.2f} % of strain, which {plain(branch)} "
         f"mm reaches at a radius of {plain(branch)} / (2 x {wood.breaking_strain:.4f}) = {plain(careful)} mm; living "
-        f"wood gives first and is bent to {plain(scale[1].high)} times that strain, {plain(firm)} mm, with raffia and in "
-        f"stages to {plain(scale[2].high)} times, {plain(risky)} mm"
+        f"wood gives first and is bent to {plain(scale[1].high)} times that strain, {plain(firm)} mm, with raffia and "
+        f"in stages to {plain(scale[2].high)} times, {plain(risky)} mm"
     )
     notes = [
         "Bend in stages over weeks, wire or raffia on the outside of the bend, and stop at the first creak",
