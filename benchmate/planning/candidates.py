@@ -13,7 +13,7 @@ from benchmate.planning.spans import Span, spans_of
 from benchmate.planning.tuning import Tuning
 from benchmate.planning.turning import chunk_turns, season_turns, turning_days
 from benchmate.planning.verdicts import verdict_on
-from benchmate.planning.wishes import Wish
+from benchmate.planning.wishes import After, Wish
 from benchmate.planning.world import World
 from benchmate.practice.advice import Reason
 from benchmate.practice.facts import Done, Facts
@@ -61,7 +61,7 @@ def chances(world: World, tuning: Tuning) -> list[Chances]:
     if not season_turns(world):
         return rows  # where work is open all the year its parts lie close enough
     rests = [(_spread(row.wish.rest, world), _rested(row)) for row in rows if row.wish.rest_days]
-    return [_after_rests(row, rests, world, tuning) for row in rows]
+    return [_after_rests(row, [*rests, *_leads(row, rows, world, tuning)], world, tuning) for row in rows]
 
 
 def _spread(names: Iterable[str], world: World) -> set[str]:
@@ -71,6 +71,21 @@ def _spread(names: Iterable[str], world: World) -> set[str]:
 def _rested(row: Chances) -> list[dt.date]:
     """The days on which the rests that a wish asks for may end."""
     return [one.closes + dt.timedelta(days=row.wish.rest_days) for one in row.candidates]
+
+
+def _leads(
+    row: Chances, rows: Sequence[Chances], world: World, tuning: Tuning
+) -> Iterator[tuple[set[str], list[dt.date]]]:
+    """The days from which the row's work may follow on what must go before it: its window may be open for weeks
+    before, and is of use from then on."""
+    for after in row.wish.after:
+        works, least = world.book.group(after.work), _least_days(after, tuning)
+        ends = [one.closes for other in rows if other.wish.work in works for one in other.candidates]
+        yield {row.wish.work}, [day + dt.timedelta(days=least) for day in ends]
+
+
+def _least_days(after: After, tuning: Tuning) -> int:
+    return tuning.lengths[after.least_days][0] if isinstance(after.least_days, str) else after.least_days
 
 
 def _after_rests(
@@ -123,8 +138,7 @@ def _chances(wish: Wish, spot: Spot, world: World, tuning: Tuning) -> Chances:
 def _led(wish: Wish, day: dt.date, tuning: Tuning) -> Iterator[Done]:
     """The works that must go before, as if they had been done just in time: whether they will be is for the plan."""
     for after in wish.after:
-        least = tuning.lengths[after.least_days][0] if isinstance(after.least_days, str) else after.least_days
-        before = day - dt.timedelta(days=least)
+        before = day - dt.timedelta(days=_least_days(after, tuning))
         yield Done(after.work, before, before)
 
 

@@ -6,7 +6,7 @@ import datetime as dt
 from collections.abc import Iterable
 
 from benchmate.garden.record import Place
-from benchmate.hearing.reading import Reading, Spot
+from benchmate.hearing.reading import NOWHERE, Reading, Spot
 from benchmate.practice.advice import ASK, AVOID, GO, HOLD, Advice, Option
 from benchmate.practice.allowance import dose_left
 from benchmate.practice.almanac import almanac_for
@@ -24,6 +24,7 @@ from benchmate.practice.options import (
     rival_targets,
     spared_places,
     spoken_targets,
+    undone_first,
     wants_care,
     wants_offers,
 )
@@ -31,7 +32,7 @@ from benchmate.practice.places import is_placed
 from benchmate.practice.target import ASKED, DECIDED, DONE, OFFERED, Target
 from benchmate.practice.truth import CLOSED
 from benchmate.practice.warnings import cautions_for
-from benchmate.practice.weigh import Weighed, weigh
+from benchmate.practice.weigh import Weighed, not_left, weigh
 from benchmate.practice.when import first_day, span_of
 from benchmate.value import replace
 
@@ -45,7 +46,7 @@ _A_SEASON = dt.timedelta(days=100)
 
 def advise(reading: Reading, facts: Facts, book: RuleBook, place: Place, on: dt.date) -> Advice:
     """The whole answer to one statement. Doing nothing is always among the options."""
-    spoken = spoken_targets(reading, book)
+    spoken = undone_first(spoken_targets(reading, book), facts, book)
     meant = day_meant(reading, on, place)
     today = Matcher(book, facts, almanac_for(on, place, facts.entry, book.seasons, said_traits(facts)))
     past = None if meant else past_told(reading, on, place)
@@ -82,6 +83,7 @@ def advise(reading: Reading, facts: Facts, book: RuleBook, place: Place, on: dt.
         ]
     if not any(one.target.work == "leave" for one in rows):
         rows.append(weigh(leave_target(), matcher))
+    rows = [not_left(one, rows) for one in rows]
     if blank:
         rows = [unjudged(one) for one in rows]
     days = Days(facts, book, place)
@@ -100,8 +102,11 @@ def advise(reading: Reading, facts: Facts, book: RuleBook, place: Place, on: dt.
         dose_left(_with_decided(today if past else matcher, reading)) if facts.taxon or facts.tree else (None, None)
     )
     stays = book.budget.get("apart", {}).get("stays", ())
+    of_candles = [work for work, part in book.places.get("work_part", {}).items() if part == "candle"]
     if spoken and all(
-        counts_apart(one.work, book) and one.work not in stays and "share" not in one.measures for one in spoken
+        one.work in of_candles
+        or (counts_apart(one.work, book) and one.work not in stays and "share" not in one.measures)
+        for one in spoken
     ):
         left = cap = None  # leaf or candles that come again are no part of the season's dose
     assumed = [one.allowance.assumed for one in rows if one.allowance.assumed]
@@ -226,7 +231,9 @@ def _offered(reading: Reading, facts: Facts, matcher: Matcher, rows: list[Weighe
     """Works put forward, the best first, without those that were spoken of."""
     rivals = [weigh(target, matcher) for target in rival_targets(reading, facts)]
     known = {(one.target.work, one.target.spot) for one in [*rows, *rivals]}
+    broad = {one.target.work for one in rows if one.target.how == ASKED and one.target.spot == NOWHERE}
     targets = [t for t in offered_targets(facts, matcher) if (t.work, t.spot) not in known]
+    targets = [t for t in targets if t.work not in broad or is_placed(t.spot)]  # "wire it" is asked about already
     targets = _by_side(targets, rivals)
     out = [one for target in targets for one in weigh_with_spared(target, matcher)]
     # the season offers nothing that a rule forbids: only what is seen on the tree is told together with its no

@@ -18,7 +18,7 @@ from benchmate.practice.budget import (
 )
 from benchmate.practice.match import Matcher
 from benchmate.practice.places import is_at, spot_of
-from benchmate.practice.target import LEAVE, Target
+from benchmate.practice.target import DONE, LEAVE, Target
 from benchmate.value import dataclass
 
 # below this the rest of a budget is no longer worth an offer
@@ -69,6 +69,9 @@ def allowance(target: Target, matcher: Matcher) -> Allowance:
         far = taken + share > cap.share + float(over.get("margin", 0.0)) + 1e-6
         verdict = AVOID if far else HOLD
         return Allowance(left, verdict, None if far else opens, reasons, (*too_much, *cautions), cap.assumed)
+    if not said and share is not None and target.how == DONE and _LEAST <= left < share - _SLACK and taken > 0:
+        # what such work usually takes is more than was left: told of work that is done, it is over the measure
+        return Allowance(left, HOLD, opens, reasons, (*too_much, *cautions), cap.assumed)
     if left < _LEAST and not said and (_is_care(target, matcher, cap) or (what == "root" and _is_rescue(matcher))):
         return Allowance(None, cautions=cautions, assumed=cap.assumed)
     if left < _LEAST:

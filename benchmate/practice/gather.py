@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterable, Sequence
+from typing import Any
 
 from benchmate.garden.record import Entry, Place, Tree
 from benchmate.hearing.reading import NOWHERE, Fact, Reading
@@ -11,10 +12,12 @@ from benchmate.practice.almanac import almanac_for
 from benchmate.practice.book import RuleBook
 from benchmate.practice.budget import takes
 from benchmate.practice.facts import SAID, Done, Facts, Known
+from benchmate.practice.phenology import own_spring, springs_of
 from benchmate.practice.recorded import came_by, done_in, from_tree, left_behind, measured_in, seen_in, standing
 from benchmate.practice.stages import stage_facts
 from benchmate.practice.taxa import taxon_entry
 from benchmate.practice.when import span_of
+from benchmate.seasons import SPRING_SHIFT
 from benchmate.value import replace
 
 _DAY = dt.timedelta(days=1)
@@ -59,6 +62,9 @@ def gather(
     species = facts.first("species")
     taxon = str(species.value) if species else None
     entry = taxon_entry(taxon, book.taxa) if taxon else {}
+    springs = springs_of(kept, book.places)
+    later = own_spring(springs, almanac_for(on, place, entry, book.seasons, said_traits(facts)), book.places)
+    facts = replace(facts, own_spring=later)
     almanac = almanac_for(on, place, entry, book.seasons, said_traits(facts))
     start = almanac.season_start
     stages = stage_facts(facts, almanac)
@@ -79,13 +85,19 @@ def gather(
         meant=tuple(work for work in reading.work if work.work and work.done in (None, "now", "later")),
         loose=reading.measures,
         measured=tuple(measured_in(kept, on, book.places)),
+        own_spring=later,
+        compared=tuple(str(work.work) for work in reading.work if work.work and work.done is None)
+        if reading.topic == "compare"
+        else (),
     )
 
 
-def said_traits(facts: Facts) -> dict[str, str]:
-    """What the grower says that the tree is by kind, as trait -> value; groups are no traits."""
+def said_traits(facts: Facts) -> dict[str, Any]:
+    """What the grower says that the tree is by kind, as trait -> value; groups are no traits. With it goes how much
+    later than usual its own springs come."""
     pairs = [str(known.value).partition(":") for known in facts.of("trait") if not known.denied]
-    return {name: value for name, _, value in reversed(pairs) if name != "group"}
+    said: dict[str, Any] = {name: value for name, _, value in reversed(pairs) if name != "group"}
+    return said | ({SPRING_SHIFT: facts.own_spring} if facts.own_spring else {})
 
 
 def _said(fact: Fact) -> Known:

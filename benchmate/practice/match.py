@@ -149,12 +149,22 @@ class Matcher:
         facts = self.facts
         if target.how == DONE and any(done.now and done.work == target.work for done in facts.done):
             facts = facts.without_now(target.work)
-        truth = done_truth(works, start, facts)
+        truth = done_truth(works, start, facts, closed=not self._before_the_record(work, start))
         span = "this season" if days == "season" else f"in the last {days} days"
         last = next((done for done in facts.done if done.work in works and not done.denied), None)
         told = f" ({last.told})" if last and truth is not False else ""
         words = f"{work.replace('-', ' ')} {'' if truth else 'not '}done {span}{told}"
         return (truth if wanted else None if truth is None else not truth), words
+
+    def _before_the_record(self, work: str, start: dt.date | None) -> bool:
+        """Whether the time asked about reaches back before the record of the tree, for care that it had before."""
+        since = self.facts.since
+        return (
+            since is not None
+            and start is not None
+            and start < since
+            and work in self.book.places.get("young_record", {}).get("ask", ())
+        )
 
     def _lack_of_done(self, work: str) -> str:
         """What is to be asked of work: whether it was done, or on which day where that alone is not known."""

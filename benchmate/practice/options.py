@@ -13,6 +13,7 @@ from benchmate.practice.match import Matcher
 from benchmate.practice.places import is_local, is_placed, parts_meet, spot_of
 from benchmate.practice.target import LEAVE, OFFERED, Target, placed, target_of
 from benchmate.practice.truth import CLOSED
+from benchmate.value import replace
 
 # how many works are put forward where none was asked about
 MOST_OFFERED = 8
@@ -163,10 +164,20 @@ def leave_target() -> Target:
     return Target("leave", how=LEAVE)
 
 
+def undone_first(targets: Sequence[Target], facts: Facts, book: RuleBook) -> list[Target]:
+    """The works of a choice, those that can be undone called for where another of them is a cut."""
+    cuts, shaping = set(book.group("cutting")), set(book.group("shaping"))
+    if not cuts & set(facts.compared):
+        return list(targets)
+    return [replace(t, prompted=True) if t.work in shaping & set(facts.compared) else t for t in targets]
+
+
 def wants_offers(reading: Reading, targets: Sequence[Target]) -> bool:
     """Whether works are put forward: an open question, or something seen and no work spoken of."""
     if reading.topic == "compare":
         return True
+    if not targets and reading.topic == "may":
+        return True  # what may be done was not understood: better what the tree calls for than leaving it alone
     return not [t for t in targets if t.work not in ("leave", "wait", "check")] and reading.topic in _OPEN_TOPICS
 
 

@@ -175,6 +175,11 @@ def _roots_beside(target: Target, facts: Facts, almanac: Almanac, book: RuleBook
     return float(len((works & set(book.group("roots"))) - {target.work})), " in the same visit"
 
 
+def _cuts_compared(target: Target, facts: Facts, almanac: Almanac, book: RuleBook) -> Number:
+    """Cuts between which and this work a choice is asked for."""
+    return float(len((set(facts.compared) & set(book.group("cutting"))) - {target.work})), " to choose from"
+
+
 def _bloom_end(target: Target, facts: Facts, almanac: Almanac, book: RuleBook) -> Number:
     """Days to the end of the bloom that is open or comes next, by the date; None where that is not known of a kind."""
     window = almanac.window("flowering", almanac.on)
@@ -209,6 +214,7 @@ _RECKONED: dict[str, Reckoner] = {
     "kept_at_c": _kept_at,
     "bloom_end_days": _bloom_end,
     "roots_beside": _roots_beside,
+    "cuts_compared": _cuts_compared,
 }
 MEASURES = (
     "diameter_mm",

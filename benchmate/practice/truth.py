@@ -140,10 +140,13 @@ def _trait_truth(wanted: str, facts: Facts) -> Truth:
     return value in held if isinstance(held, list) else str(held) == value
 
 
-def done_truth(works: Iterable[str], start: dt.date | None, facts: Facts, end: dt.date | None = None) -> Truth:
+def done_truth(
+    works: Iterable[str], start: dt.date | None, facts: Facts, end: dt.date | None = None, closed: bool = True
+) -> Truth:
     """Whether one of the works was done from `start` on, and before `end` where that is given.
 
-    start: None where the season's start is not known, which leaves all but a closed record unknown.
+    start: None where the season's start is not known, which leaves all but a closed record unknown. closed: work that
+    the record of a tree does not hold was not done.
     """
     wanted = set(works)
     last = end or dt.date.max
@@ -168,7 +171,7 @@ def done_truth(works: Iterable[str], start: dt.date | None, facts: Facts, end: d
             told = True  # "repotted last spring" says of itself that it was not done since
     if maybe:
         return None
-    return False if facts.tree or (told and not end) else None
+    return False if (facts.tree and closed) or (told and not end) else None
 
 
 def _middle(done: Done) -> dt.date | None:

@@ -13,7 +13,7 @@ from benchmate.practice.follow import follow_ups
 from benchmate.practice.match import Matcher, Result
 from benchmate.practice.target import DONE, LEAVE, Target
 from benchmate.practice.window import closes_on, latest_opening, lifted, trait_closes
-from benchmate.value import dataclass
+from benchmate.value import dataclass, replace
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,6 +72,17 @@ def weigh(target: Target, matcher: Matcher) -> Weighed:
     )
     by_date = _by_date([r for r in spoke if r.rule.blocks], left, matcher)
     return Weighed(target, option, spoke, asking, lifting, _traces(results, beaten, target), left, by_date)
+
+
+def not_left(one: Weighed, rows: Iterable[Weighed]) -> Weighed:
+    """Leaving it alone, which nobody asked about, is no go where all that is known of it speaks against it and there is
+    something better."""
+    option = one.option
+    if one.target.how != LEAVE or option.verdict != GO or option.because or not option.against:
+        return one
+    if any(other.option.verdict == GO and other.option.weight > 0 for other in rows if other is not one):
+        return replace(one, option=replace(option, verdict=AVOID))
+    return one
 
 
 def is_held(target: Target, matcher: Matcher) -> bool:

@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 
 from .bounds import within
-from .figure import Band, Beside, Figure, plain
+from .figure import Band, Beside, Figure, plain, weakest
 from .section import bend_radius_mm, elastic_stress_mpa, outer_strain, radius_at_strain_mm
 from .wood import Wood, wood_for
 
@@ -27,9 +27,11 @@ def bend_limit(
 ) -> Figure:
     """How far a branch of 0.5 to 150 mm may be bent: the tightest radius in mm, or over a length the angle in degrees.
 
-    The value is where grown wood of the genus would break if it stayed elastic; the careful end is where it stops
-    springing back; the bold end is where a living branch, which is softer (live_gpa: stiffness in GPa), reaches the
-    breaking stress. angle_deg: the bend meant, told as a multiple of the breaking strain and in the words of `scale`
+    The careful end is where grown, straight wood of the genus would break if it stayed elastic: short of it every
+    branch is safe. A living one gives before it breaks, so the value is the end of a firm bend in `scale` and the bold
+    end that of a risky one, wrapped and in stages (multiples of that breaking strain, from the trade: no source has
+    the strain at which live shoots fail). live_gpa: stiffness of living branches in GPa. angle_deg: the bend meant,
+    told as a multiple of the breaking strain and in the words of `scale`
     (bands of that multiple, from easy to refused); radius_mm: that bend told as a radius. strain_percent: the outer
     strain that is put up with, in place of the wood's, told as a radius or over a length as an angle. wanted: "strain"
     for the strain in % of the bend that is meant.
@@ -39,26 +41,34 @@ def bend_limit(
     if strain_percent is not None:
         return _at_strain(branch, strain_percent, length_mm)
     wood = wood_for(species, woods)
-    bold = wood.mor_mpa / (live_gpa.value * 1000)
-    strains = (wood.elastic_strain, wood.breaking_strain, max(bold, wood.breaking_strain))
-    careful, middle, tight = (radius_at_strain_mm(branch, strain) for strain in strains)
+    bold = max(wood.mor_mpa / (live_gpa.value * 1000), wood.breaking_strain)
+    springy, careful, softer = (
+        radius_at_strain_mm(branch, strain) for strain in (wood.elastic_strain, wood.breaking_strain, bold)
+    )
+    firm, risky = (careful / step.high for step in (scale[1], scale[2]))
     beside = [
-        Beside("radius where the wood stops springing back", careful, "mm"),
-        Beside("radius at breaking strain of grown wood", middle, "mm"),
-        Beside("radius where a softer living branch would crack", tight, "mm"),
+        Beside("radius where the wood stops springing back", springy, "mm"),
+        Beside("radius at breaking strain of grown wood", careful, "mm"),
+        Beside("radius where a softer living branch would crack if it stayed elastic", softer, "mm"),
+        Beside("radius of a firm bend", firm, "mm"),
+        Beside("radius with raffia, in stages", risky, "mm"),
     ]
     whose = f"{wood.name} ({plain(wood.mor_mpa)} MPa, {plain(wood.moe_gpa)} GPa)"
     how = (
-        f"{whose} breaks at {100 * wood.breaking_strain:.2f} % of strain, which {plain(branch)} mm reaches at a "
-        f"radius of {plain(branch)} / (2 x {wood.breaking_strain:.4f}) = {plain(middle)} mm"
+        f"{whose}, grown and straight, breaks at {100 * wood.breaking_strain:.2f} % of strain, which {plain(branch)} "
+        f"mm reaches at a radius of {plain(branch)} / (2 x {wood.breaking_strain:.4f}) = {plain(careful)} mm; living "
+        f"wood gives first and is bent to {plain(scale[1].high)} times that strain, {plain(firm)} mm, with raffia and "
+        f"in stages to {plain(scale[2].high)} times, {plain(risky)} mm"
     )
     notes = [
         "Bend in stages over weeks, wire or raffia on the outside of the bend, and stop at the first creak",
+        "No source has the strain at which living shoots fail: the multiples are the trade's, and green wrapped wood "
+        "has been bent tighter still",
         f"Single branches differ by {100 * wood.spread:.0f} % or more, young and well-watered ones bend furthest",
     ]
     if wood.borrowed or not wood.species:
         notes.append("There are no measured figures for this wood; these are borrowed")
-    value, low, high, unit = middle, tight, careful, "mm"
+    value, low, high, unit = firm, risky, careful, "mm"
     meant, opens = radius_mm, ""
     if radius_mm is None and length_mm is not None and angle_deg is not None:
         meant = bend_radius_mm(within("length_mm", length_mm), within("angle_deg", angle_deg))
@@ -76,14 +86,13 @@ def bend_limit(
         bent = f"{plain(branch)} mm bent to a radius of {plain(meant)} mm"
         how = f"{bent} strains its outer side by {plain(branch)} / (2 x {plain(meant)}) = {plain(strain)} %"
     elif length_mm is None and radius_mm is None:
-        firm = middle / scale[min(1, len(scale) - 1)].high
         opens = (
-            f"A curve of {plain(middle)} mm radius is {scale[0].says}; down to {plain(firm)} mm it is "
-            f"{scale[min(1, len(scale) - 1)].says}"
+            f"Down to {plain(careful)} mm radius it is {scale[0].says}; down to {plain(firm)} mm {scale[1].says}; "
+            f"down to {plain(risky)} mm {scale[2].says}"
         )
     elif length_mm is not None:
         length = within("length_mm", length_mm)
-        angles = [math.degrees(length / radius) for radius in (careful, middle, tight)]
+        angles = [math.degrees(length / radius) for radius in (careful, firm, risky)]
         low, value, high = angles
         unit = "degrees"
         how += f", so {plain(length)} mm bends {plain(value)} degrees"
@@ -100,8 +109,8 @@ def bend_limit(
         low,
         high,
         how,
-        wood.source,
-        wood.mark,
+        f"{wood.source}; multiples of its strain by the trade",
+        weakest(wood.mark, scale[1].mark),
         "Even bend, straight grain; knots, forks, old wounds and frozen or dry wood break sooner.",
         tuple(notes),
         tuple(beside),

@@ -161,7 +161,10 @@ def frost_margin(
             beside.append(Beside("mean last frost", last.isoformat(), "date"))
             chance = chance_after(-to_last, spread_days.value)
             beside.append(Beside("chance of frost still to come in spring", chance, ""))
-            notes.insert(0, f"Spring frost is not over: the mean last one is {last.isoformat()}")
+            if value < 0:
+                notes.insert(0, f"Any clear night may freeze now, until the mean last frost, {last.isoformat()}")
+            else:
+                notes.insert(0, f"Spring frost is not over: the mean last one is {last.isoformat()}")
     if needed_days is not None:
         need = within("days", needed_days)
         chance = chance_before(need - value, spread_days.value)

@@ -46,7 +46,12 @@ def last_frost_margin(on: dt.date, last_frost: MonthDay, spread_days: Band) -> F
 
 
 def frost_day(on: dt.date, which: str, first_frost: MonthDay, last_frost: MonthDay | None) -> str:
-    """The next mean frost date in words: the last of spring (which "last") or the first of autumn."""
+    """The next mean frost date in words: the last of spring (which "last") or the first of autumn; once that has
+    passed, and until the winter's middle, that frost may come any night."""
+    since = -days_to_frost(day("a day", on), first_frost, last_frost)
+    if which != "last" and since > 0:
+        mean = on - dt.timedelta(days=since)
+        return f"Frost is due any night now: the mean first one there was {mean.day} {mean:%B %Y}"
     name, when = ("last", last_frost) if which == "last" and last_frost is not None else ("first", first_frost)
     today = day("a day", on)
     mean = min(one for step in (0, 1) if (one := month_day("a frost", when, today.year + step)) >= today)

@@ -9,6 +9,7 @@ from .figure import Band, Beside, Figure, FigureError, plain
 from .section import base_stress_mpa, tip_force_n
 
 Vector = tuple[float, float, float]
+_SOFT_MPA = 34  # yield of annealed aluminium 1100, as in rules/figures/wire.toml
 
 
 def tension_n(force_n: float, angle_deg: float) -> float:
@@ -110,6 +111,9 @@ def guy_pull(
             )
         if length_mm is not None:
             beside.append(Beside("stress at the base", base_stress_mpa(pull[0], length_mm, branch), "MPa"))
+    wire = math.sqrt(4 * value / (math.pi * _SOFT_MPA))
+    beside.append(Beside("soft aluminium that carries it", wire, "mm"))
+    notes.append(f"Soft aluminium of {plain(wire)} mm carries that without giving; 1 to 2 mm is usual for a guy")
     measured = force_n is not None
     return Figure(
         "guy-pull",

@@ -24,6 +24,10 @@ from .wire_swap import swapped_wire
 from .wire_tried import branch_for, strands_of, tried_words
 from .wood import PROPORTIONAL_SHARE, Wood, wood_for
 
+_NO_COIL = (
+    "No wire so thick is sold and no hand winds it: a branch this stiff is drawn in by a padded guy of 1 to 2 mm wire "
+    "to a firm anchor, in steps"
+)
 _THICK_MM = 25  # a third of more than this is no longer wound by hand
 
 
@@ -113,13 +117,14 @@ def wire_diameter(
     scale, told = _scale(metal, metals), ""
     if other is not None:
         told = f"; {other.name} of {plain(value * scale)} mm holds as much as {lead.name} of {plain(value)} mm"
-    if sizes_mm:
+    too_thick = bool(sizes_mm) and value * scale > 1.25 * max(sizes_mm)
+    if sizes_mm and not too_thick:
         notes.append(f"Next sold: {' or '.join(plain(size) for size in nearest_sold_mm(value * scale, sizes_mm))} mm")
     words = gauge_words(value * scale, gauges) if gauges else ""
-    if words:
+    if words and not too_thick:
         notes.append(f"By gauge: {words}")
-    if share < 0.05 or branch > _THICK_MM:
-        notes.append("A branch this stiff is better drawn in by a padded guy, in steps")
+    if (share < 0.05 or branch > _THICK_MM) and (not too_thick or tried_mm is not None):
+        notes.append("A branch this stiff is better drawn in by a padded guy of 1 to 2 mm wire, in steps")
     return Figure(
         "wire-diameter",
         value * scale,
@@ -134,7 +139,7 @@ def wire_diameter(
         "A rule of the trade for aluminium on healthy shoots; try the wire on the branch before trusting it.",
         tuple(notes),
         tuple(beside),
-        ""
+        (_NO_COIL if too_thick else "")
         if tried_mm is None
         else tried_words(tried_mm, third, branch * thinner * scale, other.name if other else None, count),
     )

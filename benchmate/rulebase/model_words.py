@@ -88,6 +88,11 @@ class BudgetFile(PracticeFile):
     free: dict[str, Any]
 
 
+class Phenology(Shape):
+    stages: list[str]
+    most_days: Annotated[int, Field(ge=0)]
+
+
 class PlacesFile(Shape):
     local: list[str]
     whole_tree_works: list[str]
@@ -101,6 +106,8 @@ class PlacesFile(Shape):
     leaves_behind: dict[str, str]
     ageing: dict[str, Annotated[int, Field(ge=0)]]
     measured: dict[str, str]
+    phenology: Phenology
+    young_record: dict[str, list[str]]
     origin: dict[str, list[str]]
 
 

@@ -5,6 +5,7 @@ The days stand in rules/seasons; nothing here reads a file or a clock. What the 
 """
 
 from .check import season_faults
+from .course import SPRING_SHIFT, course_of
 from .frost import before_first_frost, frost_days, spring_frost_days
 from .names import next_growth, season_name, season_span, season_start
 from .stages import StageGuess, guess_stage, stage_truth
@@ -12,9 +13,11 @@ from .windows import Window, first_window, next_stage, next_window
 from .year import is_southern, month_day, turned
 
 __all__ = [
+    "SPRING_SHIFT",
     "StageGuess",
     "Window",
     "before_first_frost",
+    "course_of",
     "first_window",
     "frost_days",
     "guess_stage",

@@ -14,6 +14,8 @@ from .year import Tables, year_of
 
 Traits = Mapping[str, Any]
 _DAY = dt.timedelta(days=1)
+# beside a kind's traits: by how many days the tree's own springs come later, negative earlier, than its clock has them
+SPRING_SHIFT = "spring-shift"
 # late springs and early autumns press the steps together; each still has its week
 _LEAST = dt.timedelta(days=7)
 
@@ -77,7 +79,7 @@ def _starts(
 ) -> list[tuple[dt.date, str, int | None]]:
     """First days of the steps of one growing year."""
     shift = tables["clocks"]["leafing"].get(traits.get("leafing"), {}).get("days", 0)
-    spring += dt.timedelta(days=shift)
+    spring += dt.timedelta(days=shift + traits.get(SPRING_SHIFT, 0))
     fall = min(step_day(step, spring, autumn) for step in clock["steps"] if "autumn" in step)
     out: list[tuple[dt.date, str, int | None]] = []
     for step in clock["steps"]:

@@ -75,7 +75,7 @@ def test_ask(case_file: Any, tables: dict[str, Any]) -> None:
     for name, expected in case.get("beside", {}).items():
         near = case["within"] if isinstance(expected, dt.date) else 5e-3 * abs(expected)
         assert apart(beside[name], expected) <= near, f"{where}: {name} {beside[name]}"
-    told = " ".join((figure.how, *figure.notes))
+    told = " ".join((figure.opens, figure.how, *figure.notes))
     for words in case.get("says", ()):
         assert words in told, f"{where}: {words!r} is not in {told!r}"
     sound(figure)
