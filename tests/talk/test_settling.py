@@ -52,6 +52,45 @@ def test_a_plan_behind_the_time_that_was_named_is_no_breach(bench):
     assert bench.answer("repot it in April").aside == ()
 
 
+# ---- whose work it was
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "the video says remove the lowest branch",
+        "my mate's video: remove the lowest branch",
+        "in the old days they defoliated everything",
+        "my teacher said to wire the lower branch, I'm not convinced",
+    ],
+)
+def test_words_not_taken_in_before_the_verb_are_asked_about_first(bench, words):
+    answer = bench.answer(words)
+    assert "was not taken in" in answer.confirm and not answer.logged
+    assert kinds(bench.answer("yes")) == ["done"]
+
+
+def test_the_question_names_the_words_and_the_work_and_a_no_logs_nothing(bench):
+    answer = bench.answer("the video says remove the lowest branch")
+    assert answer.confirm.startswith('"the video says" was not taken in') and "removed the low branch" in answer.confirm
+    assert not bench.answer("no").logged and not bench.answer("fed it").aside
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "wired it by the trampoline",
+        "wired it by the trampoline and fed it",
+        "no label, fed it",
+        "no idea what I'm doing but I wired the trunk",
+        "it was bone dry when I came home, so I watered it",
+    ],
+)
+def test_words_behind_the_verb_or_in_another_clause_hold_nothing(bench, words):
+    answer = bench.answer(words)
+    assert answer.confirm is None and "done" in kinds(answer)
+
+
 # ---- the yes that does not come
 
 
