@@ -185,7 +185,9 @@ def _plan(turn: Turn) -> None:
     plan = plan_for(turn.house, turn.tree, turn.on, years_said(turn.reading.series)).plan
     # what the grower planned himself is the answer, and stands once more, in his own words, below what is laid out
     turn.says += [*planned_words(turn.house, turn.tree, turn.on)[:1], *plan_words(plan, units=turn.house.place.units)]
-    turn.lines += meant_lines(meant_by_grower(turn.house, turn.tree), turn.on, {item.work for item in plan.items})
+    turn.lines += meant_lines(
+        meant_by_grower(turn.house, turn.tree, turn.on), turn.on, {item.work for item in plan.items}
+    )
     turn.found.append(plan.as_json())
 
 
