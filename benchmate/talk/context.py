@@ -7,17 +7,29 @@ from benchmate.hearing.reading import NOWHERE, Fact, Reading, Spot
 from benchmate.practice.advice import Advice
 from benchmate.value import dataclass, field
 
+# acts whose statements go into the record
+LOGGING = frozenset({"observe", "decide", "note", "remind", "new"})
 Logged = tuple[tuple[str, Entry], ...]  # entries, each with the name of its tree
 
 
 @dataclass(frozen=True, slots=True)
 class Pending:
     """Something that waits for the grower's word. reading: the words as taken. wants: "yes", or a "tree" by name.
-    takes_back: what is struck with it, where the words correct what stands in the record."""
+    takes_back: what is struck with it, where the words correct what stands in the record. tree: name of the tree that
+    was at hand. then: what was waiting before it, and waits again once this is answered."""
 
     reading: Reading
     wants: str = "yes"
     takes_back: Logged = ()
+    tree: str | None = None
+    then: Pending | None = None
+
+    @property
+    def lasts(self) -> bool:
+        """Whether it goes on waiting where something else is said in between: what would go into the record does; what
+        would be taken out of it, and what only lacks a tree, does not."""
+        acts = set(self.reading.acts)
+        return self.wants == "yes" and "strike" not in acts and bool(LOGGING & acts)
 
 
 @dataclass(frozen=True, slots=True)

@@ -36,7 +36,7 @@ def kept(turn: Turn) -> Context:
     told = {caution.id for caution in turn.advice.cautions if caution.kind != "tree"} if turn.advice else set()
     waits = None
     if turn.confirm:
-        waits = Pending(reading, takes_back=turn.gone)
+        waits = Pending(reading, takes_back=turn.gone, tree=turn.tree.name if turn.tree else None)
     elif any(ask.fact == "tree" for ask in turn.asks) and not turn.new_name:
         waits = Pending(reading, "tree")
     moved = bool(turn.tree) or turn.meant.species_alone
