@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 from benchmate.garden.record import Entry, Tree
 from benchmate.hearing.reading import Reading
 from benchmate.practice.advice import Advice, Ask
+from benchmate.talk.answered import as_it_waits, begun_before
 from benchmate.talk.asked_how import as_thought, turned_to
 from benchmate.talk.context import Context, Logged
 from benchmate.talk.correct import corrected
@@ -194,10 +195,13 @@ class Turn:
         """Advice, answers to questions, and the entries that the statement makes."""
         from benchmate.talk import questions
 
-        reading = self.reading
         if "pick" in self.acts:
             pick(self)
             return
+        as_it_waits(self)
+        if begun := begun_before(self):
+            self._in_its_stead(begun)
+        reading = self.reading
         if "ask" in self.acts and reading.topic not in ADVISED:
             questions.answer(self)
         elif ("ask" in self.acts or _STATES & set(self.acts)) and "new" not in self.acts:
