@@ -43,6 +43,7 @@ class Context:
     amends: the statement that a correction bears on, be it a question. made: what that very statement logged: nothing
     else goes with a correction. taken_from: the advice of which that statement took an option.
     figure: the figure question of the last statement, if it was one. figure_asks: whether that asked for more.
+    unnamed: what was told of a tree that has no record yet, oldest first: "call it Ditch" begins it with that.
     """
 
     tree: str | None = None
@@ -58,6 +59,7 @@ class Context:
     taken_from: Advice | None = None
     figure: Reading | None = None
     figure_asks: bool = False
+    unnamed: tuple[Reading, ...] = ()
 
     @property
     def species(self) -> str | None:

@@ -2,29 +2,23 @@
 
 from __future__ import annotations
 
-import re
 from typing import TYPE_CHECKING
 
 from benchmate.garden.record import Entry
 from benchmate.hearing.reading import Reading, Spot, Work
-from benchmate.practice.advice import AVOID, GO, HOLD, Advice, Ask, Option
+from benchmate.practice.advice import AVOID, GO, HOLD, Advice, Option
 from benchmate.talk.amended import DOUBT, PLAN, STRIKE, at_place, strike_said
 from benchmate.talk.context import Logged
 from benchmate.talk.decide import LEFT_WORKS, entries_of, picked_entry
 from benchmate.talk.which_tree import meant_tree, species_said, which
 from benchmate.telling.dates import day_of, day_words
 from benchmate.telling.options import option_words
-from benchmate.telling.story import entry_words, tree_words
+from benchmate.telling.story import entry_words
 from benchmate.telling.wording import sentence, spot_words
 from benchmate.value import replace
 
 if TYPE_CHECKING:
     from benchmate.talk.turns import Turn
-
-_FROM = (
-    r"\b(?:(?P<how>dug|lifted|collected|grown|raised|struck|bought|rescued)\s+(?:up\s+|out\s+)?)?(?:from|out of)\s+"
-    r"(?:an?\s+|the\s+|my\s+|our\s+|some\s+)?(?P<where>[^\W\d_][^,;.!?]*?)\s*(?=[,;.!?]|$|\band\b|\bcall)"
-)
 
 
 def strike(turn: Turn) -> None:
@@ -195,46 +189,3 @@ def refused_options(turn: Turn) -> tuple[str, ...]:
     decided = {work.work for work in turn.reading.work}
     others = [option for option in offered.options if option.work not in decided | set(LEFT_WORKS)]
     return tuple(option_words(option) for option in others)
-
-
-def name_tree(turn: Turn) -> None:
-    """The name of a tree whose record is to begin, or the question for it."""
-    if turn.house.garden is None:
-        turn.says.append("No garden is open, so no record can be begun; name one with --garden")
-        return
-    turn.new_name = turn.reading.tree
-    turn.tree = None
-    if not turn.new_name:
-        turn.asks.append(Ask("tree", "What shall it be called? Say: new tree, field maple, call it Gatepost."))
-
-
-def begin_record(turn: Turn) -> None:
-    """Make the new tree, with what was said of it as its first entry."""
-    reading = turn.reading
-    said = {fact.kind: str(fact.value) for fact in reading.facts if not fact.denied}
-    if origin := origin_said(reading.said):
-        said["origin"] = origin
-    if turn.bench.dry:
-        turn.says.append(f"Would begin the record of {turn.new_name}")
-        return
-    tree = turn.house.begin_tree(str(turn.new_name), said, turn.on)
-    turn.tree = tree
-    of_kind = tree_words(tree, turn.house.place.units).partition(": ")[2]
-    turn.says.append(f"The record of {tree.name} is begun: {of_kind}")
-    entries = entries_of(reading, None, turn.on, southern=turn.southern)
-    turn.to_log.append((tree, entries or (Entry("", turn.on, "note", reading.said),)))
-
-
-def origin_said(words: str) -> str | None:
-    """Where a new tree comes from, in the grower's own words, or None where that was not said.
-
-    >>> origin_said("new tree, field maple from a hedge, call it Gatepost"), origin_said("larch grown from seed")
-    ('hedge', 'grown from seed')
-    """
-    match = re.search(_FROM, words, re.IGNORECASE)
-    if match is None:
-        return None
-    where = " ".join(match["where"].split()).lower()
-    if match["how"] is None:
-        return where
-    return " ".join(match.group().split()).lower()

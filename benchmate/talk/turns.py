@@ -12,10 +12,11 @@ from benchmate.talk.asked_how import as_thought, turned_to
 from benchmate.talk.context import Context, Logged
 from benchmate.talk.correct import corrected
 from benchmate.talk.decide import entries_of
-from benchmate.talk.deeds import another_option, begin_record, name_tree, pick, refused_options, strike, take_back
+from benchmate.talk.deeds import another_option, pick, refused_options, strike, take_back
 from benchmate.talk.following import Endings, endings_of, in_its_days
 from benchmate.talk.kept import kept, moved_words, thought_words
 from benchmate.talk.many import for_each
+from benchmate.talk.naming import begin_record, name_tree
 from benchmate.talk.refer import Pointing, resolve
 from benchmate.talk.settling import settled, settled_guesses
 from benchmate.talk.sums_follow import counted_leaves

@@ -17,6 +17,8 @@ def settles(answer: Answer, pending: Pending) -> bool:
         return True
     if answer.says == ("Nothing was logged",) or said.acts == before.acts == ("strike",):
         return True
+    if pending.wants == "tree" and "new" in said.acts and answer.logged:
+        return True  # it is in the record of the tree that was named
     works = {work.work for work in before.work if work.work}
     logged = {table.get("work") for entry in answer.logged for table in entry.work}
     return bool(works) and works <= logged and answer.tree in (None, pending.tree)
