@@ -17,6 +17,7 @@ from benchmate.talk.following import Endings, endings_of, in_its_days
 from benchmate.talk.kept import kept, moved_words, thought_words
 from benchmate.talk.many import for_each
 from benchmate.talk.naming import begin_record, name_tree
+from benchmate.talk.not_done import taken_out
 from benchmate.talk.refer import Pointing, resolve
 from benchmate.talk.settling import settled, settled_guesses
 from benchmate.talk.sums_follow import counted_leaves
@@ -104,9 +105,9 @@ class Turn:
         if "strike" in self.acts:
             strike(self)
         elif self.gone:
-            self._in_its_stead(self.gone)
+            self.in_its_stead(self.gone)
 
-    def _in_its_stead(self, gone: Logged) -> None:
+    def in_its_stead(self, gone: Logged) -> None:
         """Strike what a correction goes over; that it was struck is told beside the answer."""
         before, self.says = self.says, []
         take_back(self, gone)
@@ -114,6 +115,8 @@ class Turn:
 
     def point_and_correct(self) -> bool:
         """Fill in what the words point back to; False where the grower must say more first."""
+        if taken_out(self):
+            return bool(self.acts)
         corrects = "correct" in self.acts
         if corrects and not self._correct():
             return False
@@ -123,7 +126,7 @@ class Turn:
         if resolved.ask:
             self.asks.append(resolved.ask)
         elif corrects and self.before.made:
-            self._in_its_stead(self.before.made)
+            self.in_its_stead(self.before.made)
         return resolved.ask is None
 
     def _correct(self) -> bool:
@@ -201,7 +204,7 @@ class Turn:
             return
         as_it_waits(self)
         if begun := begun_before(self):
-            self._in_its_stead(begun)
+            self.in_its_stead(begun)
         reading = self.reading
         if "ask" in self.acts and reading.topic not in ADVISED:
             questions.answer(self)
