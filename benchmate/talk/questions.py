@@ -54,8 +54,12 @@ def season_asked(turn: Turn) -> dt.date | None:
 def advise(turn: Turn) -> None:
     """Advice on what was seen, done or asked, beside what the grower planned or decided of it."""
     from benchmate.talk import own_words as own
+    from benchmate.talk.why_done import asks_why_done, why_done
 
     reading = turn.reading
+    if asks_why_done(turn):
+        turn.says += why_done(turn)
+        return
     if reading.topic == "what-if":
         _what_if(turn)
         return
