@@ -58,6 +58,13 @@ def _to_do_it(short: Short, last: Reading, behind: int) -> Reading | None:
     return Reading(short.said, ("decide",), work=meant, when=tail.when, day=tail.day)
 
 
+def go_on(turn: Turn) -> None:
+    """Take a yes to work that has to wait as a plan, and the report of work that was begun in that one's stead."""
+    as_it_waits(turn)
+    if begun := begun_before(turn):
+        turn.in_its_stead(begun)
+
+
 def as_it_waits(turn: Turn) -> None:
     """ "Yes, do it" to work that the bench said has to wait puts down a plan for the day it opens; to work that it
     advised against, or could not judge, it is asked for a yes."""
