@@ -19,6 +19,7 @@ from benchmate.talk.kept import kept, moved_words, thought_words
 from benchmate.talk.many import for_each
 from benchmate.talk.naming import begin_record, name_tree
 from benchmate.talk.not_done import taken_out
+from benchmate.talk.parting import parts_with
 from benchmate.talk.refer import pointing_of, resolve
 from benchmate.talk.settling import settled, settled_guesses
 from benchmate.talk.sums_follow import counted_leaves
@@ -195,7 +196,7 @@ class Turn:
             pick(self)
             return
         go_on(self)
-        if looks_back(self):
+        if parts_with(self) or looks_back(self):
             return
         reading = self.reading
         if "ask" in self.acts and reading.topic not in ADVISED:

@@ -65,6 +65,8 @@ def entry_words(entry: Entry, on: dt.date, units: str = "metric") -> str:
             words = "left: " + list_words(works)
         case "left":
             words = "left, did not " + list_words(works, "or") if works else f"left: {cut_short(entry.said)}"
+        case "note" if entry.ends:
+            words = f"record closed ({entry.ends}): {cut_short(entry.said, 400)}"
         case "note":
             words = f"note: {cut_short(entry.said, 400)}"
         case _:
