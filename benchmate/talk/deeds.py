@@ -53,6 +53,9 @@ def _strike_so(turn: Turn) -> bool:
     where they do not."""
     reading, way = turn.reading, strike_said(turn.reading.said, turn.house.lexicon)
     here = meant_tree(replace(reading, refers=()), turn.house.trees(), turn.bench.here).tree
+    named = {work.work for work in reading.work if work.work} if way == PLAN else set()
+    if named:  # "cancel the reminder to feed it" tells of no feeding
+        turn.reading = reading = replace(reading, acts=("strike",), work=())
     if reading.acts == ("strike",) and reading.work:
         strike_part(turn, reading.work[0])
     elif way == DOUBT:
@@ -68,10 +71,12 @@ def _strike_so(turn: Turn) -> bool:
         return False
     else:
         standing = turn.house.lately_standing(here)
-        meant = [one for one in standing if one.kind == "plan"][-1:] if way == PLAN else standing[-int(way) :]
+        planned = [one for one in standing if one.kind == "plan" and (not named or named & _works_of(one))]
+        meant = planned[-1:] if way == PLAN else standing[-int(way) :]
         of_now = not turn.bench.talking or all(_of_now(turn, one) for one in meant)
         if not meant:
-            turn.says.append(f"There is no plan to take back in the record of {here.name}")
+            what = "no such plan" if named else "no plan"
+            turn.says.append(f"There is {what} to take back in the record of {here.name}")
         elif turn.confirmed or of_now:
             take_back(turn, tuple((here.name, one) for one in meant))
         else:
@@ -96,6 +101,10 @@ def strike_part(turn: Turn, place: Work) -> None:
     if rest:
         follow = tuple(one for one in entry.follow if not at_place(one, place))
         turn.to_log.append((tree, (replace(entry, id="", work=rest, follow=follow),)))
+
+
+def _works_of(entry: Entry) -> set[object]:
+    return {table.get("work") for table in (*entry.work, *entry.follow)}
 
 
 def _of_now(turn: Turn, entry: Entry) -> bool:

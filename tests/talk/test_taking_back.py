@@ -267,3 +267,36 @@ def test_other_work_that_was_not_done_takes_nothing_back(bench, told, denied):
     bench.answer(told)
     bench.answer(denied)
     assert stands(bench, "Gatepost")[0][0] == "done"
+
+
+# ---- reminders
+
+
+def open_plans(bench):
+    return sorted(
+        one.work for one in bench.house.garden.follow_ups(bench.here) if one.kind == "follow" and not one.rule
+    )
+
+
+@pytest.mark.parametrize(
+    "words", ["forget the reminder", "drop that reminder", "cancel the reminder", "ignore the reminder"]
+)
+def test_the_last_reminder_is_dropped(bench, words):
+    bench.answer("remind me to feed it on 1 July")
+    bench.answer("remind me in three weeks to wire it")
+    bench.answer(words)
+    assert open_plans(bench) == ["feed"]
+
+
+@pytest.mark.parametrize("words", ["forget the reminder about feeding", "cancel the reminder to feed it"])
+def test_a_reminder_is_dropped_by_its_work_and_nothing_is_done(bench, words):
+    bench.answer("remind me to feed it on 1 July")
+    bench.answer("remind me in three weeks to wire it")
+    answer = bench.answer(words)
+    assert open_plans(bench) == ["wire"] and [entry.kind for entry in answer.logged] == ["struck"]
+
+
+def test_a_reminder_that_was_never_kept_is_not_dropped(bench):
+    bench.answer("remind me in three weeks to wire it")
+    says = bench.answer("forget the reminder about feeding").says
+    assert says == ("There is no such plan to take back in the record of Gatepost",) and open_plans(bench) == ["wire"]
