@@ -27,9 +27,10 @@ class Pending:
     @property
     def lasts(self) -> bool:
         """Whether it goes on waiting where something else is said in between: what would go into the record does; what
-        would be taken out of it, and what only lacks a tree, does not."""
-        acts = set(self.reading.acts)
-        return self.wants == "yes" and "strike" not in acts and bool(LOGGING & acts)
+        would be taken out of it or put on every tree by a late yes, and what only lacks a tree, does not."""
+        acts, several = set(self.reading.acts), self.reading.several
+        every = several is not None and several.every
+        return self.wants == "yes" and not every and "strike" not in acts and bool(LOGGING & acts)
 
 
 @dataclass(frozen=True, slots=True)
