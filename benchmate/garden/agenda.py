@@ -11,7 +11,7 @@ from benchmate.garden.record import Tree
 from benchmate.value import dataclass
 
 if TYPE_CHECKING:
-    from benchmate.garden.index import Progress
+    from benchmate.garden.index import Index, Progress
     from benchmate.garden.store import Garden
 
 
@@ -64,13 +64,22 @@ def _urgency(item: Due) -> tuple[int, bool, str, str]:
 def due(garden: Garden, on: dt.date, days: int = 7, progress: Progress | None = None) -> tuple[DueTree, ...]:
     """What is due in the garden from `on` to `days` days later, and what is overdue. Undated plans are not due.
 
-    on: today. days: 0 and up. progress: as in Garden.index. Raises NoGarden where the garden is gone.
+    on: today; entries of later days do not count. days: 0 and up. progress: as in Garden.index. Raises NoGarden where
+    the garden is gone.
     """
     index = garden.index(progress)
     last = dt.date.fromordinal(min(on.toordinal() + days, dt.date.max.toordinal()))
     groups = [
         DueTree(tree, due_items(items, on, days))
         for tree in garden.trees()
-        if tree.folder in index.rows and (items := index.open_by(tree.folder, last))
+        if tree.folder in index.rows and (items := _open_on(garden, tree, index, on, last))
     ]
     return tuple(sorted(groups, key=lambda group: (_urgency(group.items[0]), group.tree.name)))
+
+
+def _open_on(garden: Garden, tree: Tree, index: Index, on: dt.date, last: dt.date) -> tuple[FollowUp, ...]:
+    """What was open on a day and begins by another. The index knows the record as it stands now; where that holds
+    entries of days after `on` the journal itself is read."""
+    if not index.written_after(tree.folder, on):
+        return index.open_by(tree.folder, last)
+    return tuple(item for item in garden.follow_ups(tree, on) if item.on and item.on <= last)

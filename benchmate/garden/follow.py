@@ -62,10 +62,13 @@ def follow_ups(entries: Iterable[Entry], southern: bool = False) -> tuple[Follow
     """The open follow-ups of one tree's entries, oldest entry first, undated ones too.
 
     A later entry that does the work, or decides against it, on the same part closes those that are due by its day;
-    where none is due yet it closes the next one. southern: turns a season of a year into months.
+    where none is due yet it closes the next one. A tree that left the garden has none. southern:
+    turns a season of a year into months.
     """
     still_open: list[FollowUp] = []
     for entry in standing(entries):
+        if entry.ends:
+            still_open = []
         if still_open and entry.kind in ("done", "left", "seen"):
             for work in _closing(entry):
                 still_open = _without_closed(still_open, work, entry.day)

@@ -76,6 +76,11 @@ class Index:
         day = last.toordinal()
         return tuple(_unpacked(item) for item in self.rows[folder].open if item[1] and item[1] <= day)
 
+    def written_after(self, folder: str, on: dt.date) -> bool:
+        """Whether the tree's record holds an entry of a later day."""
+        newest = self.rows[folder].rest[4]
+        return newest is not None and newest > on.toordinal()
+
     def faults(self, garden: Path, folder: str) -> tuple[Fault, ...]:
         found = self.rows[folder].faults
         return tuple(Fault(shown(str(garden / folder / name), 300), *rest) for name, *rest in found)

@@ -42,6 +42,7 @@ class Tree:
     size: Mapping[str, float] = field(default_factory=dict)
 
 
+ENDS = ("died", "sold", "given")  # how a tree leaves the garden
 KINDS = ("seen", "done", "plan", "left", "note", "struck")
 
 
@@ -53,7 +54,8 @@ class Entry:
     `{"work": ..., "share": 0.33}`). strikes: the id that a struck entry takes back. follow: what to come back for, as
     tables with `work`, `part`, `on`, `says`, and where known `weather` (held back until then), `slips` (what is lost by
     waiting) and `closed_by` (other works that make it needless). when: the ISO date, month, year or season that the
-    words speak of. more: keys that this program does not know, or whose value it cannot use, kept as they stand.
+    words speak of. ends: how the tree left the garden: nothing that was due on it is due any more. more: keys that this
+    program does not know, or whose value it cannot use, kept as they stand.
     """
 
     id: str
@@ -69,6 +71,7 @@ class Entry:
     strikes: str | None = None
     photo: str | None = None
     when: str | None = None
+    ends: str | None = None
     more: Mapping[str, Any] = field(default_factory=dict)
 
     @property

@@ -12,7 +12,7 @@ import re
 from collections.abc import Callable, Mapping
 from typing import Any, NamedTuple
 
-from benchmate.garden.record import KINDS, Entry, Place, Tree
+from benchmate.garden.record import ENDS, KINDS, Entry, Place, Tree
 
 
 class Slip(NamedTuple):
@@ -97,6 +97,7 @@ LATITUDE = Holds("degrees from -90 to 90", lambda value: _number(value) and -90 
 LONGITUDE = Holds("degrees from -180 to 180", lambda value: _number(value) and -180 <= value <= 180)
 UNITS = Holds('"metric" or "imperial"', lambda value: value in ("metric", "imperial"))
 KIND = Holds(f"one of {', '.join(KINDS)}", lambda value: isinstance(value, str) and value in KINDS)
+ENDED = Holds(f"one of {', '.join(ENDS)}", lambda value: isinstance(value, str) and value in ENDS)
 
 PLACE_KEYS = {
     "name": WORDS, "latitude": LATITUDE, "longitude": LONGITUDE, "last_frost": FROST, "first_frost": FROST,
@@ -109,7 +110,7 @@ TREE_KEYS = {
 ENTRY_KEYS = {
     "id": SOME_WORDS, "at": DATE, "kind": KIND, "said": WORDS, "facts": TABLES, "work": TABLES, "measures": MEASURES,
     "reason": WORDS, "refused": Holds("a list of words", _list_of_words), "follow": TABLES, "strikes": WORDS,
-    "photo": WORDS, "when": WHEN, "end": WORDS,
+    "photo": WORDS, "when": WHEN, "ends": ENDED, "end": WORDS,
 }  # fmt: skip
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 import gc
 import os
 import time
@@ -129,11 +130,13 @@ class Garden:
         entries = journals[0][1].entries if len(journals) == 1 else union(journals)[0]
         return entries[-count:]
 
-    def follow_ups(self, tree: Tree) -> tuple[FollowUp, ...]:
-        """The open follow-ups of one tree, undated ones too."""
+    def follow_ups(self, tree: Tree, on: dt.date | None = None) -> tuple[FollowUp, ...]:
+        """The open follow-ups of one tree, undated ones too. on: the day that counts as today: what was written of
+        later days neither asks nor closes anything yet."""
         from benchmate.garden.follow import follow_ups
 
-        return follow_ups(self.entries(tree), self.place.southern)
+        entries = [entry for entry in self.entries(tree) if on is None or entry.day <= on]
+        return follow_ups(entries, self.place.southern)
 
     def index(self, progress: Progress | None = None) -> Index:
         """What the derived index has of every tree, brought up to date.

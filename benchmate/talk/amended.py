@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from benchmate.hearing.lexicon import Lexicon
 from benchmate.hearing.reading import NOWHERE, Reading, Spot, Work
 from benchmate.hearing.words import Word
+from benchmate.talk.answered import answered
 from benchmate.talk.asked_how import phrase_places
 from benchmate.talk.context import Context
 from benchmate.value import dataclass, replace
@@ -59,7 +60,7 @@ def amended(short: Short, talk: Context) -> Reading | None:
     """The statement that is meant, or None where the words stand by themselves."""
     if talk.amends is None and talk.reading is None:
         return None
-    for way in (_not_that, _put_right, _there_too, _part_back, _done_there):
+    for way in (_not_that, _put_right, _instead, _there_too, _part_back, _done_there, answered):
         if (meant := way(short, talk)) is not None:
             return meant
     return None
@@ -117,6 +118,31 @@ def _put_right(short: Short, talk: Context) -> Reading | None:
         if len(short.parts) > end and (0, len(head)) in _spans(head, "CORRECT", short.lexicon):
             meant = short.change(short.between(end, len(short.parts)))
             return Reading(short.said, ("correct",), work=(meant,)) if meant else None
+    return None
+
+
+def _instead(short: Short, talk: Context) -> Reading | None:
+    """ "Actually I kept the left one, not the right": the same work as was just told, elsewhere; what puts right stands
+    before it without a comma."""
+    last, texts = talk.amends, short.texts
+    if last is None or "ask" in short.heard.acts or not talk.made:
+        return None
+    end = next(
+        (n for n in (1, 2) if len(texts) > n and (0, n + 1) in _spans([*texts[:n], ","], "CORRECT", short.lexicon)), 0
+    )
+    if not end:
+        return None
+    for first, second in [*_parted(short), (short.said, "")]:
+        head = short.between(0, end)
+        fix = short.hear(f"{head}, {first.removeprefix(head).strip(' ,')}")
+        if fix.acts != ("correct",) or fix.facts or fix.missed or fix.tree or fix.when or len(fix.work) != 1:
+            continue
+        (meant,) = fix.work
+        told = [work for work in last.work if work.work and work.work == meant.work and work.done != "not"]
+        elsewhere = len(told) == 1 and moved(told[0].spot, meant.spot) != told[0].spot
+        denied = short.change(second)
+        if elsewhere and (not second or (denied and _says(told[0], denied))):
+            return Reading(short.said, ("correct",), work=(replace(meant, span=(0, 0), done=told[0].done),))
     return None
 
 

@@ -8,9 +8,10 @@ from collections.abc import Sequence
 from benchmate.fault import UserError
 from benchmate.garden.record import Entry, Tree
 from benchmate.hearing.reading import Reading
-from benchmate.talk.context import Context, Logged, Pending
+from benchmate.talk.context import LOGGING, Context, Logged, Pending
 from benchmate.talk.house import House
 from benchmate.talk.statement import check_measures, checked, yes_or_no
+from benchmate.talk.waiting import of_its_tree, settles
 from benchmate.talk.which_tree import named
 from benchmate.telling.answer import Answer
 from benchmate.value import replace
@@ -69,20 +70,30 @@ class Bench:
         """The answer to one statement; what it decides is logged first. Raises UserError for what cannot be said."""
         words, pending = checked(statement), self.context.pending
         answer = self._answer(words)
-        if pending is None or self.context.pending is pending or not self._dropped(pending, answer):
+        if pending is None or self.context.pending is pending:
             return answer
-        done = "not taken back" if "strike" in pending.reading.acts else "not logged"
-        return replace(answer, aside=(*answer.aside, f'{done}, since it was not answered: "{pending.reading.said}"'))
+        return self._left_waiting(pending, answer)
 
-    def _dropped(self, pending: Pending, answer: Answer) -> bool:
-        """Whether what waited for the grower's word, and would have gone into the record, is lost by this answer."""
-        settled = answer.reading.said == pending.reading.said or yes_or_no(answer.reading.said) is not None
-        return not settled and bool(
-            {"observe", "decide", "note", "remind", "new", "strike"} & set(pending.reading.acts)
-        )
+    def _left_waiting(self, pending: Pending, answer: Answer) -> Answer:
+        """The answer with what becomes of a statement that waited for the grower's word: something else said in between
+        does not settle it."""
+        said, still = pending.reading.said, pending.then
+        if not settles(answer, pending):
+            if pending.lasts:
+                still = pending
+            elif LOGGING & set(pending.reading.acts) or "strike" in pending.reading.acts:
+                done = "not taken back" if "strike" in pending.reading.acts else "not logged"
+                answer = replace(answer, aside=(*answer.aside, f'{done}, since it was not answered: "{said}"'))
+        if still is None:
+            return answer
+        now = self.context.pending
+        self.context = replace(self.context, pending=replace(now, then=still) if now else still)
+        waits = f'not logged yet, a yes or no is waited for: "{still.reading.said}"'
+        return replace(answer, aside=(*answer.aside, waits))
 
     def _answer(self, words: str) -> Answer:
         """The answer to words that may be said."""
+        pending = self.context.pending
         reading = self._short_pick(words)
         if reading is None:
             if self.talking and (answer := self._of_the_talk(words)) is not None:
@@ -90,7 +101,12 @@ class Bench:
             if (waiting := self._waiting(words)) is not None:
                 return waiting
             reading = self._heard(words)
+            if pending and pending.lasts and reading.acts == ("strike",) and self.context.amends is pending.reading:
+                return self._not_logged(words)  # "scratch that", said of what waits
         return self.carry(reading)
+
+    def _not_logged(self, words: str) -> Answer:
+        return Answer(Reading(words), self.on, self.context.tree, says=("Nothing was logged",))
 
     def _heard(self, words: str) -> Reading:
         """The reading of a statement; where it goes on with what was said last, that of the two together."""
@@ -170,8 +186,9 @@ class Bench:
                 return None
             return self.carry(settled, confirmed=not (settled.several and settled.several.every))
         if said is True:
-            return self.carry(pending.reading, confirmed=True, gone=pending.takes_back)
+            return self.carry(of_its_tree(pending, self.context.tree), confirmed=True, gone=pending.takes_back)
         if said is False:
-            done = "taken back" if "strike" in pending.reading.acts else "logged"
-            return Answer(Reading(words), self.on, self.context.tree, says=(f"Nothing was {done}",))
+            if "strike" not in pending.reading.acts:
+                return self._not_logged(words)
+            return Answer(Reading(words), self.on, self.context.tree, says=("Nothing was taken back",))
         return None

@@ -7,17 +7,30 @@ from benchmate.hearing.reading import NOWHERE, Fact, Reading, Spot
 from benchmate.practice.advice import Advice
 from benchmate.value import dataclass, field
 
+# acts whose statements go into the record
+LOGGING = frozenset({"observe", "decide", "note", "remind", "new"})
 Logged = tuple[tuple[str, Entry], ...]  # entries, each with the name of its tree
 
 
 @dataclass(frozen=True, slots=True)
 class Pending:
     """Something that waits for the grower's word. reading: the words as taken. wants: "yes", or a "tree" by name.
-    takes_back: what is struck with it, where the words correct what stands in the record."""
+    takes_back: what is struck with it, where the words correct what stands in the record. tree: name of the tree that
+    was at hand. then: what was waiting before it, and waits again once this is answered."""
 
     reading: Reading
     wants: str = "yes"
     takes_back: Logged = ()
+    tree: str | None = None
+    then: Pending | None = None
+
+    @property
+    def lasts(self) -> bool:
+        """Whether it goes on waiting where something else is said in between: what would go into the record does; what
+        would be taken out of it or put on every tree by a late yes, and what only lacks a tree, does not."""
+        acts, several = set(self.reading.acts), self.reading.several
+        every = several is not None and several.every
+        return self.wants == "yes" and not every and "strike" not in acts and bool(LOGGING & acts)
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,6 +44,7 @@ class Context:
     amends: the statement that a correction bears on, be it a question. made: what that very statement logged: nothing
     else goes with a correction. taken_from: the advice of which that statement took an option.
     figure: the figure question of the last statement, if it was one. figure_asks: whether that asked for more.
+    unnamed: what was told of a tree that has no record yet, oldest first: "call it Ditch" begins it with that.
     """
 
     tree: str | None = None
@@ -46,6 +60,7 @@ class Context:
     taken_from: Advice | None = None
     figure: Reading | None = None
     figure_asks: bool = False
+    unnamed: tuple[Reading, ...] = ()
 
     @property
     def species(self) -> str | None:

@@ -9,7 +9,8 @@ from benchmate.talk.amended import OTHER, opposite
 from benchmate.value import replace
 
 _LENGTHS = {"leaves", "pairs", "buds", "length_mm", "share"}
-_OFF = "remove"  # the work after which nothing is left to do another to
+# the work after which nothing is left to do another to, and the choice of one among several: the rest is worked on
+_PARTED = frozenset({"remove", "select-leader"})
 
 
 def corrected(last: Reading, fix: Reading) -> Reading | None:
@@ -58,7 +59,7 @@ def _kept_apart(before: Sequence[Work], works: list[Work], changed: int) -> list
     for number, work in enumerate(works):
         if number == changed or not _same_place(work.spot, now) or _same_place(work.spot, was):
             continue
-        if _OFF in (work.work, works[changed].work) and work.work != works[changed].work:
+        if _PARTED & {work.work, works[changed].work} and work.work != works[changed].work:
             moved = replace(work.spot, side=was.side, level=was.level, ordinal=was.ordinal)
             works = [*works[:number], replace(work, spot=moved), *works[number + 1 :]]
     return works

@@ -2,29 +2,23 @@
 
 from __future__ import annotations
 
-import re
 from typing import TYPE_CHECKING
 
 from benchmate.garden.record import Entry
 from benchmate.hearing.reading import Reading, Spot, Work
-from benchmate.practice.advice import AVOID, GO, HOLD, Advice, Ask, Option
+from benchmate.practice.advice import AVOID, GO, HOLD, Advice, Option
 from benchmate.talk.amended import DOUBT, PLAN, STRIKE, at_place, strike_said
 from benchmate.talk.context import Logged
 from benchmate.talk.decide import LEFT_WORKS, entries_of, picked_entry
 from benchmate.talk.which_tree import meant_tree, species_said, which
 from benchmate.telling.dates import day_of, day_words
 from benchmate.telling.options import option_words
-from benchmate.telling.story import entry_words, tree_words
+from benchmate.telling.story import entry_words
 from benchmate.telling.wording import sentence, spot_words
 from benchmate.value import replace
 
 if TYPE_CHECKING:
     from benchmate.talk.turns import Turn
-
-_FROM = (
-    r"\b(?:(?P<how>dug|lifted|collected|grown|raised|struck|bought|rescued)\s+(?:up\s+|out\s+)?)?(?:from|out of)\s+"
-    r"(?:an?\s+|the\s+|my\s+|our\s+|some\s+)?(?P<where>[^\W\d_][^,;.!?]*?)\s*(?=[,;.!?]|$|\band\b|\bcall)"
-)
 
 
 def strike(turn: Turn) -> None:
@@ -59,6 +53,9 @@ def _strike_so(turn: Turn) -> bool:
     where they do not."""
     reading, way = turn.reading, strike_said(turn.reading.said, turn.house.lexicon)
     here = meant_tree(replace(reading, refers=()), turn.house.trees(), turn.bench.here).tree
+    named = {work.work for work in reading.work if work.work} if way == PLAN else set()
+    if named:  # "cancel the reminder to feed it" tells of no feeding
+        turn.reading = reading = replace(reading, acts=("strike",), work=())
     if reading.acts == ("strike",) and reading.work:
         strike_part(turn, reading.work[0])
     elif way == DOUBT:
@@ -74,10 +71,12 @@ def _strike_so(turn: Turn) -> bool:
         return False
     else:
         standing = turn.house.lately_standing(here)
-        meant = [one for one in standing if one.kind == "plan"][-1:] if way == PLAN else standing[-int(way) :]
+        planned = [one for one in standing if one.kind == "plan" and (not named or named & _works_of(one))]
+        meant = planned[-1:] if way == PLAN else standing[-int(way) :]
         of_now = not turn.bench.talking or all(_of_now(turn, one) for one in meant)
         if not meant:
-            turn.says.append(f"There is no plan to take back in the record of {here.name}")
+            what = "no such plan" if named else "no plan"
+            turn.says.append(f"There is {what} to take back in the record of {here.name}")
         elif turn.confirmed or of_now:
             take_back(turn, tuple((here.name, one) for one in meant))
         else:
@@ -102,6 +101,10 @@ def strike_part(turn: Turn, place: Work) -> None:
     if rest:
         follow = tuple(one for one in entry.follow if not at_place(one, place))
         turn.to_log.append((tree, (replace(entry, id="", work=rest, follow=follow),)))
+
+
+def _works_of(entry: Entry) -> set[object]:
+    return {table.get("work") for table in (*entry.work, *entry.follow)}
 
 
 def _of_now(turn: Turn, entry: Entry) -> bool:
@@ -195,46 +198,3 @@ def refused_options(turn: Turn) -> tuple[str, ...]:
     decided = {work.work for work in turn.reading.work}
     others = [option for option in offered.options if option.work not in decided | set(LEFT_WORKS)]
     return tuple(option_words(option) for option in others)
-
-
-def name_tree(turn: Turn) -> None:
-    """The name of a tree whose record is to begin, or the question for it."""
-    if turn.house.garden is None:
-        turn.says.append("No garden is open, so no record can be begun; name one with --garden")
-        return
-    turn.new_name = turn.reading.tree
-    turn.tree = None
-    if not turn.new_name:
-        turn.asks.append(Ask("tree", "What shall it be called? Say: new tree, field maple, call it Gatepost."))
-
-
-def begin_record(turn: Turn) -> None:
-    """Make the new tree, with what was said of it as its first entry."""
-    reading = turn.reading
-    said = {fact.kind: str(fact.value) for fact in reading.facts if not fact.denied}
-    if origin := origin_said(reading.said):
-        said["origin"] = origin
-    if turn.bench.dry:
-        turn.says.append(f"Would begin the record of {turn.new_name}")
-        return
-    tree = turn.house.begin_tree(str(turn.new_name), said, turn.on)
-    turn.tree = tree
-    of_kind = tree_words(tree, turn.house.place.units).partition(": ")[2]
-    turn.says.append(f"The record of {tree.name} is begun: {of_kind}")
-    entries = entries_of(reading, None, turn.on, southern=turn.southern)
-    turn.to_log.append((tree, entries or (Entry("", turn.on, "note", reading.said),)))
-
-
-def origin_said(words: str) -> str | None:
-    """Where a new tree comes from, in the grower's own words, or None where that was not said.
-
-    >>> origin_said("new tree, field maple from a hedge, call it Gatepost"), origin_said("larch grown from seed")
-    ('hedge', 'grown from seed')
-    """
-    match = re.search(_FROM, words, re.IGNORECASE)
-    if match is None:
-        return None
-    where = " ".join(match["where"].split()).lower()
-    if match["how"] is None:
-        return where
-    return " ".join(match.group().split()).lower()

@@ -164,7 +164,7 @@ class House:
         from benchmate.garden.agenda import DueTree, due_items
         from benchmate.telling.due import item_words, without_long_past
 
-        groups, _ = without_long_past([DueTree(tree, due_items(self.garden.follow_ups(tree), on, days))])
+        groups, _ = without_long_past([DueTree(tree, due_items(self.garden.follow_ups(tree, on), on, days))])
         return [f"Due: {item_words(item, on)}." for group in groups for item in group.items[:most]]
 
     def next_tree(self, here: Tree | None) -> Tree | None:

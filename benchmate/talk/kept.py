@@ -5,9 +5,13 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from benchmate.talk.context import Context, Pending
+from benchmate.talk.which_tree import species_said
 
 if TYPE_CHECKING:
+    from benchmate.hearing.reading import Reading
     from benchmate.talk.turns import Turn
+
+_TELLING = frozenset({"observe", "decide", "note", "new"})
 
 _SUPPOSED = ("what-if", "list", "recall", "due")  # questions whose facts are not told as so
 
@@ -36,7 +40,7 @@ def kept(turn: Turn) -> Context:
     told = {caution.id for caution in turn.advice.cautions if caution.kind != "tree"} if turn.advice else set()
     waits = None
     if turn.confirm:
-        waits = Pending(reading, takes_back=turn.gone)
+        waits = Pending(reading, takes_back=turn.gone, tree=turn.tree.name if turn.tree else None)
     elif any(ask.fact == "tree" for ask in turn.asks) and not turn.new_name:
         waits = Pending(reading, "tree")
     moved = bool(turn.tree) or turn.meant.species_alone
@@ -65,7 +69,20 @@ def kept(turn: Turn) -> Context:
         taken_from=turn.taken_from if spoke else before.taken_from,
         figure=reading if reading.topic == "figure" else None,
         figure_asks=bool(turn.asks),
+        unnamed=_unnamed(turn),
     )
+
+
+def _unnamed(turn: Turn) -> tuple[Reading, ...]:
+    """What was told of a tree without a record: this statement with those before it, unless another kind is meant."""
+    before, reading = turn.before.unnamed, turn.reading
+    if turn.tree or turn.house.garden is None or ("new" in turn.acts and turn.new_name and not turn.confirm):
+        return ()
+    if turn.confirm or reading.several or not _TELLING & set(turn.acts):
+        return before
+    said = species_said(reading)
+    other = said and any(species_said(one) not in (None, said) for one in before)
+    return (reading,) if other else (*before, reading)
 
 
 def _speaks_anew(turn: Turn) -> bool:

@@ -17,11 +17,11 @@ if TYPE_CHECKING:
     from benchmate.talk.house import House
 
 
-def meant_by_grower(house: House, tree: Tree) -> list[FollowUp]:
+def meant_by_grower(house: House, tree: Tree, on: dt.date) -> list[FollowUp]:
     """Open plans and reminders in the grower's own words, by day; those without a day last."""
     if house.garden is None:
         return []
-    own = [one for one in house.garden.follow_ups(tree) if not one.rule]
+    own = [one for one in house.garden.follow_ups(tree, on) if not one.rule]
     return sorted(own, key=lambda one: (one.on or dt.date.max, one.work))
 
 

@@ -42,9 +42,11 @@ def own_words(house: House, tree: Tree, works: Collection[str], on: dt.date) -> 
         return []
     from benchmate.garden.journal import standing
 
-    entries = standing(house.entries(tree))
+    entries = standing(_up_to(house, tree, on))
     by_id = {entry.id: entry for entry in entries}
-    own = [_planned(one, by_id.get(one.entry), on) for one in _open(house, tree) if one.work in works and not one.rule]
+    own = [
+        _planned(one, by_id.get(one.entry), on) for one in _open(house, tree, on) if one.work in works and not one.rule
+    ]
     own += _decided(entries, works, house, on)
     return sorted(own, key=lambda one: (one.stands, one.day), reverse=True)
 
@@ -60,7 +62,7 @@ def decided_against(house: House, tree: Tree, works: Sequence[Work], when: str |
     if house.garden is None or not works:
         return []
     day = (first_day(when, house.place.southern) if when else None) or on
-    entries = standing(house.entries(tree))
+    entries = standing(_up_to(house, tree, on))
     found = []
     for work in works:
         name = str(work.work)
@@ -90,8 +92,8 @@ def _not_before(entry: Entry, house: House, day: dt.date) -> bool:
 
 def planned_words(house: House, tree: Tree, on: dt.date) -> list[str]:
     """All that the grower said would be done, the soonest first."""
-    by_id = {entry.id: entry for entry in house.entries(tree)}
-    own = sorted((one for one in _open(house, tree) if not one.rule), key=lambda one: one.on or dt.date.max)
+    by_id = {entry.id: entry for entry in _up_to(house, tree, on)}
+    own = sorted((one for one in _open(house, tree, on) if not one.rule), key=lambda one: one.on or dt.date.max)
     return [_planned(one, by_id.get(one.entry), on).words for one in own]
 
 
@@ -103,7 +105,7 @@ def next_checks(house: House, tree: Tree, part: str | None, on: dt.date) -> list
     from benchmate.garden.agenda import DueTree, due_items
     from benchmate.telling.due import without_long_past
 
-    looks = [one for one in _open(house, tree) if one.work == _CHECK and part in (None, one.part)]
+    looks = [one for one in _open(house, tree, on) if one.work == _CHECK and part in (None, one.part)]
     groups, _ = without_long_past([DueTree(tree, due_items(looks, on, (dt.date.max - on).days))])
     told = []
     for item in (item for group in groups for item in group.items):
@@ -125,13 +127,18 @@ def asked_again(house: House, tree: Tree, works: Collection[str], on: dt.date) -
     from benchmate.garden.agenda import DueTree, due_items
     from benchmate.telling.due import item_words, without_long_past
 
-    asked = [one for one in _open(house, tree) if one.work in works and one.rule]
+    asked = [one for one in _open(house, tree, on) if one.work in works and one.rule]
     groups, _ = without_long_past([DueTree(tree, due_items(asked, on, (dt.date.max - on).days))])
     return [sentence(f"on record: {item_words(item, on)}") for group in groups for item in group.items[:2]]
 
 
-def _open(house: House, tree: Tree) -> Sequence[FollowUp]:
-    return house.garden.follow_ups(tree) if house.garden else ()
+def _up_to(house: House, tree: Tree, on: dt.date) -> list[Entry]:
+    """The record as it stood on that day: what was written of later days is not known yet."""
+    return [entry for entry in house.entries(tree) if entry.day <= on]
+
+
+def _open(house: House, tree: Tree, on: dt.date) -> Sequence[FollowUp]:
+    return house.garden.follow_ups(tree, on) if house.garden else ()
 
 
 def _planned(one: FollowUp, entry: Entry | None, on: dt.date) -> Own:

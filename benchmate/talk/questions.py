@@ -6,17 +6,21 @@ import datetime as dt
 from typing import TYPE_CHECKING, Any
 
 from benchmate.garden.record import Tree
-from benchmate.hearing.reading import Reading
+from benchmate.hearing.reading import Fact, Reading
 from benchmate.practice import advise as weigh_options
 from benchmate.practice import gather
 from benchmate.practice.advice import AVOID, HOLD, Advice, Ask, FigureTold
 from benchmate.practice.facts import Facts
 from benchmate.talk.dates import first_day
-from benchmate.telling.dates import day_words
+from benchmate.telling.dates import day_of, day_words
+from benchmate.telling.heard import fact_words
+from benchmate.telling.wording import list_words
 from benchmate.value import replace
 
 if TYPE_CHECKING:
     from benchmate.talk.turns import Turn
+
+_STATE = ("health", "stage", "flush", "finding")  # what a tree's state is told by
 
 
 def facts_of(turn: Turn, reading: Reading, tree: Tree | None, on: dt.date | None = None) -> Facts:
@@ -54,8 +58,12 @@ def season_asked(turn: Turn) -> dt.date | None:
 def advise(turn: Turn) -> None:
     """Advice on what was seen, done or asked, beside what the grower planned or decided of it."""
     from benchmate.talk import own_words as own
+    from benchmate.talk.why_done import asks_why_done, why_done
 
     reading = turn.reading
+    if asks_why_done(turn):
+        turn.says += why_done(turn)
+        return
     if reading.topic == "what-if":
         _what_if(turn)
         return
@@ -71,8 +79,31 @@ def advise(turn: Turn) -> None:
         if reading.topic == "when" and not turn.own:
             turn.aside += own.asked_again(turn.house, turn.tree, works, turn.on)
     turn.advice = _bite_checks(turn, _with_figure(turn, _weighed(turn, reading)))
+    if turn.tree and asks_how_it_is(turn):
+        turn.says += state_words(turn, turn.tree)
     if season := season_asked(turn):
         turn.aside.append(f"answered for {day_words(season, turn.on)}, by what is known of the tree today")
+
+
+def asks_how_it_is(turn: Turn) -> bool:
+    """ "How is the hornbeam": its state is asked for first, and what is best now only beside."""
+    reading, lexicon = turn.reading, turn.house.lexicon
+    plain = not reading.work and not reading.missed and all(fact.kind == "species" for fact in reading.facts)
+    first, *rest = lexicon.split(reading.said)[:2]
+    asked = reading.topic == "advice" and "ask" in reading.acts and not reading.when
+    return plain and asked and first in lexicon.sense["measuring"] and rest[:1] in (["is"], ["are"])
+
+
+def state_words(turn: Turn, tree: Tree) -> list[str]:
+    """What is known of the tree's state today, with the day on which it was seen, and what is due on it."""
+    facts = facts_of(turn, turn.reading, tree)
+    told: dict[str, str] = {}
+    for one in (known for kind in _STATE for known in facts.of(kind) if not known.denied):
+        words = fact_words(Fact(one.kind, one.value, one.spot), turn.on)
+        seen = day_of(one.on) if one.on else None
+        told.setdefault(words, f"{words} (seen on {day_words(seen, turn.on)})" if seen else words)
+    state = list_words(list(told.values())) or "the record tells nothing of its state"
+    return [f"{tree.name}: {state}", *turn.house.due_on(tree, turn.on)]
 
 
 def answer(turn: Turn) -> None:

@@ -24,12 +24,13 @@ def recall(
     units: str = "metric",
     counts: Mapping[str, int] | None = None,
     several: bool | None = None,
+    about: str | None = None,
 ) -> tuple[str, ...]:
     """The answer to "when did I last", "how often", "did I", "what did I do", the answer itself first.
 
     journals: tree name -> its entries; one tree where the question is about one. Only what stood by `on` counts.
     counts: how many entries there are in all, by work, where the journals hold the newest alone. several: whether more
-    trees than one were asked about, where the journals do not tell.
+    trees than one were asked about, where the journals do not tell. about: the part that was searched for.
     """
     start, end = span_asked(reading, on, southern) or (None, on)
     within = ""
@@ -38,6 +39,7 @@ def recall(
     works = [work.work for work in reading.work if work.work]
     counts, several = counts or {}, len(journals) > 1 if several is None else several
     if not works:
+        within = f" about the {about.replace('-', ' ')}{within}" if about else within
         most = FEW if reading.missed and not reading.when else MOST
         return _everything(journals, start, end, within, on, units, counts.get(""), several, most)
     lines: list[str] = []

@@ -36,6 +36,7 @@ def answer(turn: Turn) -> None:
 def _recall(turn: Turn) -> None:
     from benchmate.talk.recall import recall
     from benchmate.talk.recall_many import MANY, newest_of
+    from benchmate.talk.why_done import about_part, part_asked
 
     house, lexicon = turn.house, turn.house.lexicon
     reading = with_days(turn.reading, turn.on, lexicon)
@@ -58,12 +59,19 @@ def _recall(turn: Turn) -> None:
         if len(trees) > 1:
             trees = house.with_work(trees, works) or trees[:1]
         journals = {tree.name: house.entries(tree) for tree in trees}
+    whole = asks_for_all(reading.said, lexicon)
+    about = part_asked(reading, lexicon) if whole and not counts else None
+    if about:
+        journals = {name: about_part(entries, about, house) for name, entries in journals.items()}
     units, many = house.place.units, len(trees) > 1
     if not many:
         reading = _any_such(reading, house, journals[trees[0].name], turn.on)
-    told = list(recall(reading, journals, turn.on, southern=turn.southern, units=units, counts=counts, several=many))
+    told = list(
+        recall(
+            reading, journals, turn.on, southern=turn.southern, units=units, counts=counts, several=many, about=about
+        )
+    )
     own = own_words(house, trees[0], works, turn.on) if len(trees) == 1 else []
-    whole = asks_for_all(reading.said, lexicon)
     # asked what was decided, that is the answer; asked when it was last done, what is planned stands beside
     said = [one.words for one in own if whole or one.stands]
     turn.says += [*said, *told] if whole else [*told, *said]
@@ -185,7 +193,9 @@ def _plan(turn: Turn) -> None:
     plan = plan_for(turn.house, turn.tree, turn.on, years_said(turn.reading.series)).plan
     # what the grower planned himself is the answer, and stands once more, in his own words, below what is laid out
     turn.says += [*planned_words(turn.house, turn.tree, turn.on)[:1], *plan_words(plan, units=turn.house.place.units)]
-    turn.lines += meant_lines(meant_by_grower(turn.house, turn.tree), turn.on, {item.work for item in plan.items})
+    turn.lines += meant_lines(
+        meant_by_grower(turn.house, turn.tree, turn.on), turn.on, {item.work for item in plan.items}
+    )
     turn.found.append(plan.as_json())
 
 

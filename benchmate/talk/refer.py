@@ -7,12 +7,13 @@ nothing was said that could be meant, the statement stands as it was said.
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
+from typing import Any
 
 from benchmate.hearing.reading import NOWHERE, Reading, Spot, Work
 from benchmate.practice.advice import GO, Advice, Ask
 from benchmate.talk.amended import IT, OTHER, SAME, moved, opposite
-from benchmate.talk.context import spots_of
+from benchmate.talk.context import Context, spots_of
 from benchmate.telling.wording import list_words, spot_words
 from benchmate.value import dataclass, replace
 
@@ -59,6 +60,20 @@ class Pointing:
         }
         parts.discard(None)
         return parts.pop() if len(parts) == 1 else None
+
+
+def pointing_of(talk: Context, places: Mapping[str, Any]) -> Pointing:
+    """What the talk lends. places: the table of rules/practice/places.toml."""
+    whole = places.get("whole_tree_works", ())
+    own = {**places.get("work_part", {}), **dict.fromkeys(whole, "tree")}
+    own_part = places.get("finding_part", {})
+    return Pointing(
+        talk.reading,
+        talk.advice,
+        lambda work: work not in own,
+        lambda finding: own_part.get(finding),
+        lambda work: work not in whole,
+    )
 
 
 def resolve(reading: Reading, talk: Pointing) -> Resolved:

@@ -1,21 +1,31 @@
-"""What the grower must say yes to before anything is logged: guesses that could change it, and what he decided against
-himself."""
+"""What the grower must say yes to before anything is logged: guesses that could change it, words before the verb that
+were not taken in, and what he decided against himself."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from benchmate.telling.wording import sentence
+from benchmate.hearing.reading import Missed, Reading, Work
+from benchmate.talk.asked_how import phrase_places
+from benchmate.telling.heard import said_work_words
+from benchmate.telling.lines import cut_short
+from benchmate.telling.wording import list_words, sentence
 
 if TYPE_CHECKING:
+    from benchmate.hearing import Ear, Lexicon
+    from benchmate.hearing.words import Word
     from benchmate.talk.turns import Turn
 
 _OPEN = "now"  # work that is told of as being done, or about to be
+_STOPS = frozenset(".!?;...")  # what ends a sentence
+_COMMAS = frozenset({",", ":"})
+# leaving and waiting take nothing off a tree
+_TAKES_NOTHING = frozenset({"leave", "wait"})
 
 
 def settled(turn: Turn) -> bool:
     """Whether what is said may be logged; where not, the question stands in the turn."""
-    return settled_guesses(turn) and _settled_decisions(turn)
+    return settled_guesses(turn) and _settled_subjects(turn) and _settled_decisions(turn)
 
 
 def settled_guesses(turn: Turn) -> bool:
@@ -26,6 +36,53 @@ def settled_guesses(turn: Turn) -> bool:
     taken = " and ".join(f'"{guess.heard}" as "{guess.taken}"' for guess in grave)
     turn.confirm = f"Took {taken}. Is that right? Say yes or no."
     return False
+
+
+def _settled_subjects(turn: Turn) -> bool:
+    """Words that were not taken in and stand before the verb may tell whose work it was, or that it was none ("the
+    video says remove it"): then nothing goes into the record as done before a yes."""
+    if turn.confirmed or "decide" not in turn.acts:
+        return True
+    open_to = unread_before(turn.reading, turn.house.ear, turn.house.lexicon)
+    if not open_to:
+        return True
+    words = list_words(list(dict.fromkeys(f'"{cut_short(missed.words, 60)}"' for _, missed in open_to)))
+    units = turn.house.place.units
+    works = list_words(list(dict.fromkeys(said_work_words(work, units, done=True) for work, _ in open_to)))
+    turn.confirm = f"{words} was not taken in. Log it as your own work, {works}? Say yes or no."
+    return False
+
+
+def unread_before(reading: Reading, ear: Ear, lexicon: Lexicon) -> list[tuple[Work, Missed]]:
+    """Works told as done, each with the words of its clause that stand before its verb and were not taken in.
+
+    A comma does not part an imperative from them: "by the book, remove it" is still the book's.
+    """
+    works = [work for work in reading.work if work.work and work.done in (_OPEN, "done") and work.span != (0, 0)]
+    # what a correction added has its places in other words
+    missed = [one for one in reading.missed if reading.said[slice(*one.span)] == one.words]
+    if not works or not missed:
+        return []
+    words = ear.words(reading.said)
+    found = []
+    for work in works:
+        if work.work in _TAKES_NOTHING:
+            continue
+        for one in missed:
+            between = [word for word in words if one.span[1] <= word.start and word.end <= work.span[0]]
+            opens = not any(other.span[0] < one.span[0] for other in works)
+            if one.span[1] <= work.span[0] and not _parted(between, lexicon, comma=work.done == "done" or not opens):
+                found.append((work, one))
+    return found
+
+
+def _parted(between: list[Word], lexicon: Lexicon, *, comma: bool) -> bool:
+    """Whether a new clause begins in these words. comma: whether a comma begins one."""
+    texts = [word.text for word in between]
+    if _STOPS & set(texts):
+        return True
+    found = {end - start == 1 and texts[start] in _COMMAS for start, end, _ in phrase_places(texts, "SEP", lexicon)}
+    return False in found or (comma and True in found)
 
 
 def _settled_decisions(turn: Turn) -> bool:

@@ -7,15 +7,20 @@ from typing import TYPE_CHECKING, Any
 from benchmate.garden.record import Entry, Tree
 from benchmate.hearing.reading import Reading
 from benchmate.practice.advice import Advice, Ask
+from benchmate.talk.aftermath import asks_alone, looks_back
+from benchmate.talk.answered import go_on
 from benchmate.talk.asked_how import as_thought, turned_to
 from benchmate.talk.context import Context, Logged
 from benchmate.talk.correct import corrected
 from benchmate.talk.decide import entries_of
-from benchmate.talk.deeds import another_option, begin_record, name_tree, pick, refused_options, strike, take_back
+from benchmate.talk.deeds import another_option, pick, refused_options, strike, take_back
 from benchmate.talk.following import Endings, endings_of, in_its_days
 from benchmate.talk.kept import kept, moved_words, thought_words
 from benchmate.talk.many import for_each
-from benchmate.talk.refer import Pointing, resolve
+from benchmate.talk.naming import begin_record, name_tree
+from benchmate.talk.not_done import taken_out
+from benchmate.talk.parting import parts_with
+from benchmate.talk.refer import pointing_of, resolve
 from benchmate.talk.settling import settled, settled_guesses
 from benchmate.talk.sums_follow import counted_leaves
 from benchmate.talk.which_tree import Meant, as_list, as_turn, meant_tree, rivals, species_said, which
@@ -102,9 +107,9 @@ class Turn:
         if "strike" in self.acts:
             strike(self)
         elif self.gone:
-            self._in_its_stead(self.gone)
+            self.in_its_stead(self.gone)
 
-    def _in_its_stead(self, gone: Logged) -> None:
+    def in_its_stead(self, gone: Logged) -> None:
         """Strike what a correction goes over; that it was struck is told beside the answer."""
         before, self.says = self.says, []
         take_back(self, gone)
@@ -112,16 +117,18 @@ class Turn:
 
     def point_and_correct(self) -> bool:
         """Fill in what the words point back to; False where the grower must say more first."""
+        if taken_out(self):
+            return bool(self.acts)
         corrects = "correct" in self.acts
         if corrects and not self._correct():
             return False
         self._then()
-        resolved = resolve(self.reading, self._pointing())
+        resolved = resolve(self.reading, pointing_of(self.before, self.house.book.places))
         self.reading = counted_leaves(resolved.reading, self.house.ear)
         if resolved.ask:
             self.asks.append(resolved.ask)
-        elif corrects and self.before.made:
-            self._in_its_stead(self.before.made)
+        elif corrects and self.before.made and not asks_alone(self.reading):
+            self.in_its_stead(self.before.made)
         return resolved.ask is None
 
     def _correct(self) -> bool:
@@ -130,6 +137,9 @@ class Turn:
             return True
         last = self.before.amends
         fixed = corrected(last, self.reading) if last else None
+        if fixed is None and asks_alone(self.reading):  # "oh, that was stupid. what now"
+            self.reading = replace(self.reading, acts=("ask",))
+            return True
         if fixed is None:
             what = "Say what it should have been" if last else "Nothing was said before in this talk; say it whole"
             self.asks.append(Ask("work", f"{what}, as in: no, the right branch."))
@@ -145,18 +155,6 @@ class Turn:
         works = tuple(replace(work, done=None) for work in last.work)
         self.reading = replace(
             last, said=reading.said, when=reading.when, work=works, facts=(), acts=("ask",), topic="may"
-        )
-
-    def _pointing(self) -> Pointing:
-        places = self.house.book.places
-        own = {**places.get("work_part", {}), **dict.fromkeys(places.get("whole_tree_works", ()), "tree")}
-        own_part = places.get("finding_part", {})
-        return Pointing(
-            self.before.reading,
-            self.before.advice,
-            lambda work: work not in own,
-            lambda finding: own_part.get(finding),
-            lambda work: work not in places.get("whole_tree_works", ()),
         )
 
     # ---- which tree
@@ -194,10 +192,13 @@ class Turn:
         """Advice, answers to questions, and the entries that the statement makes."""
         from benchmate.talk import questions
 
-        reading = self.reading
         if "pick" in self.acts:
             pick(self)
             return
+        go_on(self)
+        if parts_with(self) or looks_back(self):
+            return
+        reading = self.reading
         if "ask" in self.acts and reading.topic not in ADVISED:
             questions.answer(self)
         elif ("ask" in self.acts or _STATES & set(self.acts)) and "new" not in self.acts:

@@ -98,6 +98,7 @@ def entry_json(entry: Entry) -> dict[str, Any]:
         "strikes": entry.strikes,
         "photo": entry.photo,
         "when": entry.when,
+        "ends": entry.ends,
         **entry.more,
     }
     return out | {key: value for key, value in more.items() if value}

@@ -31,7 +31,7 @@ def due_lines(groups: Sequence[DueTree], on: dt.date, days: int, *, whole: bool 
         lines.append(Line(f"{group.tree.name}:", role.OPTION))
         lines += [Line(sentence(item_words(item, on)), role.REASON, "- ", 2) for item in group.items]
     if past:
-        lines.append(Line(f"{past} more are over {LONG_PAST_DAYS} days late: --all shows them.", role.ASIDE))
+        lines.append(Line(f"{past_words(past)}: --all shows them.", role.ASIDE))
     return lines
 
 
@@ -58,8 +58,13 @@ def due_words(groups: Sequence[DueTree], on: dt.date, days: int) -> list[str]:
     groups, past = without_long_past(groups)
     told = [f"{group.tree.name}: {item_words(item, on)}" for group in groups for item in group.items]
     if past:
-        told.append(f"{past} more are over {LONG_PAST_DAYS} days late")
+        told.append(past_words(past))
     return [headline(groups, days), *map(sentence, told)]
+
+
+def past_words(past: int) -> str:
+    """How much is so late that it is only counted."""
+    return f"{past} more {'is' if past == 1 else 'are'} over {LONG_PAST_DAYS} days late"
 
 
 def headline(groups: Sequence[DueTree], days: int) -> str:

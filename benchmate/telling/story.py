@@ -16,6 +16,7 @@ from benchmate.telling.measures import measure_words
 from benchmate.telling.wording import list_words, sentence, small, work_words
 
 _PLACE = ("part", "side", "level", "ordinal", "count")
+_LEAVING = ("leave", "wait")
 _NOT_MEASURE = {*_PLACE, "kind", "value", "work", "when", "not", "done", "manner", "span"}
 _SEASONS = ("Winter", "Spring", "Summer", "Autumn")
 
@@ -61,10 +62,16 @@ def entry_words(entry: Entry, on: dt.date, units: str = "metric") -> str:
     match entry.kind:
         case "struck":
             words = f"taken back: {entry.strikes}" + (f", {cut_short(entry.said)}" if entry.said else "")
-        case "left" if works and all(table.get("work") in ("leave", "wait") for table in entry.work):
+        case "left" if works and all(table.get("work") in _LEAVING for table in entry.work):
             words = "left: " + list_words(works)
+        case "left" if any(table.get("work") in _LEAVING for table in entry.work):
+            not_done = [table_work_words(one, False, units) for one in entry.work if one.get("work") not in _LEAVING]
+            still = [table_work_words(one, True, units) for one in entry.work if one.get("work") in _LEAVING]
+            words = f"left, did not {list_words(not_done, 'or')}; {list_words(still)}"
         case "left":
             words = "left, did not " + list_words(works, "or") if works else f"left: {cut_short(entry.said)}"
+        case "note" if entry.ends:
+            words = f"record closed ({entry.ends}): {cut_short(entry.said, 400)}"
         case "note":
             words = f"note: {cut_short(entry.said, 400)}"
         case _:

@@ -235,3 +235,15 @@ def test_a_plan_for_a_month_is_overdue_only_when_the_month_is_over(garden: Garde
     left = {day: [item.days_left for group in due(garden, day, 0) for item in group.items] for day in (
         dt.date(2026, 5, 31), dt.date(2026, 6, 1), dt.date(2026, 6, 30), dt.date(2026, 7, 2))}  # fmt: skip
     assert list(left.values()) == [[], [29], [0], [-2]]
+
+
+def test_what_was_written_of_later_days_is_not_due_yet(garden: Garden, tree: Tree) -> None:
+    asked = Entry("", dt.date(2026, 6, 10), "plan", "wire it", work=({"work": "wire"},), when="2026-06-20")
+    later = Entry("", dt.date(2026, 6, 16), "plan", "feed it", work=({"work": "feed"},), when="2026-06-18")
+    done = Entry("", dt.date(2026, 6, 17), "done", "wired it", work=({"work": "wire"},))
+    garden.append_all(tree, [asked, later, done])
+
+    def works(on: dt.date) -> list[str]:
+        return [item.follow.work for group in due(garden, on, 14) for item in group.items]
+
+    assert works(ON) == ["wire"] and works(dt.date(2026, 6, 17)) == ["feed"]

@@ -121,7 +121,7 @@ def test_what_was_done_closes_what_asked_for_it(played):
 def test_the_plan_holds_all_that_was_said_to_be_done(played, name):
     tree = played.house.garden.find(name)
     plan = plan_for(played.house, tree, END, 3).plan
-    told = lay(meant_lines(meant_by_grower(played.house, tree), END, {item.work for item in plan.items}))
+    told = lay(meant_lines(meant_by_grower(played.house, tree, END), END, {item.work for item in plan.items}))
     planned = [entry for entry in standing(played.house.entries(tree)) if entry.kind == "plan"]
     waiting = {one.entry: one for one in follow_ups(played.house.entries(tree))}
     own = [entry for entry in planned if entry.id in waiting and not waiting[entry.id].rule]

@@ -198,9 +198,12 @@ def test_a_no_drops_it(said, word):
     assert entries == []
 
 
-def test_other_words_drop_it_too(said):
-    _, entries = said("defoliateing it", "fed it", "yes")
+def test_other_words_leave_it_waiting_and_say_so(said):
+    answer, entries = said("defoliateing it", "fed it")
     assert [works(entry) for entry in entries] == [["feed"]]
+    assert any('waited for: "defoliateing it"' in aside for aside in answer.aside)
+    _, entries = said("yes")
+    assert works(entries[-1]) == ["defoliate"]
 
 
 # ---- which tree

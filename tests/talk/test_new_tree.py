@@ -5,7 +5,7 @@ import datetime as dt
 import pytest
 
 from benchmate.garden import check_garden, open_garden
-from benchmate.talk.deeds import origin_said
+from benchmate.talk.naming import origin_said
 from benchmate.telling import lay, tell
 
 ON = dt.date(2026, 6, 14)
@@ -37,3 +37,50 @@ def test_one_statement_makes_the_tree_with_its_kind_name_and_origin(empty_bench)
 )
 def test_where_it_comes_from(words, origin):
     assert origin_said(words) == origin
+
+
+# ---- a tree that is named after it was spoken of
+
+
+def record(bench, name):
+    garden = open_garden(bench.house.folder)
+    tree = garden.find(name)
+    return tree, [(one.kind, [work["work"] for work in one.work], one.day) for one in garden.entries(tree)]
+
+
+def test_what_was_said_of_a_tree_goes_into_its_record_when_it_is_named(empty_bench):
+    empty_bench.answer("dug a big hawthorn out of an old hedge yesterday, trunk 90 mm")
+    answer = empty_bench.answer("call it Ditch")
+    tree, entries = record(empty_bench, "Ditch")
+    assert (tree.species, tree.origin) == ("Crataegus", "old hedge")
+    assert entries == [("done", ["collect"], ON - dt.timedelta(days=1))]
+    (entry,) = answer.logged
+    assert entry.work[0]["diameter_mm"] == 90 and entry.follow
+    assert check_garden(empty_bench.house.folder) == []
+
+
+def test_several_statements_and_what_is_seen_go_with_it(empty_bench):
+    for words in ("bought a japanese maple yesterday", "it's leafing out", "watered it", "call it Ember"):
+        answer = empty_bench.answer(words)
+    tree, entries = record(empty_bench, "Ember")
+    assert tree.species == "Acer palmatum"
+    assert [(kind, works) for kind, works, _ in entries] == [("seen", []), ("done", ["water"])]
+    assert answer.logged[0].facts[0]["value"] == "leafing-out"
+
+
+def test_what_was_told_of_another_kind_or_tree_stays_out(empty_bench):
+    empty_bench.answer("wired the larch")
+    empty_bench.answer("new tree, beech, call it Anvil")
+    assert record(empty_bench, "Anvil")[1][0][0] == "note"
+    empty_bench.answer("fed it")
+    empty_bench.answer("call it Slate")
+    tree, entries = record(empty_bench, "Slate")
+    assert tree.species is None and [kind for kind, _, _ in entries] == ["note"]
+
+
+def test_what_waited_for_a_name_is_not_said_to_be_lost(bench):
+    bench.context = type(bench.context)()
+    assert bench.answer("fed it").asks
+    answer = bench.answer("call it Slate")
+    assert [entry.kind for entry in answer.logged] == ["done"]
+    assert not any("not logged" in aside for aside in answer.aside)

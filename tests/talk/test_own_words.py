@@ -5,6 +5,8 @@ import datetime as dt
 import pytest
 
 from benchmate.hearing.reading import Reading, Spot, Work
+from benchmate.talk.bench import Bench
+from benchmate.talk.house import House
 from benchmate.telling.told import tell
 
 PLANNED = "You planned to repot it in spring 2027 (said on 6 June)"
@@ -28,6 +30,11 @@ def test_an_own_plan_stands_before_the_verdict(bench, question):
     answer = bench.answer(question)
     assert first(answer).startswith(f"{PLANNED}. ") and any(word in first(answer) for word in ("Yes", "Not now"))
     assert answer.own == (PLANNED,)
+
+
+def test_what_was_said_on_a_later_day_is_not_known_yet(demo):
+    late, early = Bench(House(demo), dt.date(2026, 6, 14)), Bench(House(demo), dt.date(2026, 6, 1), dry=True)
+    assert late.answer("can I repot the olive").own and not early.answer("can I repot the olive").own
 
 
 def test_a_plan_for_another_work_is_not_told(bench):

@@ -52,13 +52,85 @@ def test_a_plan_behind_the_time_that_was_named_is_no_breach(bench):
     assert bench.answer("repot it in April").aside == ()
 
 
+# ---- whose work it was
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "the video says remove the lowest branch",
+        "my mate's video: remove the lowest branch",
+        "in the old days they defoliated everything",
+        "my teacher said to wire the lower branch, I'm not convinced",
+    ],
+)
+def test_words_not_taken_in_before_the_verb_are_asked_about_first(bench, words):
+    answer = bench.answer(words)
+    assert "was not taken in" in answer.confirm and not answer.logged
+    assert kinds(bench.answer("yes")) == ["done"]
+
+
+def test_the_question_names_the_words_and_the_work_and_a_no_logs_nothing(bench):
+    answer = bench.answer("the video says remove the lowest branch")
+    assert answer.confirm.startswith('"the video says" was not taken in') and "removed the low branch" in answer.confirm
+    assert not bench.answer("no").logged and not bench.answer("fed it").aside
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "wired it by the trampoline",
+        "wired it by the trampoline and fed it",
+        "no label, fed it",
+        "no idea what I'm doing but I wired the trunk",
+        "it was bone dry when I came home, so I watered it",
+    ],
+)
+def test_words_behind_the_verb_or_in_another_clause_hold_nothing(bench, words):
+    answer = bench.answer(words)
+    assert answer.confirm is None and "done" in kinds(answer)
+
+
 # ---- the yes that does not come
 
 
-@pytest.mark.parametrize("words", ["fed it", "can I wire it"])
-def test_what_is_dropped_is_said_to_be_dropped(bench, words):
+@pytest.mark.parametrize("words", ["fed it", "can I wire it", "buds are swelling"])
+def test_what_waits_goes_on_waiting_and_says_so(bench, words):
     assert bench.answer("repoted it today").confirm
-    assert 'not logged, since it was not answered: "repoted it today"' in bench.answer(words).aside
+    aside = bench.answer(words).aside
+    assert 'not logged yet, a yes or no is waited for: "repoted it today"' in aside
+    assert [table["work"] for entry in bench.answer("yes").logged for table in entry.work] == ["repot"]
+    assert not any("waited for" in aside for aside in bench.answer("fed it").aside)
+
+
+def test_what_waits_is_logged_on_the_tree_it_was_said_of(bench, journal):
+    bench.answer("repoted it today")
+    bench.answer("let's do Crag")
+    bench.answer("yes")
+    assert journal("Gatepost")[-1].work[0]["work"] == "repot" and journal("Crag")[-1].day < bench.on
+
+
+def test_two_that_wait_are_settled_one_after_the_other(bench):
+    bench.answer("repoted it today")
+    answer = bench.answer("the video says remove the lowest branch")
+    assert answer.confirm and any("repoted" in aside for aside in answer.aside)
+    first, second = bench.answer("no"), bench.answer("yes")
+    assert not first.logged and any("repoted" in aside for aside in first.aside)
+    assert [table["work"] for entry in second.logged for table in entry.work] == ["repot"]
+
+
+@pytest.mark.parametrize("words", ["repotted it today", "scratch that", "no"])
+def test_what_is_told_anew_or_taken_back_waits_no_more(bench, words):
+    bench.answer("repoted it today")
+    assert not any("waited for" in aside for aside in bench.answer(words).aside)
+    assert not any("waited for" in aside for aside in bench.answer("watered it").aside)
+
+
+def test_what_would_be_taken_back_is_asked_about_again(bench):
+    bench.turn_to("Cellar")
+    bench.answer("undo that")
+    answer = bench.answer("scratch that")
+    assert answer.confirm and not any("not answered" in aside for aside in answer.aside)
 
 
 @pytest.mark.parametrize("words", ["yes", "no"])

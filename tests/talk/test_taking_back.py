@@ -219,3 +219,84 @@ def test_a_name_that_no_tree_has_is_told(bench):
     assert bench.context.tree == "Gatepost"
     bench.answer("Ratchet")
     assert bench.context.tree == "Ratchet"
+
+
+# ---- what was not done after all
+
+
+def stands(bench, name):
+    """(kind, works with their sides) of what was written today and still stands."""
+    tree = bench.house.garden.find(name)
+    return [
+        (entry.kind, [(work["work"], work.get("side")) for work in entry.work])
+        for entry in bench.house.lately_standing(tree)
+        if entry.id in bench.written
+    ]
+
+
+def test_the_one_that_was_kept_and_the_one_that_was_cut_change_places(bench):
+    for words in ("two competing leaders", "ok I'll keep the right one, took the left down to a stub"):
+        bench.answer(words)
+    bench.answer("actually I kept the left one not the right")
+    told = [("plan", [("select-leader", "left")]), ("done", [("shorten", "right")])]
+    assert stands(bench, "Gatepost")[1:] == told
+    bench.answer("sorry I meant I've not cut anything yet")
+    assert stands(bench, "Gatepost")[1:] == told[:1]
+
+
+@pytest.mark.parametrize(
+    "told, denied",
+    [
+        ("shortened the left branch", "I've not cut anything yet"),
+        ("cut the left branch off", "no, I've not cut it"),
+        ("cut the left branch off", "sorry, I haven't cut it yet"),
+        ("wired it", "I have not wired it yet"),
+    ],
+)
+def test_what_was_not_done_after_all_is_taken_back(bench, told, denied):
+    bench.answer(told)
+    answer = bench.answer(denied)
+    assert answer.says[0].startswith("Taken back for Gatepost") and stands(bench, "Gatepost") == []
+
+
+@pytest.mark.parametrize(
+    "told, denied",
+    [("cut the left branch off", "I've not cut the right branch"), ("fed it", "I've not wired it")],
+)
+def test_other_work_that_was_not_done_takes_nothing_back(bench, told, denied):
+    bench.answer(told)
+    bench.answer(denied)
+    assert stands(bench, "Gatepost")[0][0] == "done"
+
+
+# ---- reminders
+
+
+def open_plans(bench):
+    return sorted(
+        one.work for one in bench.house.garden.follow_ups(bench.here) if one.kind == "follow" and not one.rule
+    )
+
+
+@pytest.mark.parametrize(
+    "words", ["forget the reminder", "drop that reminder", "cancel the reminder", "ignore the reminder"]
+)
+def test_the_last_reminder_is_dropped(bench, words):
+    bench.answer("remind me to feed it on 1 July")
+    bench.answer("remind me in three weeks to wire it")
+    bench.answer(words)
+    assert open_plans(bench) == ["feed"]
+
+
+@pytest.mark.parametrize("words", ["forget the reminder about feeding", "cancel the reminder to feed it"])
+def test_a_reminder_is_dropped_by_its_work_and_nothing_is_done(bench, words):
+    bench.answer("remind me to feed it on 1 July")
+    bench.answer("remind me in three weeks to wire it")
+    answer = bench.answer(words)
+    assert open_plans(bench) == ["wire"] and [entry.kind for entry in answer.logged] == ["struck"]
+
+
+def test_a_reminder_that_was_never_kept_is_not_dropped(bench):
+    bench.answer("remind me in three weeks to wire it")
+    says = bench.answer("forget the reminder about feeding").says
+    assert says == ("There is no such plan to take back in the record of Gatepost",) and open_plans(bench) == ["wire"]

@@ -120,7 +120,7 @@ def test_what_is_due_is_told_by_tree_with_what_is_late():
 def test_what_a_rule_asked_for_long_ago_is_only_counted(more, hidden):
     groups = (DueTree(TREE, (follow("2025-06-10", -369, **more),)),)
     text = lay(due_lines(groups, ON, 14))
-    assert ("1 more are over 120 days late: --all shows them." in text) == hidden
+    assert ("1 more is over 120 days late: --all shows them." in text) == hidden
     assert "overdue since 10 June 2025" in lay(due_lines(groups, ON, 14, whole=True))
 
 
@@ -141,3 +141,8 @@ def test_a_calendar_folds_escapes_and_reads_back():
 
 def test_follow_ups_without_a_day_are_not_events():
     assert "VEVENT" not in calendar_text([(TREE, (FollowUp("check", None, None, "x", "a"),))], ON)
+
+
+def test_work_refused_and_a_tree_left_alone_are_told_apart():
+    both = entry("2026-06-14", "left", work=({"work": "remove", "level": "top"}, {"work": "leave"}))
+    assert entry_words(both, ON) == "left, did not remove the top one; left it alone"

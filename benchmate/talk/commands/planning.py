@@ -20,7 +20,7 @@ def plan_command(args: Namespace) -> int:
     tree = garden_of(house).find(args.tree)
     on = today_of(getattr(args, "on", None))
     planned = plan_for(house, tree, on, args.years)
-    meant = meant_by_grower(house, tree)
+    meant = meant_by_grower(house, tree, on)
     place = house.place
     lines = plan_lines(
         planned.plan,

@@ -1,0 +1,66 @@
+"""A tree that died, was sold or given away: its record is closed, after a yes, and nothing is due on it any more."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Sequence
+from typing import TYPE_CHECKING
+
+from benchmate.garden.record import ENDS, Entry
+from benchmate.hearing.reading import NOWHERE, Reading
+from benchmate.talk.asked_how import phrase_places
+from benchmate.talk.context import spots_of
+from benchmate.talk.dates import last_day
+from benchmate.value import replace
+
+if TYPE_CHECKING:
+    from benchmate.talk.turns import Turn
+
+
+def parts_with(turn: Turn) -> bool:
+    """Close the record of a tree that is told to have left the garden; True where the statement tells that."""
+    how = _how(turn, turn.reading)
+    if how is None or turn.house.garden is None:
+        return False
+    reading = turn.reading
+    species = tuple(fact for fact in reading.facts if fact.kind == "species")
+    turn.reading = replace(reading, acts=("note",), facts=species, missed=())
+    if turn.tree is None:
+        turn.says += [turn.meant.aside] if turn.meant.aside else []
+        turn.asks += [turn.meant.ask] if turn.meant.ask else []
+    elif not turn.confirmed:
+        turn.confirm = f"Close the record of {turn.tree.name} ({how}), and drop what is due on it? Say yes or no."
+    else:
+        day = last_day(reading.when, turn.southern) if reading.when else None
+        entry = Entry("", min(day or turn.on, turn.on), "note", reading.said, ends=how)
+        turn.to_log.append((turn.tree, (entry,)))
+        turn.says.append(f"The record of {turn.tree.name} is closed: nothing is due on it any more")
+    return True
+
+
+def _how(turn: Turn, reading: Reading) -> str | None:
+    """How the tree left, where the whole tree is meant and nothing beside it is told; else None."""
+    lexicon, words = turn.house.lexicon, turn.house.lexicon.sense.get("parting", {})
+    if set(reading.acts) - {"observe", "note"} or reading.note or reading.topic or reading.work or reading.measures:
+        return None
+    if any(fact.denied or fact.kind not in ("species", "finding") or fact.spot != NOWHERE for fact in reading.facts):
+        return None
+    if "it" in reading.refers and not reading.tree and spots_of(turn.before.reading):
+        return None  # "it" is the branch that was spoken of
+    texts = lexicon.split(reading.said)
+    found = [
+        (how, says) for how in ENDS for says in words.get(how, ()) if _said(says, texts, words.get("part_behind", ()))
+    ]
+    if not found or phrase_places(texts, "PART", lexicon):
+        return None
+    how, says = found[0]
+    known = {*says.split(), *words.get("beside", ())}
+    if any(word not in known for missed in reading.missed for word in lexicon.split(missed.words)):
+        return None
+    return how
+
+
+def _said(says: str, texts: Sequence[str], behind: Collection[str]) -> bool:
+    """Whether the words stand there, and none behind them that tells of a part ("died back")."""
+    parts = says.split()
+    ends = [at + len(parts) for at in range(len(texts)) if list(texts[at : at + len(parts)]) == parts]
+    return any(end == len(texts) or texts[end] not in behind for end in ends)

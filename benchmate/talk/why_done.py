@@ -1,0 +1,98 @@
+"""Why something was done or decided, in the record's own words: "why did I take it off", "what did I decide about the
+leader"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from benchmate.garden.record import Entry
+from benchmate.hearing.reading import NOWHERE, Reading, Spot, Work
+from benchmate.talk.asked_how import phrase_places
+from benchmate.talk.dates import span_asked
+from benchmate.talk.decide import LEFT_WORKS
+from benchmate.talk.following import near
+from benchmate.telling.dates import day_words
+from benchmate.telling.lines import cut_short
+from benchmate.telling.story import entry_words, matching, spot_of
+from benchmate.telling.wording import sentence, small, work_words
+from benchmate.value import replace
+
+if TYPE_CHECKING:
+    from benchmate.hearing import Lexicon
+    from benchmate.talk.house import House
+    from benchmate.talk.turns import Turn
+
+_OWN_PAST = r"\bwhy (?:did|have|had) (?:not )?(?:i|we)\b"
+_WHOLE = "tree"  # a part that is no part
+
+
+def asks_why_done(turn: Turn) -> bool:
+    """Whether it is asked why the grower himself did, or did not do, a work."""
+    reading = turn.reading
+    if reading.topic != "why" or turn.tree is None or not any(work.work for work in reading.work):
+        return False
+    return re.search(_OWN_PAST, " ".join(turn.house.lexicon.split(reading.said))) is not None
+
+
+def why_done(turn: Turn) -> list[str]:
+    """The reason that stands in the record for the newest such work, else the words that it was told in."""
+    assert turn.tree is not None
+    reading, units = turn.reading, turn.house.place.units
+    refused = "not" in turn.house.lexicon.split(reading.said)
+    work = next(work for work in reading.work if work.work)
+    kinds = ("left",) if refused or work.work in LEFT_WORKS else ("done", "plan")
+    start, end = span_asked(reading, turn.on, turn.southern) or (None, turn.on)
+    entries = turn.house.entries(turn.tree)
+    found = [
+        entry
+        for entry in matching(entries, kinds=kinds, start=start, end=end)
+        if any(_is_of(turn.house, str(table.get("work")), spot_of(table), work) for table in entry.work)
+    ]
+    if not found:
+        what = work_words(str(work.work), work.spot, done=not refused)
+        return [f"The record holds no day when you {'decided not to ' if refused else ''}{what}"]
+    entry = max(found, key=lambda one: one.day)
+    day = day_words(entry.day, turn.on)
+    told = entry_words(replace(entry, reason=None), entry.day, units)
+    if entry.reason:
+        return [f"Because {small(cut_short(entry.reason, 200)).rstrip('.')} ({day}: {told})"]
+    beside = "" if entry.facts else "; no reason beside it"
+    return [f'Your words of {day} were: "{cut_short(entry.said, 200)}"', sentence(f"on record: {told}{beside}")]
+
+
+def _is_of(house: House, done: str, spot: Spot, asked: Work) -> bool:
+    if not near(spot, asked.spot):
+        return False
+    if done == asked.work or (done in LEFT_WORKS and asked.work in LEFT_WORKS):
+        return True
+    if asked.work not in house.book.places.get("needs_object", ()) or asked.spot != NOWHERE:
+        return False
+    groups = [house.book.works.get(str(name), {}).get("group") for name in (done, asked.work)]
+    return groups[0] is not None and groups[0] == groups[1]
+
+
+def part_asked(reading: Reading, lexicon: Lexicon) -> str | None:
+    """The part of a tree that a question about the record is about, where it names no work."""
+    if reading.work or reading.facts or reading.missed:
+        return None
+    found = [str(value) for _, _, value in phrase_places(lexicon.split(reading.said), "PART", lexicon)]
+    return next((part for part in reversed(found) if part != _WHOLE), None)
+
+
+def about_part(entries: Sequence[Entry], part: str, house: House) -> list[Entry]:
+    """The entries that speak of the part: by name, or through the work or the finding that is always of it. What is
+    struck goes along, so that it stays struck."""
+    return [entry for entry in entries if entry.kind == "struck" or _speaks_of(entry, part, house)]
+
+
+def _speaks_of(entry: Entry, part: str, house: House) -> bool:
+    places, works = house.book.places, house.book.works
+    if any(table.get("part") == part for table in (*entry.work, *entry.facts)):
+        return True
+    own = [places.get("work_part", {}).get(str(table.get("work"))) for table in entry.work]
+    own += [works.get(str(table.get("work")), {}).get("takes") for table in entry.work]
+    own += [places.get("finding_part", {}).get(str(fact.get("value"))) for fact in entry.facts]
+    words = phrase_places(house.lexicon.split(entry.said), "PART", house.lexicon)
+    return part in own or any(value == part for _, _, value in words)
