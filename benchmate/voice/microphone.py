@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import queue
 from collections.abc import Callable, Iterator, Sequence
+from concurrent.futures import ThreadPoolExecutor
 from importlib import import_module
 from typing import Any
 
@@ -45,9 +46,13 @@ class Microphone:
         self._stream.close()
 
     def chunks(self) -> Iterator[bytes]:
-        """A tenth of a second at a time, as long as the microphone is open."""
-        while True:
-            yield self._chunks.get()
+        """A tenth of a second at a time, until `finish`."""
+        while chunk := self._chunks.get():
+            yield chunk
+
+    def finish(self) -> None:
+        """End the chunks where the sound stands now."""
+        self._chunks.put(b"")
 
     def drain(self) -> bytes:
         """What has come in and was not taken yet."""
@@ -76,17 +81,39 @@ def spoken_statements(
                     yield from woken_statements(microphone, recogniser, wake)
                     continue
                 microphone.drain()
-                wait("listening; Enter when you are done ")
-                sound = microphone.drain()
+                speech = _until(lambda: wait("listening; Enter when you are done "), microphone, recogniser)
         except (EOFError, KeyboardInterrupt):
             return
-        yield recogniser.hear(sound[-_LONGEST:])
+        yield speech
+
+
+def _until(ended: Callable[[], object], microphone: Microphone, recogniser: Recogniser) -> Speech:
+    """What is said until `ended` returns, heard meanwhile."""
+    live = recogniser.live()
+
+    def listen() -> Speech:
+        for chunk in microphone.chunks():
+            live.more(chunk)
+        return live.end()
+
+    with ThreadPoolExecutor(1) as pool:
+        heard = pool.submit(listen)
+        try:
+            ended()
+        finally:
+            microphone.finish()
+        return heard.result()
 
 
 def woken_statements(microphone: Microphone, recogniser: Recogniser, wake: Sequence[str]) -> Iterator[Speech]:
     """Statements said behind a wake word. What is said without one is dropped and kept nowhere."""
-    for sound in utterances(microphone.chunks()):
-        said = after_wake_word(recogniser.hear(sound), wake)
+    live = recogniser.live()
+    for part in utterances(microphone.chunks()):
+        if part:
+            live.more(part)
+            continue
+        said = after_wake_word(live.end(), wake)
+        live = recogniser.live()
         if said is not None and said.words:
             yield said
             microphone.drain()  # what came in meanwhile is the answer said aloud
@@ -102,16 +129,18 @@ def after_wake_word(speech: Speech, wake: Sequence[str]) -> Speech | None:
 
 
 def utterances(chunks: Iterator[bytes]) -> Iterator[bytes]:
-    """The stretches of speech in a sound that goes on, each ended by half a second of silence."""
+    """The stretches of speech in a sound that goes on, part by part; an empty one where half a second of silence ends a
+    stretch. A part comes as late as that silence is long, so the whole stretch has come when its end is known."""
     found = import_module("pocketsphinx").Endpointer(window=SILENCE_S, sample_rate=RATE)
-    frame, held, speech = int(found.frame_bytes), b"", bytearray()
+    frame, held, long = int(found.frame_bytes), b"", 0
     for chunk in chunks:
         held += chunk
         while len(held) >= frame:
             part, held = held[:frame], held[frame:]
             spoken = found.process(part)
-            if spoken is not None:
-                speech += spoken
-            if speech and (not found.in_speech or len(speech) > _LONGEST):
-                yield bytes(speech)
-                speech = bytearray()
+            if spoken:
+                long += len(spoken)
+                yield bytes(spoken)
+            if long and (not found.in_speech or long > _LONGEST):
+                yield b""
+                long = 0

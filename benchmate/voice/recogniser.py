@@ -18,6 +18,7 @@ from .beside import RunBeside
 from .doubt import HeardWord
 from .floor import with_floor
 from .lattice import LANGUAGE, SENTENCE, Language, Way, behind
+from .live import Live
 from .model import VoiceModel
 from .run import Run
 
@@ -80,9 +81,31 @@ class Recogniser:
         if len(sound) < CHUNK:
             return Speech()
         sound = with_floor(sound)
+        self._beside.whole(sound)
+        return self._pooled(self._run.ways(sound))
+
+    def begin(self, sound: bytes) -> None:
+        """Hear the beginning of a statement that goes on; what came before and was not ended is dropped."""
         self._beside.begin(sound)
-        heard = [self._run.ways(sound), self._beside.ways()]
+        self._run.begin(sound)
+
+    def more(self, sound: bytes) -> None:
+        """Hear what came in since."""
+        self._beside.more(sound)
+        self._run.more(sound)
+
+    def end(self) -> Speech:
+        """The words of the statement that ends here."""
+        self._beside.end()
+        return self._pooled(self._run.end())
+
+    def _pooled(self, ways: Sequence[Way]) -> Speech:
+        heard = [ways, self._beside.ways()]
         return speech_of([ways for ways in heard if ways], self._effort, self._run.probability)
+
+    def live(self) -> Live:
+        """A statement to be heard while it is spoken."""
+        return Live(self)
 
     def close(self) -> None:
         """End the run beside."""
