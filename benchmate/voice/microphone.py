@@ -10,10 +10,13 @@ from typing import Any
 
 from benchmate.fault import UserError
 
+from .floor import powers_of
 from .recogniser import CHUNK, GET_IT, Recogniser, Speech
 from .wave_file import LONGEST_S, RATE
 
 SILENCE_S = 0.5  # ends a statement when the microphone stays open
+FRAME_S = 0.03  # of the endpointer
+FADED = 0.05  # of the power of the speech before; what is fainter is taken for silence
 _LONGEST = LONGEST_S * RATE * 2
 
 
@@ -131,16 +134,35 @@ def after_wake_word(speech: Speech, wake: Sequence[str]) -> Speech | None:
 def utterances(chunks: Iterator[bytes]) -> Iterator[bytes]:
     """The stretches of speech in a sound that goes on, part by part; an empty one where half a second of silence ends a
     stretch. A part comes as late as that silence is long, so the whole stretch has come when its end is known."""
-    found = import_module("pocketsphinx").Endpointer(window=SILENCE_S, sample_rate=RATE)
+    sphinx = import_module("pocketsphinx")
+    found, powers = _endpointer(sphinx), list[float]()
     frame, held, long = int(found.frame_bytes), b"", 0
     for chunk in chunks:
         held += chunk
         while len(held) >= frame:
             part, held = held[:frame], held[frame:]
             spoken = found.process(part)
+            powers = [*powers, sum(powers_of(part))] if found.in_speech else []
             if spoken:
                 long += len(spoken)
                 yield bytes(spoken)
-            if long and (not found.in_speech or long > _LONGEST):
+            if long and (not found.in_speech or long > _LONGEST or has_ended(powers)):
                 yield b""
-                long = 0
+                found, powers, long = _endpointer(sphinx), [], 0
+
+
+def _endpointer(sphinx: Any) -> Any:
+    return sphinx.Endpointer(window=SILENCE_S, sample_rate=RATE, vad_mode=sphinx.Vad.STRICT)
+
+
+def has_ended(powers: Sequence[float]) -> bool:
+    """Whether the last half second holds nothing as loud as speech was before: wind and birds never fall silent.
+
+    powers: of the frames since speech began, each of 0.03 s. One loud frame may be a click.
+    """
+    last = round(SILENCE_S / FRAME_S)
+    if len(powers) < 2 * last:
+        return False
+    louder = sorted(powers)[len(powers) // 2 :]
+    least = sum(louder) / len(louder) * FADED
+    return sum(power >= least for power in powers[-last:]) <= 1

@@ -7,9 +7,11 @@ from array import array
 
 import pytest
 from delivery import left_open, pressed, speech_ends
+from garden_noise import mixed
 from spoken import VOICES, said_by
 
 from benchmate.voice.live import BEGIN_S, QUIET_S, Live
+from benchmate.voice.microphone import has_ended
 from benchmate.voice.recogniser import CHUNK
 from benchmate.voice.wave_file import LONGEST_S, RATE
 
@@ -92,7 +94,17 @@ def test_speech_ends_with_its_last_sound():
     assert speech_ends(SILENCE + loud(1.0) + SILENCE) == pytest.approx(2.0, abs=0.03)
 
 
-def test_with_the_microphone_open_a_silence_ends_the_statement(voices_here):
+@pytest.mark.parametrize("decibels", [None, 20.0])
+def test_with_the_microphone_open_a_silence_ends_the_statement_and_noise_does_not_keep_it_open(voices_here, decibels):
     speech = said_by("the second flush has not hardened", *VOICES[0]) + SILENCE
-    ended = [came for came, part in left_open(speech) if not part]
-    assert len(ended) == 1 and 0.3 < ended[0] - speech_ends(speech) < 0.8
+    ended = [came for came, part in left_open(mixed(speech, decibels, 5)) if not part]
+    assert 0.3 < ended[0] - speech_ends(speech) < 0.7
+
+
+def test_a_statement_goes_on_while_it_is_as_loud_as_before():
+    speech, faint = [1_000.0] * 40, [10.0] * 20
+    assert not has_ended(speech)
+    assert not has_ended([*speech, *faint[:8]])
+    assert has_ended([*speech, *faint])
+    assert has_ended([*speech, *faint[:9], 1_000.0, *faint[:9]])  # a click
+    assert not has_ended([*speech, *faint[:9], 1_000.0, 1_000.0, *faint[:5]])
