@@ -63,8 +63,8 @@ def language_model(
     shapes = learn_shapes(example_statements(tables), ear, table.get("said", {}))
     filler = Filler(ear, shapes, names)
     core, wide = (Core(table[name], tables, ear.lexicon) for name in ("core", "wide"))
-    sentences = list(sample_sentences(shapes, core, wide, filler, ear, count, wake_words(tables)))
-    sentences = _of_usual_words(sentences, _words_of_trees(tables, names, ear))
+    drawn = list(sample_sentences(shapes, core, wide, filler, ear, count, wake_words(tables)))
+    sentences = _of_usual_words(drawn, _words_of_trees(tables, names, ear))
     return trigram_arpa(sentences), sorted({word for sentence in sentences for word in sentence})
 
 

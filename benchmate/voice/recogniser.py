@@ -104,7 +104,7 @@ class Recogniser:
         heard = [ways, self._beside.ways()]
         return speech_of([ways for ways in heard if ways], self._effort, self._run.probability)
 
-    def live(self) -> Live:
+    def live(self) -> Live[Speech]:
         """A statement to be heard while it is spoken."""
         return Live(self)
 
