@@ -7,8 +7,9 @@ missed word); exact readings that are read back all the same; and the time to th
 after_speech_s from the last sound of the statement on, after_end_s from where it is known to have ended, work_s the
 processor time spent from then on. These hold for two idle cores (tests/voice/delivery.py tells how they are reckoned).
 
-A statement ends with a press of Enter a quarter of a second behind its sound; with `--open` the microphone stays open,
-and half a second of silence ends it (`never`: statements whose end was not found). `--levels clean,20` leaves out
+A statement ends with a press of Enter a quarter of a second behind the sound that espeak-ng makes, which itself ends in
+silence, so that after_speech_s holds some 0.8 s till the press; with `--open` the microphone stays open, and half a
+second of silence ends it (`never`: statements whose end was not found). `--levels clean,20` leaves out
 others. `--raise` lifts the floors in tests/voice/floors.toml to what was reached, never lowers them; with `--every 6`
 those of the sample that the tests say, a statement below what was reached, since the model follows every word of the
 lexicon. Each statement is said once, in its own voice. `--hard`: voices that the recogniser takes badly. `--unseen`:

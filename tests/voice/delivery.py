@@ -2,7 +2,8 @@
 
 Two runs hear a sound at once, each on a core of its own. Here they hear one after the other, in this process, and the
 processor time that each takes for each part goes into the account: a core takes up a part when it has come in and what
-came before is done. So the account holds for two idle cores of this machine, however busy they are while it is made.
+came before is done. So the account is that of two idle cores; what others do meanwhile does not wait in it, though it
+makes processor time itself dearer (shared caches), so a busy machine tells too much rather than too little.
 """
 
 from __future__ import annotations
