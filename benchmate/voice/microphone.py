@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import queue
+from collections import deque
 from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from importlib import import_module
@@ -16,6 +17,7 @@ from .wave_file import LONGEST_S, RATE
 
 SILENCE_S = 0.5  # ends a statement when the microphone stays open
 FRAME_S = 0.03  # of the endpointer
+MOST_WAITING = 40  # frames, more than the endpointer holds back
 FADED = 0.05  # of the power of the speech before; what is fainter is taken for silence
 _LONGEST = LONGEST_S * RATE * 2
 
@@ -133,21 +135,28 @@ def after_wake_word(speech: Speech, wake: Sequence[str]) -> Speech | None:
 
 def utterances(chunks: Iterator[bytes]) -> Iterator[bytes]:
     """The stretches of speech in a sound that goes on, part by part; an empty one where half a second of silence ends a
-    stretch. A part comes as late as that silence is long, so the whole stretch has come when its end is known."""
+    stretch. A part comes as late as that silence is long, and the silence itself comes last: words die away in it.
+    """
     sphinx = import_module("pocketsphinx")
-    found, powers = _endpointer(sphinx), list[float]()
+    found, powers, waiting = _endpointer(sphinx), list[float](), deque[bytes](maxlen=MOST_WAITING)
     frame, held, long = int(found.frame_bytes), b"", 0
     for chunk in chunks:
         held += chunk
         while len(held) >= frame:
             part, held = held[:frame], held[frame:]
+            waiting.append(part)
             spoken = found.process(part)
             powers = [*powers, sum(powers_of(part))] if found.in_speech else []
             if spoken:
+                while waiting and waiting.popleft() != spoken:
+                    pass
                 long += len(spoken)
                 yield bytes(spoken)
             if long and (not found.in_speech or long > _LONGEST or has_ended(powers)):
+                if waiting:
+                    yield b"".join(waiting)
                 yield b""
+                waiting.clear()
                 found, powers, long = _endpointer(sphinx), [], 0
 
 

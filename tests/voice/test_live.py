@@ -97,8 +97,12 @@ def test_speech_ends_with_its_last_sound():
 @pytest.mark.parametrize("decibels", [None, 20.0])
 def test_with_the_microphone_open_a_silence_ends_the_statement_and_noise_does_not_keep_it_open(voices_here, decibels):
     speech = said_by("the second flush has not hardened", *VOICES[0]) + SILENCE
-    ended = [came for came, part in left_open(mixed(speech, decibels, 5)) if not part]
-    assert 0.3 < ended[0] - speech_ends(speech) < 0.7
+    sound, last = mixed(speech, decibels, 5), speech_ends(speech)
+    parts = list(left_open(sound))
+    ended = next(at for at, (_, part) in enumerate(parts) if not part)
+    assert 0.3 < parts[ended][0] - last < 0.7
+    end = 2 * int(last * RATE)
+    assert sound[end - CHUNK : end] in b"".join(part for _, part in parts[:ended])  # what dies away is there
 
 
 def test_a_statement_goes_on_while_it_is_as_loud_as_before():
