@@ -1,7 +1,7 @@
 """A run of the recogniser in a process of its own, so that two runs take the time of one.
 
-The process reads sounds on standard input, each behind its length in four bytes, and answers each with a line of JSON:
-the ways, best first. It ends when its input does.
+The process reads sounds on standard input, each part behind what to do with it (a letter) and its length in four bytes,
+and answers the end of each sound with a line of JSON: the ways, best first. It ends when its input does.
 """
 
 from __future__ import annotations
@@ -17,12 +17,13 @@ from .lattice import Way
 from .model import VoiceModel
 from .run import Run
 
-LENGTH = 4  # bytes
+WHOLE, BEGIN, MORE, END = b"w", b"b", b"m", b"e"
+HEAD = 5  # bytes: what to do, and the length
 _PROGRAM = "from benchmate.voice.beside import serve; serve()"
 
 
 class RunBeside:
-    """The same in a process of its own."""
+    """The same in a process of its own. What is handed over is heard there while work goes on here."""
 
     def __init__(self, model: VoiceModel, warp: float) -> None:
         command = [sys.executable, "-P", "-c", _PROGRAM, str(model.language), str(model.dictionary), str(warp)]
@@ -34,13 +35,34 @@ class RunBeside:
             env={**os.environ, "PYTHONPATH": os.pathsep.join(path for path in sys.path if path)},
         )
 
+    @property
+    def number(self) -> int:
+        """The number of the process."""
+        return self._process.pid
+
+    def whole(self, sound: bytes) -> None:
+        """Hand a whole sound over."""
+        self._hand(WHOLE, sound)
+
     def begin(self, sound: bytes) -> None:
-        """Hand a sound over; where the process has gone, nobody hears it."""
+        """Hand the beginning of a sound over."""
+        self._hand(BEGIN, sound)
+
+    def more(self, sound: bytes) -> None:
+        """Hand over what came in since."""
+        self._hand(MORE, sound)
+
+    def end(self) -> None:
+        """Let the sound end here."""
+        self._hand(END)
+
+    def _hand(self, what: bytes, sound: bytes = b"") -> None:
+        """Where the process has gone, nobody hears it."""
         assert self._process.stdin is not None
         if self._process.poll() is not None:
             return
         with suppress(OSError):
-            self._process.stdin.write(len(sound).to_bytes(LENGTH, "big") + sound)
+            self._process.stdin.write(what + len(sound).to_bytes(HEAD - 1, "big") + sound)
             self._process.stdin.flush()
 
     def ways(self) -> list[Way]:
@@ -60,6 +82,12 @@ def serve() -> None:
     """Answer sounds on standard input until it ends; model and warp are the program's arguments."""
     language, dictionary, warp = sys.argv[1:4]
     run = Run(VoiceModel(Path(language), Path(dictionary)), float(warp))
-    while len(head := sys.stdin.buffer.read(LENGTH)) == LENGTH:
-        ways = run.ways(sys.stdin.buffer.read(int.from_bytes(head, "big")))
-        print(json.dumps([(way.score, way.words, way.pauses) for way in ways]), flush=True)
+    while len(head := sys.stdin.buffer.read(HEAD)) == HEAD:
+        sound = sys.stdin.buffer.read(int.from_bytes(head[1:], "big"))
+        if head[:1] == BEGIN:
+            run.begin(sound)
+        elif head[:1] == MORE:
+            run.more(sound)
+        else:
+            ways = run.end() if head[:1] == END else run.ways(sound)
+            print(json.dumps([(way.score, way.words, way.pauses) for way in ways]), flush=True)

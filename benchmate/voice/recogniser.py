@@ -6,6 +6,7 @@ No sound leaves the machine, and none is kept.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
 from importlib import import_module
@@ -18,6 +19,7 @@ from .beside import RunBeside
 from .doubt import HeardWord
 from .floor import with_floor
 from .lattice import LANGUAGE, SENTENCE, Language, Way, behind
+from .live import Live
 from .model import VoiceModel
 from .run import Run
 
@@ -80,9 +82,31 @@ class Recogniser:
         if len(sound) < CHUNK:
             return Speech()
         sound = with_floor(sound)
+        self._beside.whole(sound)
+        return self._pooled(self._run.ways(sound))
+
+    def begin(self, sound: bytes) -> None:
+        """Hear the beginning of a statement that goes on; what came before and was not ended is dropped."""
         self._beside.begin(sound)
-        heard = [self._run.ways(sound), self._beside.ways()]
+        self._run.begin(sound)
+
+    def more(self, sound: bytes) -> None:
+        """Hear what came in since."""
+        self._beside.more(sound)
+        self._run.more(sound)
+
+    def end(self) -> Speech:
+        """The words of the statement that ends here."""
+        self._beside.end()
+        return self._pooled(self._run.end())
+
+    def _pooled(self, ways: Sequence[Way]) -> Speech:
+        heard = [ways, self._beside.ways()]
         return speech_of([ways for ways in heard if ways], self._effort, self._run.probability)
+
+    def live(self) -> Live[Speech]:
+        """A statement to be heard while it is spoken."""
+        return Live(self)
 
     def close(self) -> None:
         """End the run beside."""
@@ -141,7 +165,8 @@ def rank_ways(runs: Sequence[Sequence[Way]], effort: Callable[[str], float]) -> 
 
     The cost is how far a way lies below the best of each run, on the mean, and the ear's effort with it; so words on
     which the runs agree come out before words that one run alone took. Where each took words of its own, those of the
-    run whose throat fits the speaker better, by its scores, come first.
+    run whose throat fits the speaker better, by its scores, come first. Where the sound alone puts a way too far below
+    to raise doubt, the ear is not asked: its effort, never less than nothing, could only add to that.
     """
     lacking: dict[str, list[float]] = {}
     found: dict[str, Way] = {}
@@ -156,5 +181,10 @@ def rank_ways(runs: Sequence[Sequence[Way]], effort: Callable[[str], float]) -> 
                 pauses = tuple(map(min, known.pauses, way.pauses))
                 found[way.text] = replace(known, score=max(known.score, way.score), pauses=pauses)
     means = sorted((sum(below) / len(below), -found[text].score, text) for text, below in lacking.items())
-    ranked = [(mean + EFFORT * effort(text), score, text) for mean, score, text in means[:LOOKED_AT]]
+    ranked: list[tuple[float, float, str]] = []
+    least = math.inf
+    for mean, score, text in means[:LOOKED_AT]:
+        cost = mean + EFFORT * effort(text) if mean <= least + NEAR else mean
+        least = min(least, cost)
+        ranked.append((cost, score, text))
     return [(cost, found[text]) for cost, _, text in sorted(ranked)]

@@ -25,7 +25,10 @@ SEARCH = {
 
 
 class Run:
-    """One decoder with the frequencies warped by a factor (1: as they are). Raises ImportError without the extra."""
+    """One decoder with the frequencies warped by a factor (1: as they are). Raises ImportError without the extra.
+
+    A sound is heard whole (`ways`), or while it comes in: `begin` with its beginning, `more` for each part, `end`.
+    """
 
     def __init__(self, model: VoiceModel, warp: float) -> None:
         sphinx: Any = import_module("pocketsphinx")
@@ -34,13 +37,39 @@ class Run:
         self._language = self._decoder.get_lm(self._decoder.current_search())
         self._nats = self._decoder.logmath
         self._known: dict[tuple[str, str, str], float] = {}
+        self._begun = False
 
     def ways(self, sound: bytes) -> list[Way]:
         """What may have been said, best first. sound: 16-bit mono samples at 16 kHz."""
+        self._start()
+        self._decoder.process_raw(sound, full_utt=True)
+        return self.end()
+
+    def begin(self, sound: bytes) -> None:
+        """Hear the beginning of a sound; room and microphone are taken out of the whole sound by its mean spectrum."""
+        self._start()
+        self._decoder.process_raw(sound, no_search=True, full_utt=True)
+        mean = self._decoder.get_cmn(False)
+        self._start()
+        self._decoder.set_cmn(mean)
+        self.more(sound)
+
+    def _start(self) -> None:
+        """Begin anew; a sound that was not heard to its end is dropped."""
+        if self._begun:
+            self._decoder.end_utt()
+        self._decoder.start_utt()
+        self._begun = True
+
+    def more(self, sound: bytes) -> None:
+        """Hear what came in since."""
+        self._decoder.process_raw(sound)
+
+    def end(self) -> list[Way]:
+        """What may have been said in the sound that ends here, best first."""
         decoder = self._decoder
-        decoder.start_utt()
-        decoder.process_raw(sound, full_utt=True)
         decoder.end_utt()
+        self._begun = False
         if decoder.hyp() is None or (lattice := decoder.get_lattice()) is None:
             return []
         with tempfile.TemporaryDirectory() as folder:

@@ -15,9 +15,9 @@ from .filler import VALUES, Filler
 from .shapes import Shape, Slot
 
 SEED = 7
-KEPT = 0.4  # share of places in which a shape keeps its own words
-WALKED = 0.03  # share of sentences that are free walks of the grammar
-CORE, WIDE = 0.42, 0.33  # shares of sentences drawn from what is said most, and from the ways round it
+KEPT = 0.6  # share of places in which a shape keeps its own words
+WALKED = 0.01  # share of sentences that are free walks of the grammar
+CORE, WIDE = 0.36, 0.36  # shares of sentences drawn from what is said most, and from the ways round it
 CORE_SET = "statement"
 CONTRACTED = 0.5
 WOKEN = 0.08  # share of sentences that begin with a wake word

@@ -15,6 +15,7 @@ from benchmate.talk.opening import open_talk
 from benchmate.telling.answer import Answer
 from benchmate.voice import aloud, microphone
 from benchmate.voice.doubt import HeardWord
+from benchmate.voice.live import Live
 from benchmate.voice.recogniser import Speech
 
 ON = "2026-06-14"
@@ -58,6 +59,9 @@ class Listener:
     def __init__(self, ear):
         self.ear = ear
         self.recogniser = self
+
+    def live(self):
+        return Live(self)
 
     def hear(self, sound):
         words = WORDS[sound[0]].split() if sound else []
@@ -117,7 +121,7 @@ def test_what_was_not_heard_for_sure_is_read_back_and_not_logged(talk, journal, 
 
 
 def test_with_the_microphone_open_only_what_follows_a_wake_word_is_taken(talk, capsys, monkeypatch, journal):
-    heard = [bytes([0]) * 8, bytes([1]) * 8]  # without the wake word, with it
+    heard = [bytes([0]) * 8, b"", bytes([1]) * 8, b""]  # without the wake word, with it
     monkeypatch.setattr(microphone, "utterances", lambda chunks: iter(heard))
     before = len(journal("Gatepost"))
     assert talk(["o"]) == 0

@@ -9,6 +9,7 @@ import pytest
 from spoken import VOICES, listener, said_by
 
 from benchmate.voice.floor import with_floor
+from benchmate.voice.recogniser import CHUNK
 
 
 @pytest.fixture(scope="module")
@@ -24,8 +25,22 @@ def test_a_run_beside_hears_as_the_same_run_here(hearer):
 
     sound = with_floor(said_by("the beech is weak", *VOICES[1]))
     beside = hearer.recogniser._beside
-    beside.begin(sound)
+    beside.whole(sound)
     assert [way.text for way in beside.ways()] == [way.text for way in Run(hearer.model, WARPS[1]).ways(sound)]
+
+
+def test_a_statement_heard_while_it_is_spoken_is_heard_as_when_it_is_heard_whole(hearer):
+    sound = said_by("the second flush has not hardened", *VOICES[0])
+    live = hearer.recogniser.live()
+    for at in range(0, len(sound), CHUNK):
+        live.more(sound[at : at + CHUNK])
+    assert live.end().text == hearer.recogniser.hear(sound).text == "the second flush has not hardened"
+
+
+def test_a_statement_that_was_not_heard_to_its_end_leaves_nothing_in_the_next(hearer):
+    left = hearer.recogniser.live()
+    left.more(said_by("the second flush has not hardened", *VOICES[0]))
+    assert hearer.recogniser.hear(said_by("the beech is weak", *VOICES[1])).text == "the beech is weak"
 
 
 def test_where_the_run_beside_has_gone_the_other_one_goes_on(hearer):
