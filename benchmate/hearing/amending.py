@@ -40,6 +40,8 @@ def put_right(before: Clause, clause: Clause) -> bool:
         before.facts = []  # "not the zelkova, I meant the elm"
     if before.kind != "correct":
         return False
+    if clause.denied and clause.facts and before.facts and all(f.kind == "species" for f in clause.facts):
+        return True  # "I meant the zelkova, not the elm"
     if clause.kind == "correct":
         kinds = {fact.kind for fact in clause.facts}
         before.facts = [fact for fact in before.facts if fact.kind not in kinds] + clause.facts
@@ -155,12 +157,15 @@ def reminded(before: Clause, clause: Clause) -> bool:
     return True
 
 
-def asked_back(before: Clause, clause: Clause) -> bool:
+def asked_back(before: Clause, clause: Clause, lexicon: Lexicon) -> bool:
     """ "wire off in three weeks, remind me": the reminder is for what stands before it."""
     if clause.kind != "remind" or clause.work or clause.facts or before.kind != "decide" or not before.work:
         return False
     if any(work.done not in (NOW, LATER) for work in before.work) or not (before.when or clause.when):
         return False
+    looks = all(lexicon.works.get(work.work or "", {}).get("remind") for work in before.work)
+    if clause.when and not before.when and not looks and before.mood is not None and before.mood.done == NOW:
+        return False  # "treat it, remind me in eight days"
     before.kind, before.acts = "remind", ["remind"]
     before.work = [replace(work, done=None) for work in before.work]
     before.when = before.when or clause.when

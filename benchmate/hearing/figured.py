@@ -33,7 +33,8 @@ if TYPE_CHECKING:
 _TEMPERATURES = ("temperature_c", "low_c")
 # what the contract calls the measures that a figure's roles may hold by the same name
 _MEASURED = frozenset(
-    {"diameter_mm", "length_mm", "height_mm", "width_mm", "depth_mm", "gap_mm", "angle_deg", "volume_l"}
+    {"diameter_mm", "length_mm", "height_mm", "width_mm", "depth_mm", "gap_mm", "angle_deg", "volume_l", "ppm"}
+    | {"temperature_c", "days"}
 )
 NOTHING: frozenset[int] = frozenset()
 MARGIN = 0.4  # by so much one figure must outdo the next to be meant alone
@@ -119,9 +120,12 @@ def _apart_from_dates(reading: Reading, heardings: Heardings, words: Sequence[Wo
 
 
 def _apart_from_cues(reading: Reading, best: Heard, words: Sequence[Word]) -> Reading:
-    """The reading without a species that is the figure's own word: the box that a tree stands in is no Buxus."""
+    """The reading without a species that is the figure's own word (the box that a tree stands in is no Buxus), and
+    without a finding that is the name of its size ("if the gap is 1 mm")."""
     named = {words[at].start for at in best.thing}
+    sizes = {name.partition("_")[0] for name in reading.measures}
     kept = (one for one in reading.facts if one.kind != "species" or not one.span[1] or one.span[0] not in named)
+    kept = (one for one in kept if one.kind != "finding" or one.value not in sizes)
     facts = tuple(kept)  # one without a span was found among the lost words, apart from the figure's own
     return reading if len(facts) == len(reading.facts) else replace(reading, facts=facts)
 
@@ -156,9 +160,11 @@ def _warm(
     """The measures with the temperatures that the figure heard, where one scale was named for all; without any where
     the figure is of no warmth ("a guy at 90 degrees"); those of the figure alone where the grammar took none."""
     measures = {name: value for name, value in measures.items() if name not in _TEMPERATURES or name in roles}
+    held = {r.name: r.value for r in best.roles.roles if r.name in _MEASURED and isinstance(r.value, int | float)}
     if not measures:  # "what's the right dilution for a quart of it"
-        held = (role for role in best.roles.roles if role.name in _MEASURED and isinstance(role.value, int | float))
-        measures = {role.name: role.value for role in held}
+        measures = held
+    elif "ppm" in held:
+        measures = {"ppm": held["ppm"], **measures}  # "feed dose for a 10 litre can at 120 ppm"
     if not heardings.fahrenheit:
         return measures
     heard = {role.name: role.value for role in best.roles.roles if role.name in _TEMPERATURES}

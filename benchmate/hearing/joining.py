@@ -84,7 +84,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
                 or either_place(before, clause)
                 or both(done, clause)
                 or reminded(before, clause)
-                or asked_back(before, clause)
+                or asked_back(before, clause, lexicon)
                 or belongs(_past_the_name(done), clause, lexicon)
             ):
                 clause.taken = True
@@ -195,7 +195,8 @@ def _settled_acts(acts: list[str], clauses: Sequence[Clause]) -> list[str]:
     if {"leave", "ask"} <= set(acts):
         acts = [act for act in acts if act != "leave"]  # "that's all I know, can I wire it": the talk goes on
     if len(acts) > 1 and "strike" in acts:
-        acts = [act for act in acts if act != "correct"]  # "ah no, forget that"
+        meant = any(c.kind == "correct" and (c.work or c.facts) for c in clauses)  # "that was wrong, I meant the elm"
+        acts = [act for act in acts if act != ("strike" if meant else "correct")]  # "ah no, forget that"
     if any(c.topic == "compare" for c in clauses) and all(w.done in (None, NOW) for c in clauses for w in c.work):
         acts = [act for act in acts if act != "decide"]
     return acts

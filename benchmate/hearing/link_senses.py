@@ -60,7 +60,10 @@ def remaining(s: Sense) -> bool:
 
 def side_names(s: Sense) -> bool:
     """ "The left shoot": behind its place a word is the thing, and belongs to no verb."""
-    return s.kind == "PARTICLE" and s.alone and s.may_be("PART") and s.behind("SIDE", "LEVEL", "ORD")
+    if s.kind != "PARTICLE" or not s.alone or not s.behind("SIDE", "LEVEL", "ORD"):
+        return False
+    thing = any(t.kind in ("PART", "FINDING", "ONE") and not t.guesses for t in s.next)
+    return s.may_be("PART") or (s.may_be("SIDE", "LEVEL") and thing)  # "take the low back branch off"
 
 
 def owns(s: Sense) -> bool:

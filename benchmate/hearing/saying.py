@@ -63,6 +63,9 @@ def without_named(finding: str, spot: Spot, lexicon: Lexicon, parts: Sequence[st
     return spot
 
 
+_OF_THE_TREE = ("stage:", "health:")
+
+
 def phrase_facts(
     phrase: Phrase, lexicon: Lexicon, subject: str | None = None, seen: bool = False
 ) -> tuple[list[Fact], list[Token]]:
@@ -88,8 +91,8 @@ def phrase_facts(
         if meaning is None:
             idle.append(token)
             continue
-        if phrase.findings and not phrase.parts and not phrase.species and meaning.startswith("stage:"):
-            continue  # "back buds popping": said of what was found, not of the tree
+        if phrase.findings and not phrase.parts and not phrase.species and meaning.startswith(_OF_THE_TREE):
+            continue  # "back buds popping", "mites have come back": said of what was found, not of the tree
         if meaning.startswith("stage:") and any(later.first == token.end for later in phrase.states):
             continue  # "growing upright"
         spot = phrase.spot(count=True) if phrase.part or not subject else replace(phrase.spot(), part=subject)

@@ -151,7 +151,7 @@ def _said(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | No
         facts = [replace(fact, spot=Spot()) for fact in facts]
     clause.denied = clause.denied or ("not" in aux and all(fact.kind == "species" for fact in facts))
     if subject is not None and subject.findings and not phrase.species and not phrase.parts:
-        facts = [fact for fact in facts if fact.kind != "stage"]  # "water shoots are growing": of those, not the tree
+        facts = [f for f in facts if f.kind not in ("stage", "health")]  # "water shoots are growing": of those
     if subject is not None and subject.findings and any(says_gone(setting.lexicon, s) for s in phrase.states):
         clause.facts = [replace(f, denied="not" not in aux) if f.kind == "finding" else f for f in clause.facts]
         facts, idle = [], []  # "the aphids have gone"

@@ -13,6 +13,9 @@ _OBJECTS = frozenset({"DET", "PRON", "PART", "SIDE", "LEVEL"})
 def owned_verb(s: Sense) -> bool:
     """ "The seal's cracked", "my hose is dry": what owns or is owned is no verb."""
     owns = s.kind in ("V", "VING") and s.after == "'s"
+    if s.kind == "V" and s.alone and s.may_be("PART") and not owns:  # "hose frozen solid"
+        ends = [t for t in s.next if t.kind in ("STATE", "FINDING", "HARM") and not t.guesses]
+        owns = any(t.end == len(s.texts) or s.texts[t.end] in STOPS | {",", "and"} for t in ends)
     return owns or (s.kind == "V" and s.at > 0 and s.texts[s.at - 1] in s.lexicon.sense["owners"])
 
 
