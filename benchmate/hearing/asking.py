@@ -77,6 +77,14 @@ def question(setting: Setting, clause: Clause, topic: str, node: Node, past: boo
     clause.acts = ["ask"]
     if topic == "compare" and subject is not None and subject.species and not subject.parts and not clause.work:
         clause.topic = "list"  # "which of the junipers are weak?"
+    seen = any(fact.kind in ("finding", "health") for fact in clause.facts)
+    if head is not None and head.value == "so" and subject is not None and not clause.work:
+        events = [setting.lexicon.states.get(token.value, {}).get("event") for token in subject.states]
+        clause.work = [Work(event) for event in events if event]  # "could it be wired"
+        if clause.work:
+            clause.facts = [fact for fact in clause.facts if fact.kind == "species"]
+        elif seen and not clause.measures:
+            clause.topic = "recall"  # "could it be mites": nothing of it is told
     if head is not None and head.kind == "QWHATIF" and head.value == "past":
         _had_happened(clause)
     if topic == "due":

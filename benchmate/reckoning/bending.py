@@ -27,12 +27,12 @@ def bend_limit(
 ) -> Figure:
     """How far a branch of 0.5 to 150 mm may be bent: the tightest radius in mm, or over a length the angle in degrees.
 
-    The careful end is where grown, straight wood of the genus would break if it stayed elastic: short of it every
-    branch is safe. A living one gives before it breaks, so the value is the end of a firm bend in `scale` and the bold
-    end that of a risky one, wrapped and in stages (multiples of that breaking strain, from the trade: no source has
-    the strain at which live shoots fail). live_gpa: stiffness of living branches in GPa. angle_deg: the bend meant,
-    told as a multiple of the breaking strain and in the words of `scale`
-    (bands of that multiple, from easy to refused); radius_mm: that bend told as a radius. strain_percent: the outer
+    The value is where grown, straight wood of the genus would break if it stayed elastic: short of it every branch is
+    safe. The careful end is where it stops springing back. A living branch gives before it breaks, so it goes further:
+    the bold end is that of a risky bend in `scale`, wrapped and in stages (multiples of that breaking strain, from the
+    trade: no source has the strain at which live shoots fail). live_gpa: stiffness of living branches in GPa.
+    angle_deg: the bend meant, told as a multiple of the breaking strain and in the words of `scale` (bands of that
+    multiple, from easy to refused); radius_mm: that bend told as a radius. strain_percent: the outer
     strain that is put up with, in place of the wood's, told as a radius or over a length as an angle. wanted: "strain"
     for the strain in % of the bend that is meant.
     Raises FigureError.
@@ -68,7 +68,7 @@ def bend_limit(
     ]
     if wood.borrowed or not wood.species:
         notes.append("There are no measured figures for this wood; these are borrowed")
-    value, low, high, unit = firm, risky, careful, "mm"
+    value, low, high, unit = careful, risky, springy, "mm"
     meant, opens = radius_mm, ""
     if radius_mm is None and length_mm is not None and angle_deg is not None:
         meant = bend_radius_mm(within("length_mm", length_mm), within("angle_deg", angle_deg))
@@ -92,7 +92,7 @@ def bend_limit(
         )
     elif length_mm is not None:
         length = within("length_mm", length_mm)
-        angles = [math.degrees(length / radius) for radius in (careful, firm, risky)]
+        angles = [math.degrees(length / radius) for radius in (springy, careful, risky)]
         low, value, high = angles
         unit = "degrees"
         how += f", so {plain(length)} mm bends {plain(value)} degrees"

@@ -188,8 +188,14 @@ def _measured(reading: Reading) -> Mapping[str, float]:
 
 
 def _day_seen(reading: Reading, on: dt.date, southern: bool) -> dt.date:
-    """Today, or the past day that was named where the statement does nothing but tell of it."""
-    if reading.when and not {"ask", "remind"} & set(reading.acts) and (day := last_day(reading.when, southern)):
+    """Today, or the past day that was named where the statement does nothing but tell of it. What has been so since
+    then is so today."""
+    if (
+        reading.when
+        and not reading.onward
+        and not {"ask", "remind"} & set(reading.acts)
+        and (day := last_day(reading.when, southern))
+    ):
         return min(day, on)
     return on
 
