@@ -96,6 +96,8 @@ def belongs(before: Clause, clause: Clause, lexicon: Lexicon) -> bool:
         before.work[-1] = replace(last, measures={**last.measures, **clause.work[0].measures})
         before.facts += [fact for fact in clause.facts if fact.kind == "species"]
         return True
+    if _of_the_part(before, clause):
+        return True
     if clause.kind != "observe" or clause.facts or phrase is None or clause.work or clause.denied:
         return False
     if before.topic == "figure" and clause.measures:
@@ -113,8 +115,8 @@ def belongs(before: Clause, clause: Clause, lexicon: Lexicon) -> bool:
     measures = {**clause.measures, **{k: v for c in clause.candidates for k, v in c.measures.items()}}
     if "temperature_c" in measures or "age_years" in measures or (clause.measures and phrase.part in TRUNKS):
         return False  # of the air, of the tree
-    if clause.tells and phrase.shown_part and not measures:
-        return False  # "wire the beech, buds are long and sharp"
+    if clause.tells and phrase.shown_part and not measures:  # "wire the beech, buds are long and sharp"
+        return "because" in clause.joined  # the words of a reason are kept with the decision
     if before.work and before.kind in ("decide", "may", "remind") and not clause.candidates:
         work = before.work[-1]
         before.when = before.when or clause.when
@@ -142,6 +144,21 @@ def belongs(before: Clause, clause: Clause, lexicon: Lexicon) -> bool:
         )
         return True
     return False
+
+
+def _of_the_part(before: Clause, clause: Clause) -> bool:
+    """ "canker halfway up | the trunk of the apple", without a pause: the part, and whose it is."""
+    phrase = clause.phrase
+    if phrase is None or set(clause.joined) != {"pause"} or not clause.facts or not phrase.shown_part:
+        return False
+    if any(fact.kind != "species" for fact in clause.facts) or clause.kind != "observe" or clause.measures:
+        return False
+    last = before.facts[-1] if before.facts else None
+    if last is None or last.kind != "finding" or last.spot.part or not last.spot.level:
+        return False
+    before.facts[-1] = replace(last, spot=merged(last.spot, phrase))
+    before.facts += clause.facts
+    return True
 
 
 def _length_of_stage(before: Clause, measures: Mapping[str, float], lexicon: Lexicon) -> bool:

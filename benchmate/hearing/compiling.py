@@ -224,6 +224,7 @@ class _Builder:
                     "joining",
                     "tellers",
                     "ordering",
+                    "objects",
                     "finite",
                     "parts",
                     "named",

@@ -63,8 +63,8 @@ def asks(words: Sequence[Word], asking: Asking) -> bool:
 
 def _joins(texts: Sequence[str], at: int, asking: Asking) -> bool:
     """Whether a question word only joins: "when I came home", "where the sun gets in", "a wound which is closing"."""
-    if texts[at] in asking["ordering"] and texts[at + 1 : at + 2] == ["or"]:
-        return True  # "25 years old, give or take"
+    if texts[at] in asking["ordering"] and asking["objects"].intersection(texts[at + 1 : at + 2]):
+        return True  # "25 years old, give or take", "give it two litres"
     if texts[at] not in asking["joining"] or at + 1 >= len(texts) or "?" in texts[at:]:
         return False
     behind = texts[at + 1]

@@ -114,6 +114,8 @@ def of_others(s: Sense) -> bool:
 
 def seems(s: Sense) -> bool:
     """ "The stub looks ugly": behind a thing "looks" counts none."""
+    if s.kind == "PART" and s.alone and s.is_one_of("ending"):  # "the apex ends in a whorl"
+        return s.behind("PART") and s.after in s.lexicon.sense["pointing"]
     return s.kind == "EVENT" and s.alone and s.is_one_of("looks") and s.behind("PART", "PRON", "SPECIES", "ONE")
 
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import pairwise
 
 from benchmate.value import replace
 
@@ -11,11 +10,12 @@ from .automaton import Node
 from .clauses import Clause, Setting, chain, is_just_past, take_date, tense
 from .deeds import Deed, broke_it, deed_of, harm_of, manners_of, name_of
 from .doing import DONE, LATER, NOT, NOW, Mood
+from .done_before import no_longer_there, places_of, worked_before
 from .mishaps import went_wrong
-from .phrases import Phrase, leaves, read_phrase
+from .phrases import Phrase, leaves
 from .placing import of_some
 from .reading import Fact, Spot, Work
-from .saying import fact_of_meaning, phrase_facts, state_meaning
+from .saying import phrase_facts
 from .seeing import see
 from .sizes import amount
 from .spotting import Token
@@ -36,11 +36,11 @@ def decide(setting: Setting, clause: Clause, node: Node) -> None:
             known = list(clause.facts)
             do(setting, clause, child, aux, subject, places if passive else ())
             if passive and subject is not None:
-                _no_longer_there(setting, clause, subject, known)
+                no_longer_there(setting, clause, subject, known)
         else:
             see(setting, clause, child)
             subject, clause.phrase = clause.phrase, None
-            places = _places_of(child)
+            places = places_of(child)
             aux = next((item for kind, item in reversed(chain(child)) if kind == "aux"), [])
             if {"be", "have"} & set(aux) and "i" not in aux and any(f.kind == "finding" for f in clause.facts):
                 clause.acts = ["observe", "decide"]  # "the box is root bound, gonna repot it", in one breath
@@ -59,7 +59,7 @@ def decide(setting: Setting, clause: Clause, node: Node) -> None:
             subject, clause.acts = None, ["observe", "decide"]  # "its weak i'll leave it": two things in one breath
     clause.by_grower = "i" in aux
     if subject is not None and "i" in aux and clause.work and clause.mood is not None and clause.mood.done == DONE:
-        _worked_before(setting, clause, subject, node)
+        worked_before(setting, clause, subject, node)
     first = node.children[0] if node.children else None
     leads = isinstance(first, Node) and first.name == "auxs" and first.children[0].value == "i"
     clause.led = leads and "will" not in aux  # but "if I've time, I'll feed it"
@@ -78,52 +78,6 @@ def decide(setting: Setting, clause: Clause, node: Node) -> None:
     if clause.facts and not clause.work and "observe" in clause.acts:
         clause.acts = ["observe"]  # "twin branches that I had overlooked"
     clause.acts = clause.acts or (["decide"] if clause.work else ["observe"] if clause.facts else [])
-
-
-def _worked_before(setting: Setting, clause: Clause, subject: Phrase, node: Node) -> None:
-    """ "The left branch I wired in May is biting" tells what is seen; that it was wired is an event of its past."""
-    work = clause.work[-1]
-    parts = [*setting.lexicon.works.get(work.work or "", {}).get("part_named", ()), subject.part]
-    facts: list[Fact] = []
-    for token in [token for token in clause.idle if token.kind == "STATE"]:
-        meanings = (state_meaning(setting.lexicon, token.value, part) for part in parts if part)
-        meaning = next((one for one in meanings if one), None)
-        span = (token.first, token.end)
-        if meaning and (fact := fact_of_meaning(meaning, subject.spot(), setting.lexicon, span, subject.parts)):
-            facts.append(fact)
-            clause.idle.remove(token)
-    apart = {two.first for one, two in pairwise(leaves(node)) if two.kind == "FINDING" and one.end < two.first}
-    told = any(
-        fact.kind in ("health", "stage") or (fact.kind == "finding" and fact.span[0] in apart) for fact in clause.facts
-    )
-    told = told and not clause.refers
-    if facts or told:  # "the elm I repotted in March is weak"
-        clause.facts += [*facts, Fact("event", work.work or "", when=clause.when, span=work.span)]
-        clause.work, clause.when, clause.acts, clause.kind = clause.work[:-1], None, ["observe"], "observe"
-
-
-def _places_of(node: Node) -> list[Linked]:
-    """Where a subject is, as far as its own clause goes: "the guy on the second branch has been taken off"."""
-    out: list[Linked] = []
-    link: Token | None = None
-    for kind, item in chain(node)[1:]:
-        if kind == "aux":
-            break
-        if kind == "np" and link is not None and link.kind in ("AT", "OF", "FROM"):
-            out.append((link, read_phrase(item)))
-        link = item if kind == "link" else None
-    return out
-
-
-def _no_longer_there(setting: Setting, clause: Clause, subject: Phrase, known: Sequence[Fact]) -> None:
-    """Take what the passive tells as gone from what is seen, and its share from the measures of the tree."""
-    works = [clause.work[-1]] if clause.work else [work for work, _ in clause.passive[-1:]]
-    for work in works:
-        named = set(setting.lexicon.works.get(work.work or "", {}).get("part_named", ()))
-        gone = [f for f in known if f.kind == "finding" and named & set(setting.lexicon.names.get(str(f.value), ()))]
-        clause.facts = [fact for fact in clause.facts if fact not in gone]
-        if work.measures.get("share") == clause.measures.get("share"):
-            clause.measures.pop("share", None)
 
 
 def gone(setting: Setting, clause: Clause, node: Node) -> None:

@@ -222,6 +222,7 @@ class AskingWords(Shape):
     joining: Phrases = Field(default=[])
     tellers: Phrases = Field(default=[])
     ordering: Phrases = Field(default=[])
+    objects: Phrases = Field(default=[])
     finite: Phrases = Field(default=[])
     subjects: Phrases
     parts: Phrases

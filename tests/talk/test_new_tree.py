@@ -55,7 +55,7 @@ def test_what_was_said_of_a_tree_goes_into_its_record_when_it_is_named(empty_ben
     assert (tree.species, tree.origin) == ("Crataegus", "old hedge")
     assert entries == [("done", ["collect"], ON - dt.timedelta(days=1))]
     (entry,) = answer.logged
-    assert entry.work[0]["diameter_mm"] == 90 and entry.follow
+    assert entry.measures["diameter_mm"] == 90 and entry.follow
     assert check_garden(empty_bench.house.folder) == []
 
 

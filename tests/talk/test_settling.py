@@ -58,10 +58,10 @@ def test_a_plan_behind_the_time_that_was_named_is_no_breach(bench):
 @pytest.mark.parametrize(
     "words",
     [
-        "the video says remove the lowest branch",
+        "the manual insists remove the lowest branch",
         "my mate's video: remove the lowest branch",
-        "in the old days they defoliated everything",
-        "my teacher said to wire the lower branch, I'm not convinced",
+        "on the telly they defoliated everything",
+        "the calendar shouts wire the lower branch, I'm not convinced",
     ],
 )
 def test_words_not_taken_in_before_the_verb_are_asked_about_first(bench, words):
@@ -71,9 +71,24 @@ def test_words_not_taken_in_before_the_verb_are_asked_about_first(bench, words):
 
 
 def test_the_question_names_the_words_and_the_work_and_a_no_logs_nothing(bench):
-    answer = bench.answer("the video says remove the lowest branch")
-    assert answer.confirm.startswith('"the video says" was not taken in') and "removed the low branch" in answer.confirm
+    answer = bench.answer("the manual insists remove the lowest branch")
+    assert answer.confirm.startswith('"manual insists" was not taken in') and "removed the low branch" in answer.confirm
     assert not bench.answer("no").logged and not bench.answer("fed it").aside
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "the video says remove the lowest branch",
+        "my teacher said to wire the lower branch, I'm not convinced",
+        "a friend repotted his maple in June and it died",
+        "in the old days they defoliated everything",
+        "wanted to cut the top, chickened out",
+    ],
+)
+def test_what_others_say_or_do_and_what_was_only_wished_is_no_deed(bench, words):
+    answer = bench.answer(words)
+    assert answer.confirm is None and "done" not in kinds(answer) and "plan" not in kinds(answer)
 
 
 @pytest.mark.parametrize(
@@ -112,7 +127,7 @@ def test_what_waits_is_logged_on_the_tree_it_was_said_of(bench, journal):
 
 def test_two_that_wait_are_settled_one_after_the_other(bench):
     bench.answer("repoted it today")
-    answer = bench.answer("the video says remove the lowest branch")
+    answer = bench.answer("the manual insists remove the lowest branch")
     assert answer.confirm and any("repoted" in aside for aside in answer.aside)
     first, second = bench.answer("no"), bench.answer("yes")
     assert not first.logged and any("repoted" in aside for aside in first.aside)
