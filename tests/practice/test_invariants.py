@@ -16,7 +16,7 @@ SHIFT = 11
 # of the states, one in so many is tried on a day
 STATE_STEP = 7
 # days on which something must be open, of how many kinds
-OPEN_STEP = 20
+OPEN_STEP = 10
 OPEN_KINDS = 10
 KINDS = kinds()
 
