@@ -88,6 +88,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
                 or belongs(_past_the_name(done), clause, lexicon)
             ):
                 clause.taken = True
+                before.means += clause.means  # what bears on safety stands, whatever the clause is taken for
                 continue
         listed = before is not None and before.topic == "list" and clause.kind == "observe"
         if listed and {"so", "and"} & set(clause.joined):
