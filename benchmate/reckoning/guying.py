@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 
 from .bounds import positive, within
 from .figure import Band, Beside, Figure, FigureError, plain
 from .section import base_stress_mpa, tip_force_n
+from .wire import Metal
 
 Vector = tuple[float, float, float]
-_SOFT_MPA = 34  # yield of annealed aluminium 1100, as in rules/figures/wire.toml
 
 
 def tension_n(force_n: float, angle_deg: float) -> float:
@@ -61,12 +62,15 @@ def guy_pull(
     length_mm: float | None = None,
     move_mm: float | None = None,
     pad_mm: float = 10.0,
+    metals: Sequence[Metal] = (),
+    guy_wire_mm: Band | None = None,
 ) -> Figure:
     """Tension in a guy at 10 to 170 degrees to the branch.
 
     With force_n (the pull wanted square to the branch), or with the branch's diameter_mm, the distance length_mm of
     the tie from its base and the movement move_mm wanted there: in N. Without either: as a multiple of that pull.
-    live_gpa: stiffness of living branches, in GPa. pad_limit_mpa: what the bark is trusted with. A guy whose
+    live_gpa: stiffness of living branches, in GPa. pad_limit_mpa: what the bark is trusted with. metals: of which the
+    first is the wire's. guy_wire_mm: thickness usual for a guy. A guy whose
     angle is not told is taken to pull square to the branch. Raises FigureError.
     """
     angle = within("guy_deg", 90.0 if angle_deg is None else angle_deg)
@@ -111,9 +115,11 @@ def guy_pull(
             )
         if length_mm is not None:
             beside.append(Beside("stress at the base", base_stress_mpa(pull[0], length_mm, branch), "MPa"))
-    wire = math.sqrt(4 * value / (math.pi * _SOFT_MPA))
-    beside.append(Beside("soft aluminium that carries it", wire, "mm"))
-    notes.append(f"Soft aluminium of {plain(wire)} mm carries that without giving; 1 to 2 mm is usual for a guy")
+    if metals:
+        wire = math.sqrt(4 * value / (math.pi * metals[0].soft_mpa))
+        beside.append(Beside(f"soft {metals[0].name} that carries it", wire, "mm"))
+        usual = f"; {plain(guy_wire_mm.low)} to {plain(guy_wire_mm.high)} mm is usual for a guy" if guy_wire_mm else ""
+        notes.append(f"Soft {metals[0].name} of {plain(wire)} mm carries that without giving{usual}")
     measured = force_n is not None
     return Figure(
         "guy-pull",

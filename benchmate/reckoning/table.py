@@ -18,6 +18,7 @@ _WOODS = Need("woods", rules="wood", row="wood:Wood")
 _METALS = Need("metals", rules="metal", row="wire:Metal", required=True)
 _LIVE = Need("live_gpa", "GPa", rules="live-stiffness-gpa", required=True)
 _THIRD = Need("third", "1", rules="wire-third", required=True)
+_GUY_WIRE = Need("guy_wire_mm", "mm", rules="guy-wire-mm")
 _BRANCH = Need("diameter_mm", "mm", required=True, question="How thick is the branch, in mm?")
 
 _GAUGE = (
@@ -65,6 +66,7 @@ _SPECS = (
             _SPECIES,
             _LIVE,
             Need("sizes_mm", "mm", rules="wire-sizes-mm"),
+            _GUY_WIRE,
             Need("gauges", "in", rules="swg-in"),
             Need("strands", "strands", default=1),
             Need("length_mm", "mm"),
@@ -135,6 +137,8 @@ _SPECS = (
             ),
             _LIVE,
             Need("pad_limit_mpa", "MPa", rules="pad-limit-mpa"),
+            replace(_METALS, required=False),
+            _GUY_WIRE,
             Need("force_n", "N"),
             replace(_BRANCH, unless=("force_n",), where=("move_mm",)),
             Need(

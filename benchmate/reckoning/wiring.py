@@ -24,10 +24,6 @@ from .wire_swap import swapped_wire
 from .wire_tried import branch_for, strands_of, tried_words
 from .wood import PROPORTIONAL_SHARE, Wood, wood_for
 
-_NO_COIL = (
-    "No wire so thick is sold and no hand winds it: a branch this stiff is drawn in by a padded guy of 1 to 2 mm wire "
-    "to a firm anchor, in steps"
-)
 _THICK_MM = 25  # a third of more than this is no longer wound by hand
 
 
@@ -52,12 +48,14 @@ def wire_diameter(
     gauged_mm: float | None = None,
     held_by_mm: float | None = None,
     wanted: str = "wire",
+    guy_wire_mm: Band | None = None,
 ) -> Figure:
     """Wire diameter in mm for a branch of 0.5 to 150 mm, by the trade's share of it, with the mechanics beside.
 
     third: wire over branch diameter. metals: the first is the trade's aluminium, the others are compared with it.
     strands: 1 to 4 laid side by side. length_mm, angle_deg: the bend meant, if known; without it the branch is taken
-    to push back as hard as it can before its wood gives. live_gpa: stiffness of living branches. metal: the wire's,
+    to push back as hard as it can before its wood gives. live_gpa: stiffness of living branches. guy_wire_mm: wire
+    usual for a guy, which draws in what no wire holds. metal: the wire's,
     where another than the trade's aluminium is asked for: the thickness that holds as much. tried_mm: a wire that is at
     hand, told whether it will do. swapped_mm, swapped_metal: without a branch, a wire of another metal that `metal`
     stands in for. gauge, gauge_kind: of a wire, told in mm, or tried on the branch; gauged_mm: a wire whose gauge is
@@ -117,14 +115,15 @@ def wire_diameter(
     scale, told = _scale(metal, metals), ""
     if other is not None:
         told = f"; {other.name} of {plain(value * scale)} mm holds as much as {lead.name} of {plain(value)} mm"
-    too_thick = bool(sizes_mm) and value * scale > 1.25 * max(sizes_mm)
+    # not even the thinnest that the trade would take is sold
+    too_thick = bool(sizes_mm) and third.low * branch * thinner * scale > max(sizes_mm)
     if sizes_mm and not too_thick:
         notes.append(f"Next sold: {' or '.join(plain(size) for size in nearest_sold_mm(value * scale, sizes_mm))} mm")
     words = gauge_words(value * scale, gauges) if gauges else ""
     if words and not too_thick:
         notes.append(f"By gauge: {words}")
     if (share < 0.05 or branch > _THICK_MM) and (not too_thick or tried_mm is not None):
-        notes.append("A branch this stiff is better drawn in by a padded guy of 1 to 2 mm wire, in steps")
+        notes.append(f"A branch this stiff is better drawn in by {_guy_words(guy_wire_mm)}, in steps")
     return Figure(
         "wire-diameter",
         value * scale,
@@ -139,9 +138,20 @@ def wire_diameter(
         "A rule of the trade for aluminium on healthy shoots; try the wire on the branch before trusting it.",
         tuple(notes),
         tuple(beside),
-        (_NO_COIL if too_thick else "")
+        (_no_coil(guy_wire_mm) if too_thick else "")
         if tried_mm is None
         else tried_words(tried_mm, third, branch * thinner * scale, other.name if other else None, count),
+    )
+
+
+def _guy_words(usual: Band | None) -> str:
+    return "a padded guy" + (f" of {plain(usual.low)} to {plain(usual.high)} mm wire" if usual else "")
+
+
+def _no_coil(usual: Band | None) -> str:
+    return (
+        f"No wire so thick is sold and no hand winds it: a branch this stiff is drawn in by {_guy_words(usual)} to a "
+        "firm anchor, in steps"
     )
 
 
