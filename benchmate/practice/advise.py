@@ -101,11 +101,10 @@ def advise(reading: Reading, facts: Facts, book: RuleBook, place: Place, on: dt.
     left, cap = (
         dose_left(_with_decided(today if past else matcher, reading)) if facts.taxon or facts.tree else (None, None)
     )
-    stays = book.budget.get("apart", {}).get("stays", ())
-    of_candles = [work for work, part in book.places.get("work_part", {}).items() if part == "candle"]
+    apart = book.budget.get("apart", {})
+    stays, own = apart.get("stays", ()), apart.get("own", ())
     if spoken and all(
-        one.work in of_candles
-        or (counts_apart(one.work, book) and one.work not in stays and "share" not in one.measures)
+        one.work in own or (counts_apart(one.work, book) and one.work not in stays and "share" not in one.measures)
         for one in spoken
     ):
         left = cap = None  # leaf or candles that come again are no part of the season's dose

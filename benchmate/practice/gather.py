@@ -62,10 +62,11 @@ def gather(
     species = facts.first("species")
     taxon = str(species.value) if species else None
     entry = taxon_entry(taxon, book.taxa) if taxon else {}
-    springs = springs_of(kept, book.places)
-    later = own_spring(springs, almanac_for(on, place, entry, book.seasons, said_traits(facts)), book.places)
-    facts = replace(facts, own_spring=later)
     almanac = almanac_for(on, place, entry, book.seasons, said_traits(facts))
+    springs = springs_of(kept, book.places)
+    if springs and (later := own_spring(springs, almanac, book.places)):
+        facts = replace(facts, own_spring=later)
+        almanac = almanac_for(on, place, entry, book.seasons, said_traits(facts))
     start = almanac.season_start
     stages = stage_facts(facts, almanac)
     groups["stage"] = list(stages.stages)
@@ -85,7 +86,7 @@ def gather(
         meant=tuple(work for work in reading.work if work.work and work.done in (None, "now", "later")),
         loose=reading.measures,
         measured=tuple(measured_in(kept, on, book.places)),
-        own_spring=later,
+        own_spring=facts.own_spring,
         compared=tuple(str(work.work) for work in reading.work if work.work and work.done is None)
         if reading.topic == "compare"
         else (),
