@@ -206,12 +206,11 @@ def begun(clauses: Sequence[Clause], lexicon: Lexicon) -> None:
     if not any(clause.kind == "new" for clause in clauses):
         return
     phases = {v["alone"].partition(":")[2] for v in lexicon.states.values() if v.get("alone", "").startswith("phase:")}
+    origins = lexicon.sense["origins"]
     for clause in clauses:
-        origin = lexicon.sense["origins"]
-        if clause.kind == "decide" and [work.work for work in clause.work if work.work in origin] and not clause.when:
-            bare = all(work.spot == Spot() and not work.measures for work in clause.work)
-            if bare and not clause.by_grower and not clause.refers:
-                clause.work, clause.acts, clause.mood, clause.taken = [], [], None, True
+        bare = clause.kind == "decide" and clause.work and not (clause.when or clause.by_grower or clause.refers)
+        if bare and all(w.work in origins and w.spot == Spot() and not w.measures for w in clause.work):
+            clause.work, clause.acts, clause.mood, clause.taken = [], [], None, True
         if clause.kind == "observe" and clause.phrase is not None and not (clause.facts or clause.measures):
             phase = clause.phrase.part
             if phase and phase in phases and clause.phrase.spot() == Spot(part=clause.phrase.part):

@@ -91,7 +91,7 @@ class Ear:
         return replace(reading, several=several, reason=reason, missed=missed, guessed=_guessed(found), kept=kept)
 
     def _kept(self, text: str, words: Sequence[Word], found: Found) -> tuple[Missed, ...]:
-        """Stuff that helped to tell the work and that no rule tells apart: "fed it seaweed"."""
+        """Stuff that helped to tell the work and that what was heard does not name: "fed it seaweed"."""
         out = []
         for token in found.tokens:
             stuff = token.kind in ("PART", "MEANS") and not token.guesses

@@ -33,8 +33,10 @@ if TYPE_CHECKING:
 _TEMPERATURES = ("temperature_c", "low_c")
 # what the contract calls the measures that a figure's roles may hold by the same name
 _MEASURED = frozenset(
-    {"diameter_mm", "length_mm", "height_mm", "width_mm", "depth_mm", "gap_mm", "angle_deg", "volume_l", "ppm"}
-    | {"temperature_c", "days"}
+    {
+        *("diameter_mm", "length_mm", "height_mm", "width_mm", "depth_mm", "gap_mm", "angle_deg", "volume_l"),
+        *("ppm", "temperature_c", "days"),
+    }
 )
 NOTHING: frozenset[int] = frozenset()
 MARGIN = 0.4  # by so much one figure must outdo the next to be meant alone

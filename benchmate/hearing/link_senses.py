@@ -7,6 +7,7 @@ from .sense import VERBS, Sense, helpers
 
 _SAYING_MORE = frozenset({"WEATHER", "FINDING", "SPECIES", "VED", "VING", "MEASURE"})
 _ALL_REACH = 6  # words before "but" within which "all" stands
+_HOW_REACH = 4  # words before "before" within which "how" stands
 _REASON_REACH = 6  # words within which the verb of a sentence stands
 
 
@@ -151,7 +152,8 @@ def earlier(s: Sense) -> bool:
     belongs to a day ("before winter") or ends the sentence."""
     if s.kind != "SEP" or s.token.value != "before":
         return False
-    if s.lexicon.sense["measuring"][0] in s.texts[max(0, s.at - 4) : s.at]:  # "how many days before it dries out"
+    near = s.texts[max(0, s.at - _HOW_REACH) : s.at]
+    if set(s.lexicon.sense["measuring"]).intersection(near):  # "how many days before it dries out"
         return not any(t.kind in VERBS for tokens in s.lattice[max(0, s.at - 2) : s.at] for t in tokens)
     return not s.after or s.after in STOPS or any(t.kind == "DATE" and not t.guesses for t in s.lattice[s.at])
 

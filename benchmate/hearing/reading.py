@@ -142,7 +142,8 @@ class Reading:
     ahead: up to when a question about what is due looks: an ISO date, month, year or season; else None.
     several: the trees, where the statement is about more than one; else None.
     day: the day (ISO) that is meant within a month, season or year that `when` names ("late April"); else None.
-    kept: stuff named with the work that no rule tells apart ("fed it seaweed"); its words stay in the record as said.
+    kept: stuff named with the work that nothing else here names ("fed it seaweed"); its words stay in the record as
+    said.
     every: days from one time to the next where the work comes again ("every fortnight"), else 0. `when` is the first.
     """
 

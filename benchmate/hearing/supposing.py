@@ -88,7 +88,7 @@ def beforehand(before: Clause, clause: Clause) -> bool:
     if "before" not in clause.joined or clause.topic or clause.kind not in ("observe", "decide"):
         return False
     own = clause.by_grower or (clause.mood is not None and clause.mood.open)
-    work = [one for one in clause.work if own and one.work not in (None, "leave", "wait")]
+    work = [one for one in clause.work if own and one.work and one.work not in AT_ONCE]
     if before.topic:
         before.supposes += [replace(one, done=None) for one in work]
     else:

@@ -140,7 +140,7 @@ def put_there(s: Sense) -> bool:
 
 def looked_at(s: Sense) -> bool:
     """ "Saw the wire biting": what was seen, where no word tells that it was cut away."""
-    if s.kind not in ("V", "VED") or s.word != "saw" or not s.alone or not (s.opening or s.behind("AUX")):
+    if s.kind not in ("V", "VED") or not s.is_one_of("sighting") or not s.alone or not (s.opening or s.behind("AUX")):
         return False
     ends = next((n for n in range(s.at, len(s.texts)) if s.texts[n] in JOINERS | STOPS), len(s.texts))
     if set(s.texts[s.at : ends]) & set(s.lexicon.sense["cut_away"]):

@@ -31,8 +31,8 @@ def split_words(text: str, short: Mapping[str, str], bare: Mapping[str, str]) ->
 
     short: contraction -> full words ("isn't" -> "is not"), article before its word ("t'" -> "the"), ending
     ("in'" -> "ing") and what stands for a word behind any other ("'ll" -> "will"). bare: the same without apostrophe.
-    A possessive "'s" becomes
-    a word of its own. A hyphen between letters joins nothing: "right-hand" is two words, like "right hand".
+    A possessive "'s" becomes a word of its own. A hyphen between letters joins nothing: "right-hand" is two words, like
+    "right hand".
     """
     words: list[Word] = []
     folded = text.translate(_CURLY).lower()

@@ -4,12 +4,15 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Mapping, Sequence
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from benchmate.garden.record import Entry
-from benchmate.hearing.reading import Spot, Work
+from benchmate.hearing.reading import NOWHERE, Spot, Work
 from benchmate.practice.advice import Follow, Option
 from benchmate.value import replace
+
+if TYPE_CHECKING:
+    from benchmate.practice.book import RuleBook
 
 Endings = Mapping[str, Sequence[str]]
 
@@ -65,6 +68,19 @@ def placed_table(follow: Follow, work: str, spot: Spot, endings: Endings, shift:
     if undone:
         table["closed_by"] = list(undone)
     return {key: value for key, value in table.items() if value is not None}
+
+
+def same_deed(done: str, spot: Spot, asked: Work, book: RuleBook) -> bool:
+    """Whether work in the record is the one spoken of. A work that says no more than its group ("cut" nothing, "why did
+    I cut") is any of that group, where no place is named."""
+    if not near(spot, asked.spot):
+        return False
+    if done == asked.work:
+        return True
+    if asked.work not in book.places.get("needs_object", ()) or asked.spot != NOWHERE:
+        return False
+    groups = [book.works.get(str(name), {}).get("group") for name in (done, asked.work)]
+    return groups[0] is not None and groups[0] == groups[1]
 
 
 def near(option: Spot, work: Spot) -> bool:

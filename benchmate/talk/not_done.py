@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from benchmate.hearing.reading import NOWHERE, Reading, Work
+from benchmate.hearing.reading import Reading, Work
 from benchmate.talk.deeds import take_back
-from benchmate.talk.following import near
+from benchmate.talk.following import same_deed
 from benchmate.value import replace
 
 if TYPE_CHECKING:
@@ -36,9 +36,9 @@ def what_stands(turn: Turn) -> Reading | None:
     if last is None or not turn.before.made or reading.acts not in ((), ("correct",), ("decide",)):
         return None
     denied = _denied(turn, reading)
-    gone = [
-        work for work in last.work if work.work and work.done in _TOLD and any(_is_of(turn, work, d) for d in denied)
-    ]
+    told = [work for work in last.work if work.work and work.done in _TOLD]
+    book = turn.house.book
+    gone = [work for work in told if any(same_deed(str(work.work), work.spot, one, book) for one in denied)]
     if not gone:
         return None
     works = tuple(work for work in last.work if work not in gone)
@@ -62,16 +62,3 @@ def _denied(turn: Turn, reading: Reading) -> tuple[Work, ...]:
         reading = turn.house.hear(said, turn.on, turn.before.reading)
     plain = not (reading.missed or reading.facts or reading.when)
     return reading.work if plain and all(work.done == "not" for work in reading.work) else ()
-
-
-def _is_of(turn: Turn, told: Work, denied: Work) -> bool:
-    """Whether the work that was told is the one denied; to have cut nothing denies every cut."""
-    if not near(told.spot, denied.spot):
-        return False
-    if told.work == denied.work:
-        return True
-    book = turn.house.book
-    if denied.work not in book.places.get("needs_object", ()) or denied.spot != NOWHERE:
-        return False
-    groups = [book.works.get(str(work.work), {}).get("group") for work in (told, denied)]
-    return groups[0] is not None and groups[0] == groups[1]

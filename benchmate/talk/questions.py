@@ -58,11 +58,9 @@ def season_asked(turn: Turn) -> dt.date | None:
 def advise(turn: Turn) -> None:
     """Advice on what was seen, done or asked, beside what the grower planned or decided of it."""
     from benchmate.talk import own_words as own
-    from benchmate.talk.why_done import asks_why_done, why_done
 
     reading = turn.reading
-    if asks_why_done(turn):
-        turn.says += why_done(turn)
+    if reading.topic == "why" and _own_reason(turn):
         return
     if reading.topic == "what-if":
         _what_if(turn)
@@ -85,13 +83,22 @@ def advise(turn: Turn) -> None:
         turn.aside.append(f"answered for {day_words(season, turn.on)}, by what is known of the tree today")
 
 
+def _own_reason(turn: Turn) -> bool:
+    """Answer why the grower did something himself; False where that is not what is asked."""
+    from benchmate.talk.why_done import asks_why_done, why_done
+
+    if not asks_why_done(turn):
+        return False
+    turn.says += why_done(turn)
+    return True
+
+
 def asks_how_it_is(turn: Turn) -> bool:
     """ "How is the hornbeam": its state is asked for first, and what is best now only beside."""
     reading, lexicon = turn.reading, turn.house.lexicon
     plain = not reading.work and not reading.missed and all(fact.kind == "species" for fact in reading.facts)
-    first, *rest = lexicon.split(reading.said)[:2]
     asked = reading.topic == "advice" and "ask" in reading.acts and not reading.when
-    return plain and asked and first in lexicon.sense["measuring"] and rest[:1] in (["is"], ["are"])
+    return plain and asked and " ".join(lexicon.split(reading.said)[:2]) in lexicon.sense["after"]["state"]
 
 
 def state_words(turn: Turn, tree: Tree) -> list[str]:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from benchmate.hearing.reading import Missed, Reading, Work
 from benchmate.talk.asked_how import phrase_places
+from benchmate.talk.decide import LEFT_WORKS
 from benchmate.telling.heard import said_work_words
 from benchmate.telling.lines import cut_short
 from benchmate.telling.wording import list_words, sentence
@@ -19,8 +20,6 @@ if TYPE_CHECKING:
 _OPEN = "now"  # work that is told of as being done, or about to be
 _STOPS = frozenset(".!?;...")  # what ends a sentence
 _COMMAS = frozenset({",", ":"})
-# leaving and waiting take nothing off a tree
-_TAKES_NOTHING = frozenset({"leave", "wait"})
 
 
 def settled(turn: Turn) -> bool:
@@ -40,7 +39,7 @@ def settled_guesses(turn: Turn) -> bool:
 
 def _settled_subjects(turn: Turn) -> bool:
     """Words that were not taken in and stand before the verb may tell whose work it was, or that it was none ("the
-    video says remove it"): then nothing goes into the record as done before a yes."""
+    manual insists remove it"): then nothing goes into the record as done before a yes."""
     if turn.confirmed or "decide" not in turn.acts:
         return True
     open_to = unread_before(turn.reading, turn.house.ear, turn.house.lexicon)
@@ -66,7 +65,7 @@ def unread_before(reading: Reading, ear: Ear, lexicon: Lexicon) -> list[tuple[Wo
     words = ear.words(reading.said)
     found = []
     for work in works:
-        if work.work in _TAKES_NOTHING:
+        if work.work in LEFT_WORKS:  # nothing is taken off a tree by them
             continue
         for one in missed:
             between = [word for word in words if one.span[1] <= word.start and word.end <= work.span[0]]

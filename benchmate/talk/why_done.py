@@ -3,16 +3,15 @@ leader"."""
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from benchmate.garden.record import Entry
-from benchmate.hearing.reading import NOWHERE, Reading, Spot, Work
+from benchmate.hearing.reading import Reading, Spot, Work
 from benchmate.talk.asked_how import phrase_places
 from benchmate.talk.dates import span_asked
 from benchmate.talk.decide import LEFT_WORKS
-from benchmate.talk.following import near
+from benchmate.talk.following import near, same_deed
 from benchmate.telling.dates import day_words
 from benchmate.telling.lines import cut_short
 from benchmate.telling.story import entry_words, matching, spot_of
@@ -24,7 +23,6 @@ if TYPE_CHECKING:
     from benchmate.talk.house import House
     from benchmate.talk.turns import Turn
 
-_OWN_PAST = r"\bwhy (?:did|have|had) (?:not )?(?:i|we)\b"
 _WHOLE = "tree"  # a part that is no part
 
 
@@ -33,7 +31,8 @@ def asks_why_done(turn: Turn) -> bool:
     reading = turn.reading
     if reading.topic != "why" or turn.tree is None or not any(work.work for work in reading.work):
         return False
-    return re.search(_OWN_PAST, " ".join(turn.house.lexicon.split(reading.said))) is not None
+    said = f" {' '.join(turn.house.lexicon.split(reading.said))} "
+    return any(f" {words} " in said for words in turn.house.lexicon.sense["after"]["why"])
 
 
 def why_done(turn: Turn) -> list[str]:
@@ -63,14 +62,9 @@ def why_done(turn: Turn) -> list[str]:
 
 
 def _is_of(house: House, done: str, spot: Spot, asked: Work) -> bool:
-    if not near(spot, asked.spot):
-        return False
-    if done == asked.work or (done in LEFT_WORKS and asked.work in LEFT_WORKS):
-        return True
-    if asked.work not in house.book.places.get("needs_object", ()) or asked.spot != NOWHERE:
-        return False
-    groups = [house.book.works.get(str(name), {}).get("group") for name in (done, asked.work)]
-    return groups[0] is not None and groups[0] == groups[1]
+    if done in LEFT_WORKS and asked.work in LEFT_WORKS:
+        return near(spot, asked.spot)
+    return same_deed(done, spot, asked, house.book)
 
 
 def part_asked(reading: Reading, lexicon: Lexicon) -> str | None:
