@@ -150,7 +150,7 @@ def _month(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
     part, start = dw.part(words, at)
     if words[start : start + 1] == ["next"] and part and words[start + 1 : start + 2] != ["month"]:
         start += 1
-    word = words[start]
+    word = words[start] if start < len(words) else ""
     if part is None and word not in dw.month:
         return  # "next month" is no part of one
     asks = words[start + 1 : start + 2] and words[start + 1] in _ASKED_OF

@@ -97,9 +97,10 @@ def _sixteenths(texts: Sequence[str], at: int, known: NumberWords) -> tuple[floa
     if top is None or texts[at][0].isdigit():
         return None
     for length in (2, 1):
-        below = known.small.parts_of.get(" ".join(texts[top[1] : top[1] + length]))
+        said = texts[top[1] : top[1] + length]
+        below = known.small.parts_of.get(" ".join(said))
         if below and top[0] < below:
-            end = top[1] + length
+            end = top[1] + len(said)
             more = bool(known.small.of_whole.intersection(texts[end : end + 1]))
             return top[0] / below, end + (more + 1 if article_at(texts, end + more, known) else 0)
     return None

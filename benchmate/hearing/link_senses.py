@@ -80,9 +80,8 @@ def owns(s: Sense) -> bool:
 
 def _thing_next(s: Sense) -> bool:
     """Whether a part follows, with its place or without, and no longer term: "boxwood's root bound"."""
-    starts = [s.token.end]
-    starts += [t.end for t in s.next if t.kind in ("SIDE", "LEVEL", "ORD") and t.end < len(s.texts)]
-    for start in starts:
+    starts = [s.token.end, *(t.end for t in s.next if t.kind in ("SIDE", "LEVEL", "ORD"))]
+    for start in (at for at in starts if at < len(s.texts)):
         ends = {t.kind: t.end for t in s.lattice[start] if t.kind in ("PART", "FINDING", "STATE") and not t.guesses}
         if "PART" in ends and ends["PART"] == max(ends.values()):
             return True

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import datetime as dt
+import tomllib
+from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
@@ -44,6 +46,18 @@ def test_any_text_gives_a_reading(shared: Ear, text: str) -> None:
         assert text[missed.span[0] : missed.span[1]].strip() == missed.words
     for fact in reading.facts:
         assert 0 <= fact.span[0] <= fact.span[1] <= len(text)
+
+
+def test_a_statement_broken_off_gives_a_reading(shared: Ear) -> None:
+    """Every statement of the corpus, its end left out behind one word or another, as it is and with an "'s"."""
+    number = 0
+    for path in sorted((Path(__file__).parent / "corpus").glob("*.toml")):
+        for case in tomllib.loads(path.read_text(encoding="utf-8"))["case"]:
+            words = case["say"].split()
+            kept = " ".join(words[: 1 + number % len(words)])
+            for said in (kept, f"{kept}'s"):
+                assert shared.hear(said, ON).said == said
+            number += 1
 
 
 @settings(max_examples=200, deadline=None)
