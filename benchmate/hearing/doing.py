@@ -51,6 +51,10 @@ def mood_of(aux: Sequence[str], form: str, verb: str, lexicon: Lexicon, subject:
         if denied:
             return Mood(NOT)
         return Mood(DONE if "done" in aux else LATER if "will" in aux else NOW)
+    if "get" in aux or {"let", "have"} <= set(aux):  # "get it wired", "let's have the elm fed"
+        if "do" in aux and someone and not denied:
+            return Mood(DONE)  # "did I get it wired"
+        return Mood(NOT if denied else LATER if "will" in aux else NOW, someone=someone)
     if "being" in aux and not someone:  # "two stubs are being removed"
         return Mood(NOT if denied else NOW)
     if not someone and "be" in aux and ("will" in aux or aux.count("be") > 1):  # "it will be fed", "it is to be fed"

@@ -47,6 +47,8 @@ def remaining(s: Sense) -> bool:
     """ "Any scale left", "two buds left on the elm": what remains lies on no side, and nobody left it."""
     if s.kind not in ("SIDE", "VED", "V") or not s.alone or not s.is_one_of("remains"):
         return False
+    if s.kind != "SIDE" and s.behind("DET") and any(t.kind == "PART" and not t.guesses for t in s.next):
+        return True  # "that left leader"
     if s.kind == "SIDE" and s.opening:  # "left three buds on it"
         counts = [t for t in s.next if t.kind == "NUM" and t.end < len(s.texts)]
         return any(t.kind == "PART" and t.value in s.lexicon.amount for count in counts for t in s.lattice[count.end])
@@ -61,10 +63,10 @@ def remaining(s: Sense) -> bool:
 
 def side_names(s: Sense) -> bool:
     """ "The left shoot": behind its place a word is the thing, and belongs to no verb."""
-    if s.kind != "PARTICLE" or not s.alone or not s.behind("SIDE", "LEVEL", "ORD"):
+    if s.kind != "PARTICLE" or not s.alone or not s.behind("SIDE", "LEVEL", "ORD", "NUM"):
         return False
     thing = any(t.kind in ("PART", "FINDING", "ONE") and not t.guesses for t in s.next)
-    return s.may_be("PART") or (s.may_be("SIDE", "LEVEL") and thing)  # "take the low back branch off"
+    return s.may_be("PART") or (s.may_be("SIDE", "LEVEL") and thing)  # "take the low back branch off", "the two back shoots"
 
 
 def owns(s: Sense) -> bool:
@@ -217,6 +219,12 @@ def rues(s: Sense) -> bool:
     worked = any(t.kind in VERBS and not t.guesses for tokens in s.lattice[: s.at] for t in tokens)
     works = any(t.kind in VERBS and not t.guesses for at in range(s.token.end, len(s.texts)) for t in s.lattice[at])
     return not behind or (works and not worked)  # "it's dry, oops, watering it now"
+
+
+def asks_back(s: Sense) -> bool:
+    """ "Left is weak, right is strong": what asks behind a statement stands at its end."""
+    asks = s.kind == "SEP" and s.token.value == "asked" and s.word == ","
+    return asks and bool(s.after) and s.after not in STOPS | JOINERS
 
 
 def no_question(s: Sense) -> bool:

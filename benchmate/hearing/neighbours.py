@@ -41,6 +41,8 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     verb_senses.around,
     verb_senses.to_be_done,
     verb_senses.will_be,
+    verb_senses.gets_done,
+    verb_senses.had_done,
     link_senses.denied_thing,
     link_senses.one_thing,
     link_senses.adverb,
@@ -66,6 +68,7 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     link_senses.exclaimed,
     link_senses.rues,
     link_senses.no_question,
+    link_senses.asks_back,
     verb_senses.taken_out,
     verb_senses.named_next,
 )

@@ -8,6 +8,9 @@ from .sense import ARTICLES, VERBS, Sense, helpers
 
 _THINGS = frozenset({"PART", "MEANS", "FINDING", "EVENT", "STATE"})
 _OBJECTS = frozenset({"DET", "PRON", "PART", "SIDE", "LEVEL"})
+_LEADING = frozenset({"DET", "SIDE", "LEVEL", "ORD", "NUM", "POSS"})
+_THING_REACH = 6  # words of a thing that is looked back over
+_WORKED_ON = frozenset({"SPECIES", "NAME", "TREEWORD", "PART", "FINDING", "ONE", "LEVEL", "SIDE"})
 
 
 def owned_verb(s: Sense) -> bool:
@@ -108,10 +111,39 @@ def to_be_done(s: Sense) -> bool:
 
 
 def will_be(s: Sense) -> bool:
-    """ "It will not be wired": what is to come is no state."""
+    """ "It will not be wired", "get it wired": what is to come is no state."""
     if s.kind not in ("STATE", "FINDING") or not s.may_be("VED") or not s.behind("AUX"):
         return False
-    return s.helped_by("will", ("be", "not")) or s.helped_by("being")
+    return s.helped_by("will", ("be", "not")) or s.helped_by("being") or s.helped_by("get", ())
+
+
+def gets_done(s: Sense) -> bool:
+    """ "Get the elm repotted", but "get the elm": a thing is had done only where what is done to it stands behind."""
+    if s.kind != "AUX" or not s.alone or not (s.token.value == "get" or s.is_one_of("having_done")):
+        return False
+    done = any(t.kind == "VED" and not t.guesses for at in _behind_thing(s, s.at + 1) for t in s.lattice[at])
+    return done != (s.token.value == "get")
+
+
+def had_done(s: Sense) -> bool:
+    """ "Get the left branch wired", "I got the top wired": what was or is to be done, and no state of the thing."""
+    if s.kind not in ("STATE", "FINDING") or not any(t.kind == "VED" and not t.guesses for t in s.lattice[s.at]):
+        return False
+    sense = s.lexicon.sense
+    for first in range(max(0, s.at - _THING_REACH), s.at):
+        told = first == 0 or s.texts[first - 1] in sense["people"] or s.texts[first] in sense["having_done"]
+        if told and s.texts[first] in (*sense["having_done"], *sense["had_done"]) and s.at in _behind_thing(s, first + 1):
+            return True
+    return False
+
+
+def _behind_thing(s: Sense, start: int) -> set[int]:
+    """Where a thing that begins at `start` may end within the statement."""
+    ends = {start}
+    for kinds in (_LEADING, _LEADING, _LEADING, _WORKED_ON):
+        more = {t.end for at in ends if at < len(s.texts) for t in s.lattice[at] if t.kind in kinds and not t.guesses}
+        ends = more if kinds is _WORKED_ON else ends | more
+    return {end for end in ends if end < len(s.texts)}
 
 
 def habitual(s: Sense) -> bool:
