@@ -75,7 +75,9 @@ def question(setting: Setting, clause: Clause, topic: str, node: Node, past: boo
         elif child.name == "tail":
             _tail(setting, clause, child, past)
     clause.acts = ["ask"]
-    if topic == "compare" and subject is not None and subject.species and not subject.parts and not clause.work:
+    said_for = any(token.kind == "FOR" for token in leaves(node))  # "which is better for the larch, this or that"
+    whose = topic == "compare" and subject is not None and subject.species and not subject.parts
+    if whose and not clause.work and not said_for:
         clause.topic = "list"  # "which of the junipers are weak?"
     seen = any(fact.kind in ("finding", "health") for fact in clause.facts)
     if head is not None and head.value == "so" and subject is not None and not clause.work:
