@@ -8,6 +8,8 @@ from .sense import VERBS, Sense, helpers
 _SAYING_MORE = frozenset({"WEATHER", "FINDING", "SPECIES", "VED", "VING", "MEASURE"})
 _ALL_REACH = 6  # words before "but" within which "all" stands
 _HOW_REACH = 4  # words before "before" within which "how" stands
+_OWNED = frozenset({"PART", "FINDING", "FLUSH", "EVENT", "MEANS", "ONE", "TREEWORD"})
+_OWNED_REACH = 5  # words within which the thing that is owned stands
 _REASON_REACH = 6  # words within which the verb of a sentence stands
 
 
@@ -78,6 +80,18 @@ def owns(s: Sense) -> bool:
     ends = {t.end for t in s.next if t.kind == "PART" and not t.guesses and t.end < len(s.texts)}
     ends = {end + 1 for end in ends if helpers(s.lattice[end], end + 1) & {"be"} and end + 1 < len(s.texts)}
     return any(t.kind in ("V", "VED") and not t.guesses for end in ends for t in s.lattice[end])
+
+
+def owns_nothing(s: Sense) -> bool:
+    """ "The cut on the left's healing": "'s" owns only where a thing follows in the same breath."""
+    if s.kind != "POSS":
+        return False
+    for at in range(s.token.end, min(len(s.texts), s.token.end + _OWNED_REACH)):
+        if s.texts[at] in JOINERS | STOPS:
+            break
+        if any(t.kind in _OWNED and not t.guesses for t in s.lattice[at]):
+            return False
+    return True
 
 
 def _thing_next(s: Sense) -> bool:

@@ -54,6 +54,7 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     verb_senses.looked_at,
     link_senses.side_names,
     link_senses.owns,
+    link_senses.owns_nothing,
     link_senses.leads_nowhere,
     link_senses.farewell,
     link_senses.of_others,

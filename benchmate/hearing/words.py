@@ -11,10 +11,11 @@ from benchmate.value import dataclass
 _DECIMAL_COMMA = r"(?<![\d,])\d{1,3},\d{1,2}(?=\s?[^\W\d_]|\s?[%°\"'])(?!\s?(?:and|or|to|by|x)\b)"
 _WORD = re.compile(
     _DECIMAL_COMMA + r"|\d{4}-\d{2}-\d{2}|\d+-\d+-\d+|\d+(?:st|nd|rd|th)\b|\d+/\d+|\d+\.\d+|\d+"
-    r"|[^\W\d_]+(?:'[^\W\d_]+)*|\.\.\.|\S",
+    r"|^'[^\W\d_]+|[^\W\d_]+(?:'[^\W\d_]+)*|\.\.\.|\S",  # a term of the rules may be an ending: "'s"
 )
 _CURLY = str.maketrans({"’": "'", "‘": "'", "`": "'", "“": '"', "”": '"', "–": "-", "—": "-"})
 JOINER = "-"
+POSSESSIVE = "'s"
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,10 +61,10 @@ def split_words(text: str, short: Mapping[str, str], bare: Mapping[str, str]) ->
             words += [Word(part, start, end) for part in full.split()]
         elif (cut := word.rfind("'")) > 0 and word[cut:] in short:  # "which'd", "water'll"
             words += [Word(word[:cut], start, start + cut), Word(short[word[cut:]], start + cut, end)]
-        elif word.endswith("'s") and len(word) > 2:
-            words += [Word(word[:-2], start, end - 2), Word("'s", end - 2, end)]
+        elif word.endswith(POSSESSIVE) and len(word) > len(POSSESSIVE):
+            words += [Word(word[:-2], start, end - 2), Word(POSSESSIVE, end - 2, end)]
         else:
-            words.append(Word(word.replace("'", "") or word, start, end))
+            words.append(Word(word if word == POSSESSIVE else word.replace("'", "") or word, start, end))
     return words
 
 
