@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from benchmate.value import replace
 
 from .clauses import TRUNKS, Clause
-from .doing import NOW
+from .doing import NOT, NOW
 from .lexicon import Lexicon
 from .placing import also, elsewhere, merged, with_part
 from .reading import Fact, Spot, Work
@@ -87,6 +87,7 @@ def belongs(before: Clause, clause: Clause, lexicon: Lexicon) -> bool:
         and _only_share(clause)
         and before.work
         and before.work[-1].work in _SHARED
+        and before.work[-1].done != NOT  # "don't remove it, shorten it by a third"
     ):
         share = clause.work[0].measures["share"]
         before.work[-1] = replace(before.work[-1], measures={**before.work[-1].measures, "share": share})

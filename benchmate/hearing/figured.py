@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from benchmate.value import replace
 
 from .dates import FIRST_FROST, DateWords
+from .doing import DONE
 from .figure_asks import STATES, may_hold, parted, sizes_in
 from .figure_evidence import (
     NAMELESS,
@@ -105,7 +106,7 @@ def with_figure(
     reading = replace(reading, measures=_warm(reading.measures, best, heardings, known.roles[best.figure]))
     reading, named = _with_lost(reading, lattice, lexicon, best.phrased | best.thing, dates.on)
     if "ask" in reading.acts:  # what the question was taken for belongs to it
-        reading = replace(_supposed(reading), term=None)
+        reading = replace(_besides_done(reading), term=None)
     reading = _apart_from_cues(reading, best, words)
     acts = (*(act for act in reading.acts if act in STATES), "ask")
     return replace(reading, acts=acts, topic="figure", figure=best.figure, either=_either(heardings)), (
@@ -199,6 +200,14 @@ def _without_correction(reading: Reading) -> Reading:
 def _supposed(reading: Reading) -> Reading:
     """The reading with its work as what the question supposes."""
     return replace(reading, supposes=(*reading.supposes, *reading.work), work=())
+
+
+def _besides_done(reading: Reading) -> Reading:
+    """The reading with its work as what the question supposes, but for what is told as done: "I wired the trunk today,
+    when will that start to bite"."""
+    told = tuple(work for work in reading.work if work.done == DONE and "decide" in reading.acts)
+    supposed = tuple(work for work in reading.work if work not in told)
+    return replace(reading, supposes=(*reading.supposes, *supposed), work=told)
 
 
 def _inside(token: Token, tokens: Sequence[Token]) -> bool:
