@@ -55,6 +55,36 @@ class Ear:
         speak. Any text gives a reading; words that no sentence of the
         grammar takes in are in `missed`.
         """
+
+        def hear(words: str) -> Reading:
+            return self._hear(words, on, southern, names, first_frost, last)
+
+        reading = hear(text)
+        listed = self._listed(text, on, southern, names) if reading.missed else []
+        if not listed and (reading.several is None or not reading.several.pieces):
+            return reading
+        from .each_tree import each_read, with_lists
+
+        reading = with_lists(reading, listed, hear)
+        return each_read(reading, lambda words: self.hear(words, on, southern, names, first_frost, last))
+
+    def _listed(self, text: str, on: dt.date, southern: bool, names: Sequence[str]) -> list[tuple[Token, ...]]:
+        """Trees that are named one behind the other with nothing but "and" between them, each list of two or more."""
+        from .each_tree import lists_of
+
+        words = self.words(text)
+        return lists_of(words, self._lattice(text, words, on, southern, names)) if words else []
+
+    def _hear(
+        self,
+        text: str,
+        on: dt.date,
+        southern: bool,
+        names: Sequence[str],
+        first_frost: str | None,
+        last: Reading | None,
+    ) -> Reading:
+        """The reading of one statement, as it stands."""
         words = self.words(text)
         beyond = (Missed(text[LONGEST:].strip(), (LONGEST, len(text))),) if text[LONGEST:].strip() else ()
         if not words:

@@ -117,16 +117,21 @@ class Missed:
 @dataclass(frozen=True, slots=True)
 class Several:
     """Several trees in one statement. named: their names and taxa in the order said. every: all trees of the garden.
-    but: names and taxa that are left out of these. shared: whether the same is said of all of them."""
+    but: names and taxa that are left out of these. shared: whether the same is said of all of them. pieces: where it is
+    not, the words (first and last+1 character) that tell of one or more of them. each: these pieces, read one by one;
+    empty where one of them could not be."""
 
     named: tuple[str, ...] = ()
     every: bool = False
     but: tuple[str, ...] = ()
     shared: bool = True
+    pieces: tuple[Span, ...] = ()
+    each: tuple[Reading, ...] = ()
 
     def as_json(self) -> dict[str, Any]:
         out: dict[str, Any] = {"named": list(self.named), "every": self.every, "but": list(self.but)}
-        return out | {"shared": self.shared}
+        each = {"each": [reading.as_json() for reading in self.each]} if self.each else {}
+        return out | {"shared": self.shared} | each
 
 
 @dataclass(frozen=True, slots=True)

@@ -63,6 +63,8 @@ def said_work_words(work: Work, units: str = "metric", done: bool = False) -> st
 
 def understood(reading: Reading, on: dt.date, units: str = "metric") -> str:
     """The whole reading in one line, or "" where nothing was understood."""
+    if reading.several and reading.several.each:
+        return ". ".join(_of_its_tree(piece, on, units) for piece in reading.several.each)
     facts = [fact for fact in (*reading.facts, *reading.candidates) if not (reading.several and fact.kind == "species")]
     bits = [_several_words(reading.several)] if reading.several else []
     bits += [fact_words(fact, on, units) for fact in facts]
@@ -83,6 +85,14 @@ def understood(reading: Reading, on: dt.date, units: str = "metric") -> str:
     if reading.when:
         bits.append(f"{'since ' if reading.onward else ''}{when_words(reading.when, on)}")
     return "; ".join(bits)
+
+
+def _of_its_tree(piece: Reading, on: dt.date, units: str) -> str:
+    """What was said of one of several trees, its name first: "Gatepost: wired it"."""
+    if piece.several is None and piece.tree:
+        return f"{piece.tree}: {understood(piece, on, units)}"
+    head, _, rest = understood(piece, on, units).partition("; ")
+    return f"{head}: {rest}"
 
 
 def _told_work_words(work: Work, units: str) -> str:
