@@ -117,7 +117,7 @@ def _as_meant(alone: Reading, whole: Reading, piece: Span) -> Reading:
     if [work.work for work in told] == [work.work for work in alone.work]:
         works = tuple(replace(work, done=as_told.done) for work, as_told in zip(alone.work, told, strict=True))
         alone = replace(alone, work=works)
-    if len(whole.acts) == 1 and _DECIDED >= set(alone.acts):
+    if len(whole.acts) == 1 and set(alone.acts) <= _DECIDED:
         alone = replace(alone, acts=whole.acts, topic=whole.topic)
     return alone
 
