@@ -24,6 +24,7 @@ from .search import Found, find_reading
 from .sense import ARTICLES
 from .several import several_of
 from .spotting import Spotter, Token
+from .wished import wished
 from .words import Word, split_words
 
 BREAKS = STOPS | {","}
@@ -118,7 +119,8 @@ class Ear:
         several = several_of(reading, clauses, found, words, self.lexicon)
         kept = self._kept(text, words, found) if reading.work and not reading.figure else ()
         missed = (*missed, *beyond)
-        return replace(reading, several=several, reason=reason, missed=missed, guessed=_guessed(found), kept=kept)
+        reading = replace(reading, several=several, reason=reason, missed=missed, guessed=_guessed(found), kept=kept)
+        return wished(reading, words, self.lexicon)
 
     def _kept(self, text: str, words: Sequence[Word], found: Found) -> tuple[Missed, ...]:
         """Stuff that helped to tell the work and that what was heard does not name: "fed it seaweed"."""
