@@ -34,7 +34,7 @@ class Clause:
     does the work ("I", "we"). refused: it only says what was not meant. passing: it
     turns to a tree only to say more of it ("looking at the elm, ..."). leaving: it tells how much a cut leaves
     ("..., leaving two leaves"). others: somebody else did it ("a friend repotted his maple"). tells: it says what a
-    part is ("the buds are long"). passive: what was done as work, beside the event that stands for it ("the roots were
+    part is ("the buds are long"). at_base: it says "at the base" of something. passive: what was done as work, beside the event that stands for it ("the roots were
     cut by a third")."""
 
     kind: str
@@ -77,6 +77,7 @@ class Clause:
     leaving: bool = False
     others: bool = False
     tells: bool = False
+    at_base: bool = False
     passive: list[tuple[Work, Fact]] = field(default_factory=list)
     span: tuple[int, int] = (0, 0)
     taken: bool = False

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from benchmate.value import replace
 
 from .automaton import Node
-from .clauses import Clause, Setting, chain
+from .clauses import TRUNKS, Clause, Setting, chain
 from .day_seen import seen_date
 from .doing import DONE, LATER, NOT, NOW, Mood
 from .noting import harmed, noted, only_there, placing, pulled, seen_there, worked
@@ -33,7 +34,12 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
     had = False
     link: Token | None = None
     place = Spot()  # said before what is found there: "the wire on the left branch is biting"
-    for kind, item in chain(node, whole="vp"):
+    steps = chain(node, whole="vp")
+    clause.at_base = any(
+        at[0] == "link" and at[1].kind == "AT" and np[0] == "np" and read_phrase(np[1]).part in TRUNKS
+        for at, np in pairwise(steps)
+    )
+    for kind, item in steps:
         if kind == "aux":
             clause.tells = clause.tells or ("be" in item and subject is not None and bool(subject.shown_part))
             had = had or "have" in item
