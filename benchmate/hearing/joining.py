@@ -105,6 +105,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
     done = supposed_first(done)
     supposed_alone(done)
     begun(done, lexicon)
+    dated = _dated(done)
     acts: list[str] = []
     for clause in done:
         acts += [act for act in clause.acts if act not in acts]
@@ -118,16 +119,17 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
         figure=next((c.figure for c in done if c.figure), None),
         tree=_tree(acts, done),
         pick=next((c.pick for c in done if c.pick is not None), None),
-        when=None if acts == ["leave"] else next((c.when for c in done if c.when), None),
+        when=None if acts == ["leave"] or not dated else dated[0].when,
         candidates=tuple(f for c in done for f in c.candidates),
         term=next((c.term for c in done if c.term), None),
         note=next((c.note for c in done if c.note), None),
         refers=tuple(r for c in done for r in c.refers),
         means=tuple(dict.fromkeys(m for c in done for m in c.means)),
         series=tuple(s for c in done for s in c.series),
-        onward=any(c.onward for c in done if c.when),
-        day=None if acts == ["leave"] else next((c.day for c in done if c.when), None),
+        onward=any(c.onward for c in dated),
+        day=None if acts == ["leave"] or not dated else dated[0].day,
         every=next((c.every for c in done if c.every and c.work), 0),
+        until=next((c.until for c in done if c.every and c.work), None),
         ahead=next((c.ahead for c in done if c.ahead), None),
         supposes=tuple(w for c in done for w in c.supposes),
     )
@@ -157,6 +159,14 @@ def _past_the_name(done: Sequence[Clause]) -> Clause:
     last = done[-1]
     named = last.kind == "observe" and last.facts and all(fact.kind == "species" for fact in last.facts)
     return done[-2] if named and len(done) > 1 and done[-2].facts and not last.measures else last
+
+
+def _dated(clauses: Sequence[Clause]) -> list[Clause]:
+    """The clauses that name a day, the one that counts first: since when something has been so is no day of the work
+    that is told behind it ("it's out since last week, feed it on Sunday")."""
+    dated = [clause for clause in clauses if clause.when]
+    since = bool(dated) and dated[0].onward and not dated[0].work
+    return dated[1:] if since and any(clause.work for clause in dated[1:]) else dated
 
 
 def _tree(acts: Sequence[str], clauses: Sequence[Clause]) -> str | None:

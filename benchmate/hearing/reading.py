@@ -150,6 +150,7 @@ class Reading:
     kept: stuff named with the work that nothing else here names ("fed it seaweed"); its words stay in the record as
     said.
     every: days from one time to the next where the work comes again ("every fortnight"), else 0. `when` is the first.
+    until: up to when it comes again (ISO date, month, year or season), or None.
     """
 
     said: str
@@ -178,6 +179,7 @@ class Reading:
     several: Several | None = None
     day: str | None = None
     every: int = 0
+    until: str | None = None
     kept: tuple[Missed, ...] = ()
 
     def as_json(self) -> dict[str, Any]:
@@ -213,6 +215,7 @@ class Reading:
             "several": self.several.as_json() if self.several else None,
             "day": self.day,
             "every": self.every,
+            "until": self.until,
             "missed_spans": [list(missed.span) for missed in left_out],
             "kept": [kept.words for kept in self.kept],
         }

@@ -82,7 +82,9 @@ def understood(reading: Reading, on: dt.date, units: str = "metric") -> str:
         bits.append(": ".join(filter(None, [_TOPIC.get(reading.topic, reading.topic), list_words(works, "or")])))
     else:
         bits += [_told_work_words(work, units) for work in asked]
-    if reading.when:
+    if reading.every and reading.until:
+        bits.append(f"{_often(reading.every)} until {when_words(reading.until, on)}")
+    elif reading.when:
         bits.append(f"{'since ' if reading.onward else ''}{when_words(reading.when, on)}")
     return "; ".join(bits)
 
@@ -108,8 +110,9 @@ def _several_words(several: Several) -> str:
     return f"all trees but {list_words(list(several.but))}" if several.but else "all trees"
 
 
-def heard_lines(reading: Reading, on: dt.date, units: str = "metric") -> list[Line]:
-    """What was heard, guessed and not taken in: a line each, and none for what there is none of."""
+def heard_lines(reading: Reading, on: dt.date, units: str = "metric", *, kept_again: bool = False) -> list[Line]:
+    """What was heard, guessed and not taken in: a line each, and none for what there is none of. kept_again: work that
+    comes again stands in the record with all its days."""
     lines = []
     said = (
         reading.several
@@ -124,7 +127,7 @@ def heard_lines(reading: Reading, on: dt.date, units: str = "metric") -> list[Li
         lines.append(Line(f"{words}.", ASIDE, "Heard: "))
     for guess in reading.guessed:
         lines.append(Line(f'"{cut_short(guess.heard, 40)}" as "{cut_short(guess.taken, 40)}".', ASIDE, "Took "))
-    if reading.every and {"decide", "remind"} & set(reading.acts):
+    if reading.every and {"decide", "remind"} & set(reading.acts) and not kept_again:
         lines.append(Line(f"that it comes again {_often(reading.every)}.", ASIDE, "Not kept: "))
     if reading.kept:
         kept = ", ".join(f'"{cut_short(one.words, 40)}"' for one in reading.kept)
