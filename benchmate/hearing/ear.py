@@ -22,6 +22,7 @@ from .opening import STOPS, is_filler
 from .reading import Fact, Guess, Missed, Reading, Work
 from .search import Found, find_reading
 from .sense import ARTICLES
+from .owners import unsaid_owner
 from .several import several_of
 from .spotting import Spotter, Token
 from .wished import wished
@@ -92,6 +93,10 @@ class Ear:
             return Reading(text, missed=beyond)
         dates = DateWords(self.lexicon.dates, self.spotter.values, on, southern)
         lattice = self.spotter.spot(text, words, dates, names)
+        if (owner := unsaid_owner(words, lattice)) is not None:  # "on the juniper right branch"
+            end = words[owner - 1].end
+            words = [*words[:owner], Word("'s", end, end), *words[owner:]]
+            lattice = self.spotter.spot(text, words, dates, names)
         found = self._through(words, lattice)
         tree = self.automaton.tree([(token.kind, token) for token in found.tokens])
         lent = lent_by(last, self.lexicon)

@@ -89,7 +89,7 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
                     subject = phrase  # "since the leaves are just coming out"
                 if link.kind == "AT" and before == 0 and clause.phrase is not phrase:
                     clause.facts = [at_place(setting, f, _fronted(clause.phrase), outright=False) for f in clause.facts]
-                if link.kind in ("AT", "OF") and phrase.says_place_only and not before:
+                if link.kind in ("AT", "OF") and (phrase.says_place_only or phrase.owned_place) and not before:
                     placed(clause.phrase, phrase)
                     place = _fronted(clause.phrase) if only_place(phrase) else Spot()
                     place = phrase.spot(count=False) if place == Spot() else place
