@@ -72,4 +72,5 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     link_senses.no_question,
     verb_senses.taken_out,
     verb_senses.named_next,
+    link_senses.boxed,
 )
