@@ -22,6 +22,7 @@ from .opening import STOPS, is_filler
 from .reading import Fact, Guess, Missed, Reading, Work
 from .search import Found, find_reading
 from .sense import ARTICLES
+from .kept_words import with_ratio
 from .owners import unsaid_owner
 from .several import several_of
 from .spotting import Spotter, Token
@@ -122,12 +123,14 @@ class Ear:
         if not (reading.acts or reading.tree or reading.when or missed or reading.pick):  # nothing came of it at all
             missed = (Missed(text.strip(), (0, len(text))),)
         several = several_of(reading, clauses, found, words, self.lexicon)
-        kept = self._kept(text, words, found) if reading.work and not reading.figure else ()
-        missed = (*missed, *beyond)
+        kept = self._kept(text, words, found, missed) if reading.work and not reading.figure else ()
+        missed = tuple(one for one in missed if not any(_inside(one, whole) for whole in kept)) + beyond
         reading = replace(reading, several=several, reason=reason, missed=missed, guessed=_guessed(found), kept=kept)
         return wished(reading, words, self.lexicon)
 
-    def _kept(self, text: str, words: Sequence[Word], found: Found) -> tuple[Missed, ...]:
+    def _kept(
+        self, text: str, words: Sequence[Word], found: Found, missed: Sequence[Missed]
+    ) -> tuple[Missed, ...]:
         """Stuff that helped to tell the work and that what was heard does not name: "fed it seaweed"."""
         out = []
         for token in found.tokens:
@@ -135,7 +138,7 @@ class Ear:
             if stuff and " ".join(w.text for w in words[token.first : token.end]) in self.lexicon.sense["stuff"]:
                 span = (words[token.first].start, words[token.end - 1].end)
                 out.append(Missed(text[span[0] : span[1]], span))
-        return tuple(out)
+        return with_ratio(text, words, missed, out, self.lexicon)
 
     def words(self, text: str) -> list[Word]:
         """The words of a statement, with words that were run together taken apart."""
@@ -205,6 +208,11 @@ def _reason(text: str, words: Sequence[Word], clauses: Sequence[Clause]) -> str 
                 end += 1  # what was not understood of it belongs to it
             return text[words[clause.because_at].end : words[end - 1].end].strip()
     return None
+
+
+def _inside(one: Missed, whole: Missed) -> bool:
+    """Whether missed words are kept as said."""
+    return whole.span[0] <= one.span[0] and one.span[1] <= whole.span[1]
 
 
 def _tokens_of(found: Found, clause: Clause) -> list[Token]:

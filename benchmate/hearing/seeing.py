@@ -282,6 +282,11 @@ def _back_to(setting: Setting, clause: Clause, phrase: Phrase) -> None:
     if "temperature_c" in phrase.measures:
         clause.measures.update(measured(setting, clause, phrase, None))
         return
+    before = setting.before[-1].work[-1].work if setting.before and setting.before[-1].work else None
+    cuts = setting.lexicon.works.get(before or "", {}).get("group") == "cutting"
+    if before and not (cuts or clause.phrase or phrase.numbers or phrase.measures or phrase.bare or phrase.ordinal):
+        clause.taken = True  # "guyed the branch, down to the pot rim": where to
+        return
     spot = clause.phrase.spot() if clause.phrase else Spot()
     clause.facts = [f for f in clause.facts if f.kind == "species"]
     clause.work = [Work("shorten", spot, amount(setting, phrase), NOW)]
