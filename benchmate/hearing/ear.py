@@ -22,7 +22,7 @@ from .opening import STOPS, is_filler
 from .reading import Fact, Guess, Missed, Reading, Work
 from .search import Found, find_reading
 from .sense import ARTICLES
-from .kept_words import with_ratio
+from .kept_words import reminder_words, with_ratio
 from .owners import unsaid_owner
 from .several import several_of
 from .spotting import Spotter, Token
@@ -126,6 +126,7 @@ class Ear:
         kept = self._kept(text, words, found, missed) if reading.work and not reading.figure else ()
         missed = tuple(one for one in missed if not any(_inside(one, whole) for whole in kept)) + beyond
         reading = replace(reading, several=several, reason=reason, missed=missed, guessed=_guessed(found), kept=kept)
+        reading = reminder_words(reading, words, found)
         return wished(reading, words, self.lexicon)
 
     def _kept(

@@ -129,6 +129,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
         onward=any(c.onward for c in dated),
         day=None if acts == ["leave"] or not dated else dated[0].day,
         every=next((c.every for c in done if c.every and c.work), 0),
+        planned=_planned(done),
         until=next((c.until for c in done if c.every and c.work), None),
         ahead=next((c.ahead for c in done if c.ahead), None),
         supposes=tuple(w for c in done for w in c.supposes),
@@ -161,10 +162,20 @@ def _past_the_name(done: Sequence[Clause]) -> Clause:
     return done[-2] if named and len(done) > 1 and done[-2].facts and not last.measures else last
 
 
+def _planned(clauses: Sequence[Clause]) -> str | None:
+    """ "I'll repot it in March, remind me to order akadama": when what is planned is meant, not the reminder."""
+    if not any(clause.kind == "remind" for clause in clauses):
+        return None
+    plans = [c for c in clauses if c.kind == "decide" and c.when and any(work.done == LATER for work in c.work)]
+    return plans[0].when if plans else None
+
+
 def _dated(clauses: Sequence[Clause]) -> list[Clause]:
     """The clauses that name a day, the one that counts first: since when something has been so is no day of the work
     that is told behind it ("it's out since last week, feed it on Sunday")."""
     dated = [clause for clause in clauses if clause.when]
+    if _planned(clauses) and any(clause.kind == "remind" for clause in dated):
+        dated = [clause for clause in dated if clause.kind == "remind"]
     since = bool(dated) and dated[0].onward and not dated[0].work
     return dated[1:] if since and any(clause.work for clause in dated[1:]) else dated
 

@@ -151,6 +151,8 @@ class Reading:
     said.
     every: days from one time to the next where the work comes again ("every fortnight"), else 0. `when` is the first.
     until: up to when it comes again (ISO date, month, year or season), or None.
+    planned: when planned work is meant, where a reminder beside it names no day or another. note: with a reminder, its
+    words where they name no work.
     """
 
     said: str
@@ -180,6 +182,7 @@ class Reading:
     day: str | None = None
     every: int = 0
     until: str | None = None
+    planned: str | None = None
     kept: tuple[Missed, ...] = ()
 
     def as_json(self) -> dict[str, Any]:
@@ -216,6 +219,7 @@ class Reading:
             "day": self.day,
             "every": self.every,
             "until": self.until,
+            "planned": self.planned,
             "missed_spans": [list(missed.span) for missed in left_out],
             "kept": [kept.words for kept in self.kept],
         }

@@ -16,6 +16,7 @@ from benchmate.telling.wording import list_words, sentence, work_words
 from benchmate.value import replace
 
 NO_ENDINGS: Endings = {}
+_AHEAD = 14  # days before planned work on which what it needs is told, where no day was said
 MOST_TIMES = 40  # that work is kept for, one after the other
 LEFT_WORKS = ("leave", "wait")
 _KINDS = {"done": "done", "now": "done", "later": "plan", "not": "left"}
@@ -114,7 +115,7 @@ def _decided(
     endings: Endings,
 ) -> Entry:
     tables = _each_once([work_table(work) for work in works])
-    when = None if reminded else reading.when
+    when = reading.planned if reminded else reading.when
     at: dt.date = on
     follow: tuple[dict[str, Any], ...] = ()
     if kind == "plan" and when and (day := last_day(when, southern)) and day < on:
@@ -163,17 +164,20 @@ def _remind(
         return entries
     meant = [work_table(work) for work in reading.work if work.work and not work.done] or [{"work": "check"}]
     seen = [str(fact.value).replace("-", " ") for fact in reading.facts if fact.kind == "finding" and not fact.denied]
-    tables = tuple(_reminder(work, one, seen) for one in (days or filter(None, [day])) for work in meant)
+    if day and reading.note and reading.planned == reading.when:
+        day = max(on, day - dt.timedelta(days=_AHEAD))  # what is wanted for planned work is wanted before it
+    tables = tuple(_reminder(work, one, seen, reading.note) for one in (days or filter(None, [day])) for work in meant)
     if entries and entries[0].kind in ("done", "left", "plan"):
         return [_with(entries[0], follow=(*entries[0].follow, *tables)), *entries[1:]]
     return [*entries, Entry("", on, "plan", reading.said, work=tuple(meant), reason=reading.reason, follow=tables)]
 
 
-def _reminder(work: Mapping[str, Any], day: dt.date, seen: Sequence[str]) -> dict[str, Any]:
-    """seen: findings that were named with it ("check it for scale")."""
+def _reminder(work: Mapping[str, Any], day: dt.date, seen: Sequence[str], note: str | None = None) -> dict[str, Any]:
+    """seen: findings that were named with it ("check it for scale"). note: its own words, where they name no work."""
     spot = Spot(*(work.get(key) for key in ("part", "side", "level", "ordinal", "count")))
     words = work_words(str(work["work"]), spot)
     says = sentence(f"{words} for {list_words(list(seen))}" if seen and work["work"] == "check" else words)
+    says = sentence(note) if note and work["work"] == "check" else says
     out = {key: work.get(key) for key in ("work", "part", "side", "level")}
     out |= {"on": day.isoformat(), "says": says}
     return {key: value for key, value in out.items() if value is not None}
