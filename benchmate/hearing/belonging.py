@@ -43,7 +43,7 @@ def bare_place(clause: Clause, alone: bool) -> None:
 def fronted(before: Clause, clause: Clause, lexicon: Lexicon) -> None:
     """ "3/8 inch branch, bend it": the thing named first is what is worked on."""
     phrase = before.phrase
-    if before.kind != "observe" or before.facts or before.work or phrase is None or not phrase.parts:
+    if before.kind != "observe" or before.facts or before.work or phrase is None or not phrase.parts or before.denied:
         return
     said_of_it = "it" in clause.refers or (clause.phrase is not None and clause.phrase.pronoun == "it")
     if clause.work and clause.work[0].spot.part is None and said_of_it:

@@ -35,8 +35,8 @@ class Clause:
     turns to a tree only to say more of it ("looking at the elm, ..."). leaving: it tells how much a cut leaves
     ("..., leaving two leaves"). others: somebody else did it ("a friend repotted his maple"). tells: it says what a
     part is ("the buds are long"). at_base: it says "at the base" of something. until: up to
-    when work comes again and again. deadline: `when` is a time up to which, not at which. passive: what was done as work, beside the event that stands for it ("the roots were
-    cut by a third")."""
+    when work comes again and again. deadline: `when` is a time up to which, not at which. passive: what was done as
+    work, beside the event that stands for it ("the roots were cut by a third")."""
 
     kind: str
     joined: tuple[str, ...] = ()

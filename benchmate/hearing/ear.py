@@ -15,15 +15,15 @@ from .clauses import Clause, Setting
 from .dates import DateWords
 from .figured import NOTHING, with_figure
 from .joining import join
+from .kept_words import reminder_words, with_ratio
 from .lending import lent_by
 from .lexicon import Lexicon
 from .not_told import drop_lost_days, take_questions
 from .opening import STOPS, is_filler
+from .owners import unsaid_owner
 from .reading import Fact, Guess, Missed, Reading, Work
 from .search import Found, find_reading
 from .sense import ARTICLES
-from .kept_words import reminder_words, with_ratio
-from .owners import unsaid_owner
 from .several import several_of
 from .spotting import Spotter, Token
 from .wished import wished
@@ -129,9 +129,7 @@ class Ear:
         reading = reminder_words(reading, words, found)
         return wished(reading, words, self.lexicon)
 
-    def _kept(
-        self, text: str, words: Sequence[Word], found: Found, missed: Sequence[Missed]
-    ) -> tuple[Missed, ...]:
+    def _kept(self, text: str, words: Sequence[Word], found: Found, missed: Sequence[Missed]) -> tuple[Missed, ...]:
         """Stuff that helped to tell the work and that what was heard does not name: "fed it seaweed"."""
         out = []
         for token in found.tokens:

@@ -27,6 +27,7 @@ from .amending import (
 )
 from .belonging import bare_place, belongs, fronted, place_first, same_unit
 from .clauses import Clause
+from .dated import dated_clauses, planned
 from .doing import AT_ONCE, DONE, LATER, NOW
 from .lexicon import Lexicon
 from .reading import Fact, Reading, Spot, Work
@@ -105,7 +106,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
     done = supposed_first(done)
     supposed_alone(done)
     begun(done, lexicon)
-    dated = _dated(done)
+    dated = dated_clauses(done)
     acts: list[str] = []
     for clause in done:
         acts += [act for act in clause.acts if act not in acts]
@@ -129,7 +130,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
         onward=any(c.onward for c in dated),
         day=None if acts == ["leave"] or not dated else dated[0].day,
         every=next((c.every for c in done if c.every and c.work), 0),
-        planned=_planned(done),
+        planned=planned(done),
         until=next((c.until for c in done if c.every and c.work), None),
         ahead=next((c.ahead for c in done if c.ahead), None),
         supposes=tuple(w for c in done for w in c.supposes),
@@ -160,24 +161,6 @@ def _past_the_name(done: Sequence[Clause]) -> Clause:
     last = done[-1]
     named = last.kind == "observe" and last.facts and all(fact.kind == "species" for fact in last.facts)
     return done[-2] if named and len(done) > 1 and done[-2].facts and not last.measures else last
-
-
-def _planned(clauses: Sequence[Clause]) -> str | None:
-    """ "I'll repot it in March, remind me to order akadama": when what is planned is meant, not the reminder."""
-    if not any(clause.kind == "remind" for clause in clauses):
-        return None
-    plans = [c for c in clauses if c.kind == "decide" and c.when and any(work.done == LATER for work in c.work)]
-    return plans[0].when if plans else None
-
-
-def _dated(clauses: Sequence[Clause]) -> list[Clause]:
-    """The clauses that name a day, the one that counts first: since when something has been so is no day of the work
-    that is told behind it ("it's out since last week, feed it on Sunday")."""
-    dated = [clause for clause in clauses if clause.when]
-    if _planned(clauses) and any(clause.kind == "remind" for clause in dated):
-        dated = [clause for clause in dated if clause.kind == "remind"]
-    since = bool(dated) and dated[0].onward and not dated[0].work
-    return dated[1:] if since and any(clause.work for clause in dated[1:]) else dated
 
 
 def _tree(acts: Sequence[str], clauses: Sequence[Clause]) -> str | None:

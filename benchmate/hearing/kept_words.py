@@ -19,7 +19,11 @@ def with_ratio(
     if not kept:
         return ()
     last = kept[-1]
-    at = next(n for n, word in enumerate(words) if word.start >= last.span[1]) if last.span[1] < words[-1].start else None
+    at = (
+        next(n for n, word in enumerate(words) if word.start >= last.span[1])
+        if last.span[1] < words[-1].start
+        else None
+    )
     end = None
     while at is not None and at < len(words):
         numbered = words[at].text.isdigit() or words[at].text in lexicon.numbers.get("number", {})

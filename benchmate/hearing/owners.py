@@ -12,8 +12,8 @@ _WAYS = ("AT", "OF", "FROM", "BACKTO")
 
 
 def unsaid_owner(words: Sequence[Word], lattice: Sequence[Sequence[Token]]) -> int | None:
-    """Where a "'s" is left out: behind a tree that a word such as "on" leads to, before the place of a part and the part
-    itself. None where there is no such place."""
+    """Where a "'s" is left out: behind a tree that a word such as "on" leads to, before the place of a part and that
+    part. None where there is no such place."""
     for at, tokens in enumerate(lattice):
         for tree in tokens:
             if tree.kind not in ("SPECIES", "NAME") or tree.guesses or not _led(lattice, at):

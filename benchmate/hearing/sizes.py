@@ -63,7 +63,9 @@ def _of_the_work(setting: Setting, phrase: Phrase, subject: Phrase | None) -> st
     if (subject is not None and not said_of_it) or (said_of_it and work not in table.get("it", ())):
         return None
     sizes = [one.number for one in phrase.bare if one.bare not in ("degree", "across")]
-    if work in table.get("long", ()) or (work in table.get("thick", ()) and max(sizes, default=0) > table["thick_most_mm"]):
+    if work in table.get("long", ()) or (
+        work in table.get("thick", ()) and max(sizes, default=0) > table["thick_most_mm"]
+    ):
         return "length_mm"
     return "diameter_mm" if work in table.get("thick", ()) else None
 

@@ -19,7 +19,18 @@ _CUTTING = ("leaf-cut", "defoliate", "shorten", "candle-cut")
 _WOUNDING = ("remove", "shorten", "select-leader")
 _BLADES = ("leaf-cut", "defoliate")
 _RELEAFS_DAYS = 28  # practice: elms and maples are in leaf again four weeks after
-_NOT_OF_WHOLE = ("diameter_mm", "length_mm", "width_mm", "depth_mm", "angle_deg", "gap_mm", "leaves", "pairs", "buds", "days")
+_NOT_OF_WHOLE = (
+    "diameter_mm",
+    "length_mm",
+    "width_mm",
+    "depth_mm",
+    "angle_deg",
+    "gap_mm",
+    "leaves",
+    "pairs",
+    "buds",
+    "days",
+)
 
 
 def recorded_values(

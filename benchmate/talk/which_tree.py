@@ -14,6 +14,7 @@ from benchmate.telling.wording import list_words
 from benchmate.value import dataclass, replace
 
 MOST_NAMES = 12
+_NEW = "taken as a new tree, since it was collected now: say call it Ditch, or any other name, to begin its record"
 _A_TREE = re.compile(r"\b(?:an?|another|new)\s+(?:[^\W\d_]+\s+){0,2}$", re.IGNORECASE)  # "a", "another old"
 
 
@@ -87,8 +88,7 @@ def meant_tree(reading: Reading, trees: Sequence[Tree], here: Tree | None) -> Me
         return Meant(tree) if tree else Meant(None, f"no tree here is called {reading.tree}", which(trees))
     taxon = species_said(reading)
     if taxon and trees and _dug_anew(reading):
-        aside = "taken as a new tree, since it was collected now: call it by a name, as in call it Ditch, to begin its record"
-        return Meant(None, aside, None, species_alone=True)
+        return Meant(None, _NEW, None, species_alone=True)
     if taxon:
         return _by_species(taxon, trees, here)
     if here:

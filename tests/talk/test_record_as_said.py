@@ -56,3 +56,10 @@ def test_some_of_them_are_told_so(bench):
     assert "Logged for Gatepost: done: shortened 3 of them." in [
         f"{line.lead}{line.words}" for line in tell(bench.answer("shortened three"))
     ]
+
+
+def test_candles_are_what_the_ones_are_of_which_some_are_spared(bench):
+    bench.answer("Old Salt: candles are 4 cm long, no needles yet. pinch them?")
+    done, left = bench.answer("pinched the strong ones by half, left the weak ones alone").logged
+    assert [work["work"] for work in done.work] == ["candle-shorten"] and not done.facts
+    assert left.kind == "left"

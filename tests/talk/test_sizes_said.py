@@ -16,7 +16,11 @@ def told(answer):
 
 @pytest.mark.parametrize(
     "words",
-    ["I want it at 60 cm tall and 8 cm thick at the base", "the goal is 8 cm at the base", "it should end up 50 cm tall"],
+    [
+        "I want it at 60 cm tall and 8 cm thick at the base",
+        "the goal is 8 cm at the base",
+        "it should end up 50 cm tall",
+    ],
 )
 def test_a_wish_is_kept_and_measures_nothing(bench, words):
     (entry,) = bench.answer(words).logged
