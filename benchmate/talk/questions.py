@@ -5,7 +5,6 @@ from __future__ import annotations
 import datetime as dt
 from typing import TYPE_CHECKING, Any
 
-from benchmate.fault import UserError
 from benchmate.garden.record import Tree
 from benchmate.hearing.reading import Fact, Reading
 from benchmate.practice import advise as weigh_options
@@ -139,10 +138,12 @@ def _figure(turn: Turn) -> None:
 
 def _possible(turn: Turn, reading: Reading, facts: Facts) -> tuple[FigureTold | None, tuple[Ask, ...]]:
     """The same, where measures that cannot be are told and what else was said stands. A lone question is refused whole:
-    raises UserError."""
+    raises CannotBe."""
+    from benchmate.talk.sums import CannotBe
+
     try:
         return _reckoned(turn, reading, facts)
-    except UserError as error:
+    except CannotBe as error:
         if not turn.bench.talking and set(turn.acts) == {"ask"} and "ask" in reading.acts:
             raise
         turn.says.append(sentence(str(error)))
