@@ -18,7 +18,7 @@ MAY_IMPORT = {
     "seasons": {"fault", "reckoning", "garden.record"},
     "practice": {"fault", "rulebase", "hearing", "reckoning", "seasons", "garden.record"},
     "planning": {"fault", "practice", "seasons", "reckoning", "hearing.reading", "garden"},
-    "telling": {"fault", "hearing.reading", "practice.advice", "garden.record"},
+    "telling": {"fault", "hearing.reading", "practice.advice", "garden.record", "garden.potted"},
     "voice": {"fault", "rulebase", "hearing", "telling"},
     "talk": {
         "fault",

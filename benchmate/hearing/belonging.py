@@ -43,7 +43,7 @@ def bare_place(clause: Clause, alone: bool) -> None:
 def fronted(before: Clause, clause: Clause, lexicon: Lexicon) -> None:
     """ "3/8 inch branch, bend it": the thing named first is what is worked on."""
     phrase = before.phrase
-    if before.kind != "observe" or before.facts or before.work or phrase is None or not phrase.parts:
+    if before.kind != "observe" or before.facts or before.work or phrase is None or not phrase.parts or before.denied:
         return
     said_of_it = "it" in clause.refers or (clause.phrase is not None and clause.phrase.pronoun == "it")
     if clause.work and clause.work[0].spot.part is None and said_of_it:
@@ -116,6 +116,10 @@ def belongs(before: Clause, clause: Clause, lexicon: Lexicon) -> bool:
     measures = {**clause.measures, **{k: v for c in clause.candidates for k, v in c.measures.items()}}
     if "temperature_c" in measures or "age_years" in measures or (clause.measures and phrase.part in TRUNKS):
         return False  # of the air, of the tree
+    if set(measures) == {"height_mm"} and before.work and before.topic != "figure":
+        cell = lexicon.works.get(before.work[-1].work or "", {})
+        if cell.get("group") != "cutting":
+            return False  # "fed it, it is 60 cm tall"
     if clause.tells and phrase.shown_part and not measures:  # "wire the beech, buds are long and sharp"
         return "because" in clause.joined  # the words of a reason are kept with the decision
     if before.work and before.kind in ("decide", "may", "remind") and not clause.candidates:

@@ -34,8 +34,9 @@ class Clause:
     does the work ("I", "we"). refused: it only says what was not meant. passing: it
     turns to a tree only to say more of it ("looking at the elm, ..."). leaving: it tells how much a cut leaves
     ("..., leaving two leaves"). others: somebody else did it ("a friend repotted his maple"). tells: it says what a
-    part is ("the buds are long"). passive: what was done as work, beside the event that stands for it ("the roots were
-    cut by a third")."""
+    part is ("the buds are long"). at_base: it says "at the base" of something. until: up to
+    when work comes again and again. deadline: `when` is a time up to which, not at which. passive: what was done as
+    work, beside the event that stands for it ("the roots were cut by a third")."""
 
     kind: str
     joined: tuple[str, ...] = ()
@@ -77,6 +78,9 @@ class Clause:
     leaving: bool = False
     others: bool = False
     tells: bool = False
+    at_base: bool = False
+    until: str | None = None
+    deadline: bool = False
     passive: list[tuple[Work, Fact]] = field(default_factory=list)
     span: tuple[int, int] = (0, 0)
     taken: bool = False
@@ -120,7 +124,13 @@ def take_date(setting: Setting, clause: Clause, token: Token, past: bool, drop_n
     if whole is not None:
         _take_for_all(setting, whole, token)
         return
+    if when.deadline and clause.every and not past and when.future:
+        clause.until = when.future  # "feed it every two weeks till August"
+        return
     clause.every = when.every or clause.every
+    if when.every and clause.deadline and clause.when:  # "till August feed it every two weeks"
+        clause.until, clause.when = clause.when, None
+    clause.deadline = when.deadline
     past = past or _tells_size(clause)
     text = when.past if past else when.future
     ahead = clause.kind == "remind" or (clause.kind == "decide" and clause.mood and clause.mood.done in (NOW, LATER))

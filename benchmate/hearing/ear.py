@@ -15,15 +15,18 @@ from .clauses import Clause, Setting
 from .dates import DateWords
 from .figured import NOTHING, with_figure
 from .joining import join
+from .kept_words import reminder_words, with_ratio
 from .lending import lent_by
 from .lexicon import Lexicon
 from .not_told import drop_lost_days, take_questions
 from .opening import STOPS, is_filler
+from .owners import unsaid_owner
 from .reading import Fact, Guess, Missed, Reading, Work
 from .search import Found, find_reading
 from .sense import ARTICLES
 from .several import several_of
 from .spotting import Spotter, Token
+from .wished import wished
 from .words import Word, split_words
 
 BREAKS = STOPS | {","}
@@ -55,12 +58,46 @@ class Ear:
         speak. Any text gives a reading; words that no sentence of the
         grammar takes in are in `missed`.
         """
+
+        def hear(words: str) -> Reading:
+            return self._hear(words, on, southern, names, first_frost, last)
+
+        reading = hear(text)
+        listed = self._listed(text, on, southern, names) if reading.missed else []
+        if not listed and (reading.several is None or not reading.several.pieces):
+            return reading
+        from .each_tree import each_read, with_lists
+
+        reading = with_lists(reading, listed, hear)
+        return each_read(reading, lambda words: self.hear(words, on, southern, names, first_frost, last))
+
+    def _listed(self, text: str, on: dt.date, southern: bool, names: Sequence[str]) -> list[tuple[Token, ...]]:
+        """Trees that are named one behind the other with nothing but "and" between them, each list of two or more."""
+        from .each_tree import lists_of
+
+        words = self.words(text)
+        return lists_of(words, self._lattice(text, words, on, southern, names)) if words else []
+
+    def _hear(
+        self,
+        text: str,
+        on: dt.date,
+        southern: bool,
+        names: Sequence[str],
+        first_frost: str | None,
+        last: Reading | None,
+    ) -> Reading:
+        """The reading of one statement, as it stands."""
         words = self.words(text)
         beyond = (Missed(text[LONGEST:].strip(), (LONGEST, len(text))),) if text[LONGEST:].strip() else ()
         if not words:
             return Reading(text, missed=beyond)
         dates = DateWords(self.lexicon.dates, self.spotter.values, on, southern)
         lattice = self.spotter.spot(text, words, dates, names)
+        if (owner := unsaid_owner(words, lattice)) is not None:  # "on the juniper right branch"
+            end = words[owner - 1].end
+            words = [*words[:owner], Word("'s", end, end), *words[owner:]]
+            lattice = self.spotter.spot(text, words, dates, names)
         found = self._through(words, lattice)
         tree = self.automaton.tree([(token.kind, token) for token in found.tokens])
         lent = lent_by(last, self.lexicon)
@@ -86,11 +123,13 @@ class Ear:
         if not (reading.acts or reading.tree or reading.when or missed or reading.pick):  # nothing came of it at all
             missed = (Missed(text.strip(), (0, len(text))),)
         several = several_of(reading, clauses, found, words, self.lexicon)
-        kept = self._kept(text, words, found) if reading.work and not reading.figure else ()
-        missed = (*missed, *beyond)
-        return replace(reading, several=several, reason=reason, missed=missed, guessed=_guessed(found), kept=kept)
+        kept = self._kept(text, words, found, missed) if reading.work and not reading.figure else ()
+        missed = tuple(one for one in missed if not any(_inside(one, whole) for whole in kept)) + beyond
+        reading = replace(reading, several=several, reason=reason, missed=missed, guessed=_guessed(found), kept=kept)
+        reading = reminder_words(reading, words, found)
+        return wished(reading, words, self.lexicon)
 
-    def _kept(self, text: str, words: Sequence[Word], found: Found) -> tuple[Missed, ...]:
+    def _kept(self, text: str, words: Sequence[Word], found: Found, missed: Sequence[Missed]) -> tuple[Missed, ...]:
         """Stuff that helped to tell the work and that what was heard does not name: "fed it seaweed"."""
         out = []
         for token in found.tokens:
@@ -98,7 +137,7 @@ class Ear:
             if stuff and " ".join(w.text for w in words[token.first : token.end]) in self.lexicon.sense["stuff"]:
                 span = (words[token.first].start, words[token.end - 1].end)
                 out.append(Missed(text[span[0] : span[1]], span))
-        return tuple(out)
+        return with_ratio(text, words, missed, out, self.lexicon)
 
     def words(self, text: str) -> list[Word]:
         """The words of a statement, with words that were run together taken apart."""
@@ -168,6 +207,11 @@ def _reason(text: str, words: Sequence[Word], clauses: Sequence[Clause]) -> str 
                 end += 1  # what was not understood of it belongs to it
             return text[words[clause.because_at].end : words[end - 1].end].strip()
     return None
+
+
+def _inside(one: Missed, whole: Missed) -> bool:
+    """Whether missed words are kept as said."""
+    return whole.span[0] <= one.span[0] and one.span[1] <= whole.span[1]
 
 
 def _tokens_of(found: Found, clause: Clause) -> list[Token]:

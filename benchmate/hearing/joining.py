@@ -27,6 +27,7 @@ from .amending import (
 )
 from .belonging import bare_place, belongs, fronted, place_first, same_unit
 from .clauses import Clause
+from .dated import dated_clauses, planned
 from .doing import AT_ONCE, DONE, LATER, NOW
 from .lexicon import Lexicon
 from .reading import Fact, Reading, Spot, Work
@@ -105,6 +106,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
     done = supposed_first(done)
     supposed_alone(done)
     begun(done, lexicon)
+    dated = dated_clauses(done)
     acts: list[str] = []
     for clause in done:
         acts += [act for act in clause.acts if act not in acts]
@@ -118,16 +120,18 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
         figure=next((c.figure for c in done if c.figure), None),
         tree=_tree(acts, done),
         pick=next((c.pick for c in done if c.pick is not None), None),
-        when=None if acts == ["leave"] else next((c.when for c in done if c.when), None),
+        when=None if acts == ["leave"] or not dated else dated[0].when,
         candidates=tuple(f for c in done for f in c.candidates),
         term=next((c.term for c in done if c.term), None),
         note=next((c.note for c in done if c.note), None),
         refers=tuple(r for c in done for r in c.refers),
         means=tuple(dict.fromkeys(m for c in done for m in c.means)),
         series=tuple(s for c in done for s in c.series),
-        onward=any(c.onward for c in done if c.when),
-        day=None if acts == ["leave"] else next((c.day for c in done if c.when), None),
+        onward=any(c.onward for c in dated),
+        day=None if acts == ["leave"] or not dated else dated[0].day,
         every=next((c.every for c in done if c.every and c.work), 0),
+        planned=planned(done),
+        until=next((c.until for c in done if c.every and c.work), None),
         ahead=next((c.ahead for c in done if c.ahead), None),
         supposes=tuple(w for c in done for w in c.supposes),
     )

@@ -13,6 +13,21 @@ _OWNED_REACH = 5  # words within which the thing that is owned stands
 _REASON_REACH = 6  # words within which the verb of a sentence stands
 
 
+def boxed(s: Sense) -> bool:
+    """ "Put it in a box", "in a wooden box": where a tree is put into it, a box is no Buxus; elsewhere it is no pot."""
+    sense = s.lexicon.sense
+    last = s.token.end - 1
+    if s.kind not in ("SPECIES", "PART") or s.texts[last] not in sense["containers"]:
+        return False
+    crate = any(t.kind == "PART" and t.end == s.token.end and t.end > t.first + 1 for t in s.lattice[s.at])
+    crate = crate or s.behind("MEASURE")  # "a 30 cm box"
+    first = s.at - (s.texts[s.at - 1] in sense["owners"] or s.behind("DET")) if s.at else 0
+    into = crate or (0 < first < s.at and s.texts[first - 1] in sense["into"] and s.token.end == s.at + 1)
+    if into and s.texts[s.at - 1] == "the" and s.texts[first - 1] in sense["at_it"] and not crate:
+        into = False  # "scale in the box"
+    return into if s.kind == "SPECIES" else s.token.end == s.at + 1 and not into
+
+
 def on_a_day(s: Sense) -> bool:
     """ "Potted it on yesterday": nobody says a day so, and "on" belongs to the verb."""
     if s.kind != "DATE" or s.word != "on":
@@ -65,18 +80,23 @@ def remaining(s: Sense) -> bool:
 
 def side_names(s: Sense) -> bool:
     """ "The left shoot": behind its place a word is the thing, and belongs to no verb."""
-    if s.kind != "PARTICLE" or not s.alone or not s.behind("SIDE", "LEVEL", "ORD", "NUM"):
+    if s.kind != "PARTICLE" or not s.alone:
         return False
     thing = any(t.kind in ("PART", "FINDING", "ONE") and not t.guesses for t in s.next)
-    return s.may_be("PART") or (s.may_be("SIDE", "LEVEL") and thing)  # "take the low back branch off", "the two back shoots"
+    if s.behind("NUM") or (s.at and s.texts[s.at - 1] == "'s"):  # "Gatepost's two lower branches"
+        placed = thing or any(t.kind in ("SIDE", "ORD") and not t.guesses for t in s.next)
+        return placed and s.may_be("SIDE", "LEVEL")
+    if not s.behind("SIDE", "LEVEL", "ORD"):
+        return False
+    return s.may_be("PART") or (s.may_be("SIDE", "LEVEL") and thing)  # "take the low back branch off"
 
 
 def owns(s: Sense) -> bool:
     """ "The elm's roots were cut": where what was done to the thing follows, "'s" owns and helps no verb."""
     if s.kind != "AUX" or s.word != "'s":
         return False
-    if s.behind("SPECIES", "TREEWORD") and _thing_next(s):
-        return True  # "low on the hawthorn's trunk"
+    if s.behind("SPECIES", "TREEWORD", "NAME") and _thing_next(s):
+        return True  # "low on the hawthorn's trunk", "wired Gatepost's two lower branches"
     ends = {t.end for t in s.next if t.kind == "PART" and not t.guesses and t.end < len(s.texts)}
     ends = {end + 1 for end in ends if helpers(s.lattice[end], end + 1) & {"be"} and end + 1 < len(s.texts)}
     return any(t.kind in ("V", "VED") and not t.guesses for end in ends for t in s.lattice[end])
@@ -96,8 +116,11 @@ def owns_nothing(s: Sense) -> bool:
 
 def _thing_next(s: Sense) -> bool:
     """Whether a part follows, with its place or without, and no longer term: "boxwood's root bound"."""
-    starts = [s.token.end, *(t.end for t in s.next if t.kind in ("SIDE", "LEVEL", "ORD"))]
-    for start in (at for at in starts if at < len(s.texts)):
+    starts = [s.token.end] if s.token.end < len(s.texts) else []
+    for start in starts:  # it grows: "two lower", "second left"
+        places = [t for t in s.lattice[start] if t.kind in ("SIDE", "LEVEL", "ORD", "NUM") and not t.guesses]
+        starts += [t.end for t in places if t.end < len(s.texts) and t.end not in starts]
+    for start in starts:
         ends = {t.kind: t.end for t in s.lattice[start] if t.kind in ("PART", "FINDING", "STATE") and not t.guesses}
         if "PART" in ends and ends["PART"] == max(ends.values()):
             return True

@@ -72,6 +72,12 @@ class Phrase:
         )
 
     @property
+    def owned_place(self) -> bool:
+        """A part, its place and whose it is, and nothing that is so of it: "the juniper's right branch"."""
+        said = self.findings or self.states or self.events or self.flush or self.weather
+        return bool(self.shown_part and (self.species or self.name)) and not said
+
+    @property
     def only_state(self) -> bool:
         """One state and nothing that it is said of."""
         said = self.parts or self.findings or self.events or self.species or self.flush or self.name or self.weather

@@ -117,16 +117,21 @@ class Missed:
 @dataclass(frozen=True, slots=True)
 class Several:
     """Several trees in one statement. named: their names and taxa in the order said. every: all trees of the garden.
-    but: names and taxa that are left out of these. shared: whether the same is said of all of them."""
+    but: names and taxa that are left out of these. shared: whether the same is said of all of them. pieces: where it is
+    not, the words (first and last+1 character) that tell of one or more of them. each: these pieces, read one by one;
+    empty where one of them could not be."""
 
     named: tuple[str, ...] = ()
     every: bool = False
     but: tuple[str, ...] = ()
     shared: bool = True
+    pieces: tuple[Span, ...] = ()
+    each: tuple[Reading, ...] = ()
 
     def as_json(self) -> dict[str, Any]:
         out: dict[str, Any] = {"named": list(self.named), "every": self.every, "but": list(self.but)}
-        return out | {"shared": self.shared}
+        each = {"each": [reading.as_json() for reading in self.each]} if self.each else {}
+        return out | {"shared": self.shared} | each
 
 
 @dataclass(frozen=True, slots=True)
@@ -145,6 +150,9 @@ class Reading:
     kept: stuff named with the work that nothing else here names ("fed it seaweed"); its words stay in the record as
     said.
     every: days from one time to the next where the work comes again ("every fortnight"), else 0. `when` is the first.
+    until: up to when it comes again (ISO date, month, year or season), or None.
+    planned: when planned work is meant, where a reminder beside it names no day or another. note: with a reminder, its
+    words where they name no work.
     """
 
     said: str
@@ -173,6 +181,8 @@ class Reading:
     several: Several | None = None
     day: str | None = None
     every: int = 0
+    until: str | None = None
+    planned: str | None = None
     kept: tuple[Missed, ...] = ()
 
     def as_json(self) -> dict[str, Any]:
@@ -208,6 +218,8 @@ class Reading:
             "several": self.several.as_json() if self.several else None,
             "day": self.day,
             "every": self.every,
+            "until": self.until,
+            "planned": self.planned,
             "missed_spans": [list(missed.span) for missed in left_out],
             "kept": [kept.words for kept in self.kept],
         }

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from benchmate.value import replace
 
 from .automaton import Node
-from .clauses import Clause, Setting, chain
+from .clauses import TRUNKS, Clause, Setting, chain
 from .day_seen import seen_date
 from .doing import DONE, LATER, NOT, NOW, Mood
 from .noting import harmed, noted, only_there, placing, pulled, seen_there, worked
@@ -33,7 +34,12 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
     had = False
     link: Token | None = None
     place = Spot()  # said before what is found there: "the wire on the left branch is biting"
-    for kind, item in chain(node, whole="vp"):
+    steps = chain(node, whole="vp")
+    clause.at_base = any(
+        at[0] == "link" and at[1].kind == "AT" and np[0] == "np" and read_phrase(np[1]).part in TRUNKS
+        for at, np in pairwise(steps)
+    )
+    for kind, item in steps:
         if kind == "aux":
             clause.tells = clause.tells or ("be" in item and subject is not None and bool(subject.shown_part))
             had = had or "have" in item
@@ -83,7 +89,7 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
                     subject = phrase  # "since the leaves are just coming out"
                 if link.kind == "AT" and before == 0 and clause.phrase is not phrase:
                     clause.facts = [at_place(setting, f, _fronted(clause.phrase), outright=False) for f in clause.facts]
-                if link.kind in ("AT", "OF") and phrase.says_place_only and not before:
+                if link.kind in ("AT", "OF") and (phrase.says_place_only or phrase.owned_place) and not before:
                     placed(clause.phrase, phrase)
                     place = _fronted(clause.phrase) if only_place(phrase) else Spot()
                     place = phrase.spot(count=False) if place == Spot() else place
@@ -275,6 +281,11 @@ def _back_to(setting: Setting, clause: Clause, phrase: Phrase) -> None:
     """ "left shoot back to four leaves": shortening, without a verb. But "frost, down to minus 2" tells how cold."""
     if "temperature_c" in phrase.measures:
         clause.measures.update(measured(setting, clause, phrase, None))
+        return
+    before = setting.before[-1].work[-1].work if setting.before and setting.before[-1].work else None
+    cuts = setting.lexicon.works.get(before or "", {}).get("group") == "cutting"
+    if before and not (cuts or clause.phrase or phrase.numbers or phrase.measures or phrase.bare or phrase.ordinal):
+        clause.taken = True  # "guyed the branch, down to the pot rim": where to
         return
     spot = clause.phrase.spot() if clause.phrase else Spot()
     clause.facts = [f for f in clause.facts if f.kind == "species"]

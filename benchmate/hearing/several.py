@@ -6,11 +6,12 @@ from collections.abc import Sequence
 
 from .clauses import Clause
 from .lexicon import Lexicon
-from .reading import Reading, Several
+from .reading import Reading, Several, Span
 from .search import Found
 from .words import Word
 
 _NAMING = frozenset({"SPECIES", "NAME", "DET", "POSS", "TREEWORD", "AT", "OF", "DATE", "MANNER", "SEP", "PARTICLE"})
+_STOPS = frozenset({",", ".", ";", ":", "-", "&"})
 _ONE_TREE = frozenset({"correct", "turn", "new", "note", "strike"})
 
 
@@ -26,15 +27,55 @@ def several_of(
     trees = [[(at, name) for at, name, kind in _named(c, found) if kind == "NAME" or name in kept] for c in clauses]
     named = [[name for at, name in own if at < left_out] for own in trees]
     out = tuple(dict.fromkeys(name for own in trees for at, name in own if at > left_out))
-    if _says_every(reading, texts, lexicon):
-        return Several(every=True, but=out)
     # a second tree in the same clause is a place ("next to the elm"), one in a clause of its own is meant as well
     firsts = [(clause, own[0]) for clause, own in zip(clauses, named, strict=True) if own]
+    if (at := _says_every(reading, texts, lexicon)) is not None:
+        own = [(clause, name) for clause, name in firsts if not clause.span[0] <= at < clause.span[1]]
+        if any(clause.work and clause.span[1] <= at for clause, _ in own):  # "fed the elm and watered everything"
+            both = [*own, *((clause, "") for clause in clauses if clause.span[0] <= at < clause.span[1])]
+            told = tuple(dict.fromkeys(name for _, name in own))
+            return Several(told, shared=False, pieces=_pieces(clauses, both, found, words))
+        return Several(every=True, but=out)
     apart = tuple(dict.fromkeys(name for _, name in firsts))
     if len(apart) < 2 or any(_same(one, other) for one in apart for other in apart if one is not other):
         return None
     telling = {name for clause, name in firsts if _tells(clause, found)}
-    return Several(named=apart, but=out, shared=len(telling) < 2)
+    if len(telling) < 2:
+        return Several(named=apart, but=out)
+    return Several(named=apart, but=out, shared=False, pieces=_pieces(clauses, firsts, found, words))
+
+
+def _pieces(
+    clauses: Sequence[Clause], named: Sequence[tuple[Clause, str]], found: Found, words: Sequence[Word]
+) -> tuple[Span, ...]:
+    """Where in the text something of its own is told of one or more of the trees. A clause that only names a further
+    tree goes with the telling one before it, or with the one behind where none stands before."""
+    begins = [0]
+    names: set[str] = set()
+    tells = False
+    bare: int | None = None  # where the trees that are only named begin, behind what was told before
+    for clause in clauses:
+        name = next((name for own, name in named if own is clause), None)
+        if name is None:
+            tells = tells or bool(clause.work or clause.topic)
+            continue
+        telling = not name or _tells(clause, found)
+        if names and name not in names and tells and telling:
+            seen = clause.kind == "observe" and "and" in clause.joined  # "..., the beech and the pine are strong"
+            begins.append(bare if seen and bare is not None else clause.span[0])
+            names, tells = set(), False
+        bare = None if telling else clause.span[0] if bare is None else bare
+        names.add(name)
+        tells = tells or telling
+    joins = {place for token in found.tokens if token.kind == "SEP" for place in range(token.first, token.end)}
+    joins |= {place for place, word in enumerate(words) if word.text in _STOPS}
+    spans = []
+    for first, end in zip(begins, [*begins[1:], len(words)], strict=True):
+        last = end
+        while last - 1 > first and last - 1 in joins and words[last - 1].text != "?":
+            last -= 1
+        spans.append((words[first].start, words[last - 1].end))
+    return tuple(spans)
 
 
 def _named(clause: Clause, found: Found) -> list[tuple[int, str, str]]:
@@ -56,16 +97,16 @@ def _same(one: str, other: str) -> bool:
     return one.startswith(f"{other} ") or other.startswith(f"{one} ")
 
 
-def _says_every(reading: Reading, texts: Sequence[str], lexicon: Lexicon) -> bool:
-    """Whether all trees are meant: said outright, or "everything" where the work is one that a whole tree is given."""
+def _says_every(reading: Reading, texts: Sequence[str], lexicon: Lexicon) -> int | None:
+    """Where all trees are meant: said outright, or "everything" where the work is one that a whole tree is given."""
     whole = set(lexicon.several["works"])
     works = [work.work for work in reading.work]
     if not works or any(work.spot.part for work in reading.work):
-        return False
+        return None
     phrases = list(lexicon.several["trees"])
     if whole.issuperset(work for work in works if work):
         phrases += lexicon.several["vague"]
-    return any(_begins(texts, at, phrases) for at in range(len(texts)))
+    return next((at for at in range(len(texts)) if _begins(texts, at, phrases)), None)
 
 
 def _begins(texts: Sequence[str], at: int, phrases: Sequence[str]) -> bool:

@@ -34,6 +34,9 @@ def measured(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase |
         phrase.bare = [
             replace(one, number=to) if one.bare == "degree" else one for one, to in zip(phrase.bare, told, strict=True)
         ]
+    length_as = length_as or _of_the_work(setting, phrase, subject)
+    if clause.at_base and not (phrase.parts or phrase.one or phrase.side or phrase.level or phrase.ordinal):
+        length_as = length_as or "diameter_mm"  # "it is 8 cm at the base"
     settle_bare(phrase, setting.lexicon, length_as, degree_as)
     if borrowed:
         phrase.parts = []
@@ -47,6 +50,24 @@ def measured(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase |
     if phrase.share is not None:
         measured["share"] = phrase.share
     return measured
+
+
+def _of_the_work(setting: Setting, phrase: Phrase, subject: Phrase | None) -> str | None:
+    """What a bare length behind work measures ("wired the right branch, 2.5 mm"), or None where it is the tree's."""
+    before = setting.before[-1] if setting.before else None
+    if before is None or not before.work or before.figure or phrase.shown_part or phrase.species or phrase.name:
+        return None
+    table, work = setting.lexicon.numbers.get("bare_after", {}), before.work[-1].work
+    subject = None if subject is before.phrase else subject
+    said_of_it = subject is not None and bool(subject.pronoun)
+    if (subject is not None and not said_of_it) or (said_of_it and work not in table.get("it", ())):
+        return None
+    sizes = [one.number for one in phrase.bare if one.bare not in ("degree", "across")]
+    if work in table.get("long", ()) or (
+        work in table.get("thick", ()) and max(sizes, default=0) > table["thick_most_mm"]
+    ):
+        return "length_mm"
+    return "diameter_mm" if work in table.get("thick", ()) else None
 
 
 def loose(setting: Setting, clause: Clause, measured: dict[str, float], holder: Phrase) -> None:

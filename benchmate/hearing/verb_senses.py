@@ -131,8 +131,9 @@ def had_done(s: Sense) -> bool:
         return False
     sense = s.lexicon.sense
     for first in range(max(0, s.at - _THING_REACH), s.at):
-        told = first == 0 or s.texts[first - 1] in sense["people"] or s.texts[first] in sense["having_done"]
-        if told and s.texts[first] in (*sense["having_done"], *sense["had_done"]) and s.at in _behind_thing(s, first + 1):
+        gets = s.texts[first] in sense["having_done"]
+        got = s.texts[first] in sense["had_done"] and (first == 0 or s.texts[first - 1] in sense["people"])
+        if (gets or got) and s.at in _behind_thing(s, first + 1):
             return True
     return False
 

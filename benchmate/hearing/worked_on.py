@@ -22,8 +22,12 @@ _NO_PLACE = frozenset({"TO", "BACKTO", "BY", "WITH", "SINCE", "DATE", "FOR"})
 
 
 def meant_by_one(setting: Setting) -> list[str]:
-    """The part that "ones" means after a clause about it ("candles are extending, shorten the top ones")."""
-    phrase = setting.before[-1].phrase if setting.before else None
+    """The part that "ones" means after a clause about it ("candles are extending, shorten the top ones"), or after the
+    statement before."""
+    if not setting.before:  # candles and shoots, not the tree's own wire
+        return [part for part in setting.lent.them if part not in setting.lexicon.pronoun.values()][:1]
+    before = [clause for clause in setting.before if clause.facts or not clause.denied]  # "no needles yet" names none
+    phrase = before[-1].phrase if before else None
     return [phrase.part] if phrase is not None and phrase.part else []
 
 
@@ -37,6 +41,8 @@ def _in_passing(clause: Clause, lexicon: Lexicon) -> bool:
 def _named_as_many(setting: Setting) -> list[str]:
     """The part of which there are many that the nearest clause before spoke of."""
     for clause in reversed(setting.before):
+        if clause.denied and not clause.facts:
+            continue  # "candles are 4 cm long, no needles yet"
         named = clause.phrase.part if clause.phrase is not None else None
         told = [named] if named else [setting.lexicon.spoken_many.get(str(fact.value)) for fact in clause.facts]
         if parts := [part for part in told if part]:

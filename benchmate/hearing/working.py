@@ -236,6 +236,9 @@ def _beside(setting: Setting, clause: Clause, phrase: Phrase, link: Token | None
     cut = setting.lexicon.works.get(work, {}).get("group") == "cutting"
     if phrase.one:
         facts = [of_some(setting, fact) for fact in facts]  # "left the weak ones alone": of the branches
+    told = setting.before[-1] if setting.before else None
+    if work == "leave" and phrase.one and told is not None and any(one.done in (NOW, DONE) for one in told.work):
+        facts = [fact for fact in facts if fact.kind != "finding"]  # "..., left the weak ones": what was spared by it
     for fact in facts:
         if fact.kind == "stage" and cut and phrase.parts and done in (NOW, DONE):
             continue  # "picking the spent flowers off"

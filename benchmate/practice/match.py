@@ -218,8 +218,16 @@ class Matcher:
             if known.value == test.value and known.denied == test.denied:
                 return known.told
         if test.kind in ("species", "trait") and self.facts.taxon:
-            return f"{self.facts.taxon}: {test.words}"
+            return f"{self.facts.taxon}: {_trait_words(test)}"
         return test.words
+
+
+def _trait_words(test: Claim) -> str:
+    """ "Tender" and "not tender" for a trait that is there or is not."""
+    name, _, value = str(test.value).partition(":")
+    if test.kind != "trait" or value not in ("yes", "no"):
+        return test.words
+    return f"{'not ' if test.denied != (value == 'no') else ''}{name.replace('-', ' ')}"
 
 
 def _inside(part: str, wanted: str, book: RuleBook) -> bool:

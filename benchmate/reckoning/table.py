@@ -38,7 +38,7 @@ _WATER = (
     ),
     Need("low_c", "C"),
     Need("et_mm", "mm a day"),
-    Need("shape"),
+    Need("shape", also=("pot_shape",)),
     Need("night_drop_c", "C", rules="night-drop-c", required=True),
     Need("factor", "1", rules="use-over-grass", by=("species",), required=True),
     Need(
@@ -461,7 +461,7 @@ _SPECS = (
             Need(
                 "depth_mm", "mm", also=("pot_depth_mm",), required=True, question="How deep is the pot inside, in mm?"
             ),
-            Need("shape"),
+            Need("shape", also=("pot_shape",)),
             Need("diameter_mm", "mm"),
             Need("wall_mm", "mm", default=0.0),
             Need("settling", "1", rules="mix-settling", required=True),

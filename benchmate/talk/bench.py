@@ -139,11 +139,23 @@ class Bench:
         """The answer to a reading. confirmed: the grower has said yes to it. gone: what it takes back."""
         from benchmate.talk.turns import carry_out
 
-        check_measures(reading, self.house.length_units)
+        try:
+            check_measures(reading, self.house.length_units)
+        except UserError:
+            self._turn_with(reading)  # the tree that was named is at hand, though its measure cannot be
+            raise
         answer, self.context = carry_out(self, reading, confirmed, gone)
         if reading.missed and not self.dry:
             self.house.keep_missed(reading, self.on)
         return answer
+
+    def _turn_with(self, reading: Reading) -> None:
+        """Take up the tree that a refused statement names."""
+        from benchmate.talk.which_tree import meant_tree
+
+        tree = meant_tree(reading, self.house.trees(), self.here).tree if reading.several is None else None
+        if self.talking and tree is not None:
+            self.turn_to(tree.name)
 
     def log(self, tree: Tree, entries: Sequence[Entry]) -> tuple[Entry, ...]:
         """Entries into the tree's journal, with their ids; on the disk when this returns. A dry talk writes nothing.

@@ -16,6 +16,8 @@ from benchmate.telling.wording import list_words, sentence, work_words
 from benchmate.value import replace
 
 NO_ENDINGS: Endings = {}
+_AHEAD = 14  # days before planned work on which what it needs is told, where no day was said
+MOST_TIMES = 40  # that work is kept for, one after the other
 LEFT_WORKS = ("leave", "wait")
 _KINDS = {"done": "done", "now": "done", "later": "plan", "not": "left"}
 
@@ -43,6 +45,7 @@ def entries_of(
         if work.work and work.done and "decide" in reading.acts:
             groups.setdefault("left" if work.work in LEFT_WORKS else _KINDS[work.done], []).append(work)
     reminded = "remind" in reading.acts
+    days = again_and_again(reading, on, southern)
     entries = [
         _decided(
             kind, works, reading, advice, on, southern, reminded, tuple(refused) if kind == "done" else (), endings
@@ -60,7 +63,9 @@ def entries_of(
     if (facts or _measured(reading)) and not entries:
         entries.append(Entry("", _day_seen(reading, on, southern), "seen", reading.said, reason=reading.reason))
     if reminded:
-        entries = _remind(entries, reading, on, southern)
+        entries = _remind(entries, reading, on, southern, days)
+    elif days:
+        entries = [_repeated(entry, days) if entry.kind == "plan" else entry for entry in entries]
     if entries and (facts or _measured(reading)):
         first = entries[0]
         entries[0] = _with(first, facts=tuple(map(fact_table, facts)), measures=dict(_measured(reading)))
@@ -110,9 +115,11 @@ def _decided(
     endings: Endings,
 ) -> Entry:
     tables = _each_once([work_table(work) for work in works])
-    when = None if reminded else reading.when
+    when = reading.planned if reminded else reading.when
     at: dt.date = on
     follow: tuple[dict[str, Any], ...] = ()
+    if kind == "plan" and when and (day := last_day(when, southern)) and day < on:
+        when = None  # what is still to be done was not meant for a day that is over
     if kind == "done":
         if when and (day := last_day(when, southern)):
             at = min(day, on)
@@ -130,24 +137,47 @@ def _decided(
     )
 
 
-def _remind(entries: list[Entry], reading: Reading, on: dt.date, southern: bool) -> list[Entry]:
+def again_and_again(reading: Reading, on: dt.date, southern: bool) -> tuple[dt.date, ...]:
+    """The days of work that comes again up to a time that was said ("feed it every two weeks till August"), from today
+    or the day that it begins on; none where there is no end, or where they are too many to keep."""
+    last = first_day(reading.until, southern) if reading.until else None
+    if not reading.every or last is None:
+        return ()
+    begins = first_day(reading.when, southern) if reading.when and not reading.onward else None
+    first = begins if begins and begins > on + dt.timedelta(days=reading.every) else on
+    count = (last - first).days // reading.every + 1
+    return tuple(first + dt.timedelta(days=reading.every * n) for n in range(count)) if count <= MOST_TIMES else ()
+
+
+def _repeated(entry: Entry, days: Sequence[dt.date]) -> Entry:
+    """A plan that is due again and again."""
+    follow = tuple(_reminder(work, day, ()) for day in days for work in entry.work)
+    return _with(entry, when=days[0].isoformat(), follow=follow)
+
+
+def _remind(
+    entries: list[Entry], reading: Reading, on: dt.date, southern: bool, days: Sequence[dt.date] = ()
+) -> list[Entry]:
     named = reading.day or reading.when  # "late April": the day that is meant in it, not the first
     day = first_day(named, southern) if named else None
-    if day is None:
+    if day is None and not days:
         return entries
     meant = [work_table(work) for work in reading.work if work.work and not work.done] or [{"work": "check"}]
     seen = [str(fact.value).replace("-", " ") for fact in reading.facts if fact.kind == "finding" and not fact.denied]
-    tables = tuple(_reminder(work, day, seen) for work in meant)
+    if day and reading.note and reading.planned == reading.when:
+        day = max(on, day - dt.timedelta(days=_AHEAD))  # what is wanted for planned work is wanted before it
+    tables = tuple(_reminder(work, one, seen, reading.note) for one in (days or filter(None, [day])) for work in meant)
     if entries and entries[0].kind in ("done", "left", "plan"):
         return [_with(entries[0], follow=(*entries[0].follow, *tables)), *entries[1:]]
     return [*entries, Entry("", on, "plan", reading.said, work=tuple(meant), reason=reading.reason, follow=tables)]
 
 
-def _reminder(work: Mapping[str, Any], day: dt.date, seen: Sequence[str]) -> dict[str, Any]:
-    """seen: findings that were named with it ("check it for scale")."""
+def _reminder(work: Mapping[str, Any], day: dt.date, seen: Sequence[str], note: str | None = None) -> dict[str, Any]:
+    """seen: findings that were named with it ("check it for scale"). note: its own words, where they name no work."""
     spot = Spot(*(work.get(key) for key in ("part", "side", "level", "ordinal", "count")))
     words = work_words(str(work["work"]), spot)
     says = sentence(f"{words} for {list_words(list(seen))}" if seen and work["work"] == "check" else words)
+    says = sentence(note) if note and work["work"] == "check" else says
     out = {key: work.get(key) for key in ("work", "part", "side", "level")}
     out |= {"on": day.isoformat(), "says": says}
     return {key: value for key, value in out.items() if value is not None}

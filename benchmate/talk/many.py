@@ -13,6 +13,7 @@ from benchmate.talk.recall_many import MANY
 from benchmate.talk.which_tree import fits, is_of
 from benchmate.telling import lines as role
 from benchmate.telling.headline import headline_of
+from benchmate.telling.heard import said_work_words
 from benchmate.telling.lines import Line
 from benchmate.telling.options import blocks_first, verdict_words
 from benchmate.telling.wording import list_words, sentence, small
@@ -57,6 +58,8 @@ def settled_with(reading: Reading, tree: Tree, trees: Sequence[Tree], here: Tree
     """The reading with the tree that was asked for: as its tree, or in the place of a name that fitted several. None
     where that name does not fit it."""
     several = reading.several
+    if several and several.each:
+        return _settled_piece(reading, tree, trees, here)
     names = (*several.named, *several.but) if several else ()
     open_name = next((name for name in names if len(fits(name, trees, here)) > 1), None)
     if several is None or open_name is None:
@@ -68,6 +71,22 @@ def settled_with(reading: Reading, tree: Tree, trees: Sequence[Tree], here: Tree
     return replace(reading, several=replace(several, named=told[0], but=told[1]))
 
 
+def _settled_piece(reading: Reading, tree: Tree, trees: Sequence[Tree], here: Tree | None) -> Reading | None:
+    """The same, where each tree has a piece of its own: in the first piece whose name fits several."""
+    assert reading.several is not None
+    each = list(reading.several.each)
+    for at, piece in enumerate(each):
+        names = piece.several.named if piece.several else _names_of(piece)
+        if all(len(fits(name, trees, here)) < 2 for name in names):
+            continue
+        settled = settled_with(piece, tree, trees, here) if any(tree in fits(n, trees, here) for n in names) else None
+        if settled is None:
+            return None
+        each[at] = settled
+        return replace(reading, several=replace(reading.several, each=tuple(each)))
+    return None
+
+
 def for_each(turn: Turn) -> None:
     """Carry the statement out on each tree that it is about; what comes of it stands in `turn`."""
     several = turn.reading.several
@@ -76,6 +95,9 @@ def for_each(turn: Turn) -> None:
         works = [replace(work, manner=tuple(way for way in work.manner if way != "all")) for work in turn.reading.work]
         turn.reading = replace(turn.reading, work=tuple(works))
     reading = turn.reading
+    if several.each:
+        _each_its_own(turn, several.each)
+        return
     meant = among(several, turn.house.trees(), turn.bench.here)
     if not several.shared and reading.topic not in _TOGETHER:
         trees = turn.house.trees()
@@ -103,13 +125,50 @@ def for_each(turn: Turn) -> None:
     elif meant.without and not decides and "ask" in turn.acts:
         parts += [_part(turn, name, name) for name in meant.without]
     elif meant.without:
-        turn.aside.append(f"no {list_words(list(meant.without), 'or')} stands in this garden: nothing is logged for it")
+        turn.aside.append(_not_here(meant))
     if not parts:
         turn.says.append("No tree of this garden is meant")
         return
     _merge(turn, parts, decides)
     if several.every and decides and not turn.confirmed:
         turn.confirm = f"{turn.confirm or ''} {_for_all(len(parts), meant)}".strip()
+
+
+def _each_its_own(turn: Turn, pieces: Sequence[Reading]) -> None:
+    """Carry out what is told of each tree on that tree. Nothing is logged while one of them is not clear."""
+    parts: list[Turn] = []
+    asked = ""
+    for piece in pieces:
+        own = type(turn)(turn.bench, piece, turn.confirmed)
+        several = own.reading.several or Several(_names_of(piece))
+        meant = among(several, turn.house.trees(), turn.bench.here)
+        if meant.ask:
+            turn.asks.append(meant.ask)
+            return
+        if meant.without and not several.every:
+            turn.aside.append(_not_here(meant))
+        done = [_part(own, tree.name, None) for tree in meant.trees]
+        if several.every and any(part.to_log for part in done) and not turn.confirmed:
+            works = list_words([said_work_words(work, done=work.done == "done") for work in piece.work if work.work])
+            asked = f"Log it as said, and for all {len(done)} trees {works}? Say yes or no."
+        parts += done
+    if not parts:
+        turn.says.append("No tree of this garden is meant")
+        return
+    turn.among = tuple({part.tree.folder: part.tree for part in parts if part.tree}.values())
+    _merge(turn, parts, bool(any(part.to_log for part in parts)))
+    turn.to_log = [(tree, tuple(replace(one, said=turn.reading.said) for one in new)) for tree, new in turn.to_log]
+    turn.confirm = " ".join(filter(None, [turn.confirm, asked])) or None
+
+
+def _names_of(piece: Reading) -> tuple[str, ...]:
+    """The tree that a piece names, or its taxon."""
+    taxa = [str(fact.value) for fact in piece.facts if fact.kind == "species" and not fact.denied]
+    return (piece.tree,) if piece.tree else tuple(taxa[:1])
+
+
+def _not_here(meant: Among) -> str:
+    return f"no {list_words(list(meant.without), 'or')} stands in this garden: nothing is logged for it"
 
 
 def _for_all(count: int, meant: Among) -> str:
@@ -141,10 +200,10 @@ def _merge(turn: Turn, parts: list[Turn], decides: bool) -> None:
         turn.lines += part.lines
         options = [option.as_json() for option in part.advice.options] if part.advice else []
         turn.found.append({"tree": part.tree.name if part.tree else None, "options": options, "says": list(part.says)})
-    if "ask" in turn.acts or not (decides and "decide" in turn.acts):
-        turn.says += [words for part in parts for words in _answers(part)]
-    else:
-        turn.says += _decided(turn, parts)
+    told = [part for part in parts if "ask" in part.acts or not (decides and "decide" in part.acts)]
+    decided = [part for part in parts if part not in told]
+    turn.says += _decided(turn, decided) if decided else []
+    turn.says += [words for part in told for words in _answers(part)]
     cautions = _of_people(part.advice for part in parts)
     turn.advice = Advice(turn.reading, None, turn.on.isoformat(), cautions=cautions)
 
@@ -162,9 +221,10 @@ def _decided(turn: Turn, parts: list[Turn]) -> list[str]:
     """What is to be said of work done on each: on which trees something stands against it, and what."""
     careful = [(part, option) for part in parts for option in _stands_against(part)[:1]]
     if not careful:
-        return [f"Nothing known stands against it on {_names([part.tree for part in parts if part.tree])}"]
+        trees = {part.tree.folder: part.tree for part in parts if part.tree}
+        return [f"Nothing known stands against it on {_names(trees.values())}"]
     names = list_words(list(dict.fromkeys(part.label for part, _ in careful)))
-    rest = len(parts) - len(careful)
+    rest = len({part.label for part in parts} - {part.label for part, _ in careful})
     head = f"Careful on {names}" + (f"; nothing known stands against it on the other {rest}" if rest else "")
     for part, option in careful:
         words = f"{part.label}: {verdict_words(option, turn.on)}"

@@ -14,7 +14,7 @@ from benchmate.practice.facts import Facts
 from benchmate.talk.dates import first_day
 from benchmate.telling.dates import day_of, day_words
 from benchmate.telling.heard import fact_words
-from benchmate.telling.wording import list_words
+from benchmate.telling.wording import list_words, sentence
 from benchmate.value import replace
 
 if TYPE_CHECKING:
@@ -125,7 +125,7 @@ def answer(turn: Turn) -> None:
 
 def _figure(turn: Turn) -> None:
     facts = facts_of(turn, turn.reading, turn.tree)
-    told, asks = _reckoned(turn, turn.reading, facts)
+    told, asks = _possible(turn, turn.reading, facts)
     turn.asks += asks
     advice = weigh_options(replace(turn.reading, work=()), facts, turn.house.book, turn.house.place, turn.on)
     cautions = tuple(caution for caution in advice.cautions if caution.kind == "person")
@@ -134,6 +134,20 @@ def _figure(turn: Turn) -> None:
     turn.advice = Advice(
         turn.reading, facts.tree, turn.on.isoformat(), cautions=cautions, figures=figures, dose_left=left
     )
+
+
+def _possible(turn: Turn, reading: Reading, facts: Facts) -> tuple[FigureTold | None, tuple[Ask, ...]]:
+    """The same, where measures that cannot be are told and what else was said stands. A lone question is refused whole:
+    raises CannotBe."""
+    from benchmate.talk.sums import CannotBe
+
+    try:
+        return _reckoned(turn, reading, facts)
+    except CannotBe as error:
+        if not turn.bench.talking and set(turn.acts) == {"ask"} and "ask" in reading.acts:
+            raise
+        turn.says.append(sentence(str(error)))
+        return None, ()
 
 
 def _reckoned(turn: Turn, reading: Reading, facts: Facts) -> tuple[FigureTold | None, tuple[Ask, ...]]:
@@ -164,7 +178,7 @@ def _with_figure(turn: Turn, advice: Advice) -> Advice:
 
     if turn.reading.topic not in ("may", "when") or not (asked := sized_work(turn.reading, turn.house.ear, turn.on)):
         return advice
-    told, _ = _reckoned(turn, asked, facts_of(turn, turn.reading, turn.tree))
+    told, _ = _possible(turn, asked, facts_of(turn, turn.reading, turn.tree))
     return replace(advice, figures=(*advice.figures, told)) if told else advice
 
 

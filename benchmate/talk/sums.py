@@ -20,6 +20,10 @@ if TYPE_CHECKING:
     from benchmate.reckoning import FigureSpec
 
 
+class CannotBe(UserError):
+    """A figure was asked for measures that no tree and no tool has."""
+
+
 def figure_told(
     reading: Reading,
     tables: Mapping[str, Any],
@@ -38,7 +42,7 @@ def figure_told(
 
     tables: rows of rules/figures by kind. facts: what is known of the tree. ear: takes the numbers of the statement
     apart. taken: shares of the foliage that went this season. leaf_left: share of the leaf that it carries now, 0 to 1.
-    temperatures: daily lows and highs of the garden, from its temperatures.csv. Raises UserError for measures that
+    temperatures: daily lows and highs of the garden, from its temperatures.csv. Raises CannotBe for measures that
     cannot be.
     """
     from benchmate.reckoning import FIGURES, FigureError, bind
@@ -66,7 +70,7 @@ def figure_told(
     try:
         figure = spec.work_out(**bound.values)
     except FigureError as error:
-        raise UserError(str(error)) from error
+        raise CannotBe(str(error)) from error
     told = FigureTold(
         figure.figure,
         figure.value,

@@ -13,7 +13,7 @@ from benchmate.talk.sums_said import Given, across
 from benchmate.talk.sums_weather import degree_days, dilution, drying, feed, frost, pot_size, pot_volume, water
 
 _RATE_DAYS = {"monthly": 30.4, "weekly": 7, "daily": 1}
-_THICKEST_WIRE_MM = 12
+_THICKEST_WIRE_MM = 10  # beyond it a thickness is the branch's
 
 
 def _wire_diameter(given: Given) -> dict[str, Any]:

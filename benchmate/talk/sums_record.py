@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING, Any
 
+from benchmate.garden.potted import as_potted
 from benchmate.garden.record import Entry, Tree
 from benchmate.practice.budget import share_of
 from benchmate.practice.facts import Facts
@@ -18,7 +19,18 @@ _CUTTING = ("leaf-cut", "defoliate", "shorten", "candle-cut")
 _WOUNDING = ("remove", "shorten", "select-leader")
 _BLADES = ("leaf-cut", "defoliate")
 _RELEAFS_DAYS = 28  # practice: elms and maples are in leaf again four weeks after
-_NOT_OF_WHOLE = ("diameter_mm", "length_mm", "width_mm", "angle_deg", "gap_mm", "leaves", "pairs", "buds", "days")
+_NOT_OF_WHOLE = (
+    "diameter_mm",
+    "length_mm",
+    "width_mm",
+    "depth_mm",
+    "angle_deg",
+    "gap_mm",
+    "leaves",
+    "pairs",
+    "buds",
+    "days",
+)
 
 
 def recorded_values(
@@ -34,7 +46,7 @@ def recorded_values(
         if (fact := facts.first(kind)) and (kind != "stage" or fact.origin in ("said", "record")):
             out[kind] = fact.value
     if tree:
-        out |= dict(tree.size) | {f"pot_{key}": value for key, value in tree.pot.items()}
+        out |= dict(tree.size) | _pot_values(as_potted(tree, entries, on).pot)
     out |= {key: value for key, value in facts.measures.items() if key not in _NOT_OF_WHOLE}
     on_tree = [known for known in facts.of("finding") if known.value == "wire-on" and not known.denied]
     wired = [done for done in facts.done if done.work == "wire" and not done.denied]
@@ -52,6 +64,14 @@ def recorded_values(
     if chosen:
         out |= {"readings": tuple(readings[chosen]), "what": chosen.removesuffix("_mm").replace("base", "trunk")}
     return out
+
+
+def _pot_values(pot: Mapping[str, float]) -> dict[str, Any]:
+    """The pot by the names that sums use; one that has a diameter is round."""
+    if "diameter_mm" not in pot:
+        return {f"pot_{key}": value for key, value in pot.items()}
+    out: dict[str, Any] = {"pot_length_mm": pot["diameter_mm"], "pot_shape": "round"}
+    return out | {f"pot_{key}": pot[key] for key in ("depth_mm",) if key in pot}
 
 
 def _wounds(entries: Sequence[Entry], on: dt.date) -> list[float]:

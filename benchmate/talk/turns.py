@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
+from benchmate.garden.potted import as_potted
 from benchmate.garden.record import Entry, Tree
 from benchmate.hearing.reading import Reading
 from benchmate.practice.advice import Advice, Ask
@@ -177,7 +178,8 @@ class Turn:
         if "new" in self.acts:
             name_tree(self)
         elif "turn" in self.acts and self.tree:
-            self.says += [tree_words(self.tree, self.house.place.units), *self.house.due_on(self.tree, self.on)]
+            stands = as_potted(self.tree, self.house.entries(self.tree), self.on)
+            self.says += [tree_words(stands, self.house.place.units), *self.house.due_on(self.tree, self.on)]
         elif "turn" in self.acts:
             self.says += [self.meant.aside] if self.meant.aside else []
             self.asks += [self.meant.ask] if self.meant.ask else []

@@ -14,6 +14,8 @@ from benchmate.telling.wording import list_words
 from benchmate.value import dataclass, replace
 
 MOST_NAMES = 12
+_NEW = "taken as a new tree, since it was collected now: say call it Ditch, or any other name, to begin its record"
+_A_TREE = re.compile(r"\b(?:an?|another|new)\s+(?:[^\W\d_]+\s+){0,2}$", re.IGNORECASE)  # "a", "another old"
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,6 +87,8 @@ def meant_tree(reading: Reading, trees: Sequence[Tree], here: Tree | None) -> Me
         tree = named(trees, reading.tree)
         return Meant(tree) if tree else Meant(None, f"no tree here is called {reading.tree}", which(trees))
     taxon = species_said(reading)
+    if taxon and trees and _dug_anew(reading):
+        return Meant(None, _NEW, None, species_alone=True)
     if taxon:
         return _by_species(taxon, trees, here)
     if here:
@@ -92,6 +96,13 @@ def meant_tree(reading: Reading, trees: Sequence[Tree], here: Tree | None) -> Me
     if len(trees) == 1:
         return Meant(trees[0], f"taken as {trees[0].name}, the only tree here")
     return Meant(None, "", which(trees))
+
+
+def _dug_anew(reading: Reading) -> bool:
+    """ "Collected a hawthorn": one that was dug now, and "a" at that, is none of the garden's."""
+    dug = any(work.work == "collect" and work.done in ("done", "now") for work in reading.work)
+    spans = [fact.span for fact in reading.facts if fact.kind == "species" and not fact.denied]
+    return dug and bool(spans) and _A_TREE.search(reading.said[: spans[0][0]]) is not None
 
 
 def _by_species(taxon: str, trees: Sequence[Tree], here: Tree | None) -> Meant:

@@ -63,6 +63,8 @@ def said_work_words(work: Work, units: str = "metric", done: bool = False) -> st
 
 def understood(reading: Reading, on: dt.date, units: str = "metric") -> str:
     """The whole reading in one line, or "" where nothing was understood."""
+    if reading.several and reading.several.each:
+        return ". ".join(_of_its_tree(piece, on, units) for piece in reading.several.each)
     facts = [fact for fact in (*reading.facts, *reading.candidates) if not (reading.several and fact.kind == "species")]
     bits = [_several_words(reading.several)] if reading.several else []
     bits += [fact_words(fact, on, units) for fact in facts]
@@ -80,9 +82,19 @@ def understood(reading: Reading, on: dt.date, units: str = "metric") -> str:
         bits.append(": ".join(filter(None, [_TOPIC.get(reading.topic, reading.topic), list_words(works, "or")])))
     else:
         bits += [_told_work_words(work, units) for work in asked]
-    if reading.when:
+    if reading.every and reading.until:
+        bits.append(f"{_often(reading.every)} until {when_words(reading.until, on)}")
+    elif reading.when:
         bits.append(f"{'since ' if reading.onward else ''}{when_words(reading.when, on)}")
     return "; ".join(bits)
+
+
+def _of_its_tree(piece: Reading, on: dt.date, units: str) -> str:
+    """What was said of one of several trees, its name first: "Gatepost: wired it"."""
+    if piece.several is None and piece.tree:
+        return f"{piece.tree}: {understood(piece, on, units)}"
+    head, _, rest = understood(piece, on, units).partition("; ")
+    return f"{head}: {rest}"
 
 
 def _told_work_words(work: Work, units: str) -> str:
@@ -98,8 +110,9 @@ def _several_words(several: Several) -> str:
     return f"all trees but {list_words(list(several.but))}" if several.but else "all trees"
 
 
-def heard_lines(reading: Reading, on: dt.date, units: str = "metric") -> list[Line]:
-    """What was heard, guessed and not taken in: a line each, and none for what there is none of."""
+def heard_lines(reading: Reading, on: dt.date, units: str = "metric", *, kept_again: bool = False) -> list[Line]:
+    """What was heard, guessed and not taken in: a line each, and none for what there is none of. kept_again: work that
+    comes again stands in the record with all its days."""
     lines = []
     said = (
         reading.several
@@ -114,7 +127,7 @@ def heard_lines(reading: Reading, on: dt.date, units: str = "metric") -> list[Li
         lines.append(Line(f"{words}.", ASIDE, "Heard: "))
     for guess in reading.guessed:
         lines.append(Line(f'"{cut_short(guess.heard, 40)}" as "{cut_short(guess.taken, 40)}".', ASIDE, "Took "))
-    if reading.every and {"decide", "remind"} & set(reading.acts):
+    if reading.every and {"decide", "remind"} & set(reading.acts) and not kept_again:
         lines.append(Line(f"that it comes again {_often(reading.every)}.", ASIDE, "Not kept: "))
     if reading.kept:
         kept = ", ".join(f'"{cut_short(one.words, 40)}"' for one in reading.kept)

@@ -59,6 +59,7 @@ _LACKING = {
     "weather": "the weather",
     "finding": "what is seen on it",
     "share": "how much of it is meant",
+    "kept at": "how warm it is kept",
 }
 
 
@@ -70,7 +71,7 @@ def lack_words(name: str) -> str:
     """
     plain = name.replace("_", " ")
     bare = " ".join(word for word in plain.split() if word not in _UNITS)
-    return _LACKING.get(plain, f"the {bare}")
+    return _LACKING.get(plain, _LACKING.get(bare, f"the {bare}"))
 
 
 def millimetres(value: float, units: str = "metric") -> str:

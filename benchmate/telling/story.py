@@ -6,6 +6,7 @@ import datetime as dt
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
+from benchmate.garden.potted import as_potted
 from benchmate.garden.record import Entry, Tree
 from benchmate.hearing.reading import Fact, Spot
 from benchmate.telling import lines as role
@@ -117,7 +118,7 @@ def story_lines(
     """The tree in a line or two, then its entries under their seasons; those taken back say so."""
     struck = {entry.strikes for entry in entries if entry.kind == "struck"}
     told = [entry for entry in entries if entry.kind != "struck"]
-    lines = [Line(tree_words(tree, units), role.ANSWER)] if head else []
+    lines = [Line(tree_words(as_potted(tree, entries, on), units), role.ANSWER)] if head else []
     if not told:
         return [*lines, Line("Nothing is in its record yet.", role.ASIDE)]
     now = ""

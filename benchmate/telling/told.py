@@ -47,7 +47,8 @@ def tell(answer: Answer, *, plain: bool = False) -> list[Line]:
         lines += [Line(sentence(words), role.ASIDE, "Taken as known: ") for words in advice.assumed]
     lines += [Line(sentence(words), role.ASIDE) for words in answer.aside]
     lines += answer.lines
-    lines += heard_lines(answer.reading, answer.on, answer.units)
+    again = any(len(entry.follow) > 1 for entry in answer.logged if entry.kind == "plan")
+    lines += heard_lines(answer.reading, answer.on, answer.units, kept_again=bool(answer.reading.until) and again)
     lines += logged_lines(answer)
     lead = "Question: " if plain else "? "
     lines += [Line(ask.says, role.ASK, lead) for ask in answer.all_asks]

@@ -54,6 +54,8 @@ def spot_words(spot: Spot, bare: str = "it") -> str:
         return f"the {part_words(spot.part)} {place_words(replace(spot, part=None, ordinal=None, count=None))}"
     placed = spot.side or spot.level or spot.ordinal or spot.count
     many = (spot.count or 1) > 1 or (spot.part in _MANY and not placed)
+    if spot == Spot(count=spot.count) and many:
+        return f"{spot.count} of them"
     noun = part_words(spot.part, many) if spot.part else ("ones" if many else "one")
     which = [
         str(spot.count) if (spot.count or 1) > 1 else "",

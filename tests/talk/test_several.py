@@ -244,14 +244,98 @@ def test_without_a_garden_nothing_is_logged_and_questions_are_answered(bare_benc
         ("fed Ratchet, Gatepost and Minnow", {"Ratchet", "Gatepost", "Minnow"}),
         ("the larch and the pine were watered", {"Sprint", "Old Salt"}),
         ("remind me to check the pine and the juniper on 1 July", {"Old Salt", "Crag"}),
-        ("wired the pine; unwired the juniper", set()),
-        ("repotted the elm. put the larch in the shade", set()),
+        ("moved the olive and the ficus inside", {"Cellar", "Harbour"}),
+        ("put Minnow, the maple and the olive in the shed", {"Minnow", "Gatepost", "Cellar"}),
+        ("took the elm and Cellar out of the shed", {"Minnow", "Cellar"}),
+        ("gave the pine, the juniper and the beech a feed", {"Old Salt", "Crag", "Parchment"}),
     ],
 )
 def test_what_is_said_of_several(carried, words, trees):
+    assert set(carried(words)[1]) == trees
+
+
+OWN = [
+    ("wired the pine; unwired the juniper", {"Old Salt": ["wire"], "Crag": ["unwire"]}),
+    ("repotted the elm. put the larch in the shade", {"Minnow": ["repot"], "Sprint": ["shade"]}),
+    (
+        "tonight I wired Gatepost's two lower branches, fed the elm and turned the beech",
+        {"Gatepost": ["wire"], "Minnow": ["feed"], "Parchment": ["turn-tree"]},
+    ),
+    (
+        "fed the elm and the beech and put the olive and the ficus under cover",
+        {"Minnow": ["feed"], "Parchment": ["feed"], "Cellar": ["shelter"], "Harbour": ["shelter"]},
+    ),
+    ("wired the pine, unwired it again and fed the elm", {"Old Salt": ["wire", "unwire"], "Minnow": ["feed"]}),
+]
+
+
+@pytest.mark.parametrize("words, works", OWN, ids=[words for words, _ in OWN])
+def test_each_tree_gets_what_was_done_to_it(bench, words, works):
+    answer = bench.answer(words)
+    got = {}
+    for name, entry in zip(answer.logged_for, answer.logged, strict=True):
+        assert entry.kind == "done" and entry.said == words
+        got.setdefault(name, []).extend(work["work"] for work in entry.work)
+    assert got == works
+
+
+def test_a_place_on_one_of_them_is_kept(bench):
+    answer = bench.answer("wired Gatepost's two lower branches, fed the elm")
+    assert answer.logged[0].work == ({"work": "wire", "part": "branch", "level": "low", "count": 2},)
+
+
+@pytest.mark.parametrize(
+    "words, days",
+    [
+        ("yesterday I wired the pine, fed the elm and turned the beech", {13}),
+        ("wired the pine, fed the elm and the beech on Saturday", {13}),
+        ("wired the pine, fed the elm on Saturday and turned the beech", {13, 14}),
+    ],
+)
+def test_a_day_at_the_head_or_the_end_is_that_of_all(bench, words, days):
+    assert {entry.day.day for entry in bench.answer(words).logged} == days
+
+
+@pytest.mark.parametrize(
+    "words, kinds",
+    [
+        ("going to wire the pine and feed the elm on Saturday", {"Old Salt": ["plan"], "Minnow": ["plan"]}),
+        ("can I wire the pine and feed the elm?", {}),
+        ("fed the elm, can I wire the pine?", {"Minnow": ["done"]}),
+        (
+            "fed the elm, the beech and the pine are weak",
+            {"Minnow": ["done"], "Parchment": ["seen"], "Old Salt": ["seen"]},
+        ),
+        ("move the olive and ficus inside when nights drop below 8", {"Cellar": ["plan"], "Harbour": ["plan"]}),
+        ("put the olive and the elm in the shed once nights are below 5", {"Cellar": ["plan"], "Minnow": ["plan"]}),
+    ],
+)
+def test_what_is_planned_asked_or_seen_of_each(carried, words, kinds):
     answer, new = carried(words)
-    assert set(new) == trees
-    assert trees or "one tree at a time" in answer.says[0]
+    assert new == kinds
+    if not kinds:
+        assert [words.partition(":")[0] for words in answer.says] == ["Old Salt", "Minnow"]
+
+
+def test_scratch_that_takes_back_what_was_done_to_each(carried):
+    carried("fed the elm and turned the beech")
+    assert carried("scratch that")[1] == {"Minnow": ["struck"], "Parchment": ["struck"]}
+
+
+def test_a_name_that_fits_two_is_asked_for_before_anything_is_logged(carried, bench):
+    new_tree(bench.house.garden, "Lantern", "Carpinus betulus")
+    answer, new = carried("fed the elm and turned the hornbeam")
+    assert answer.asks[0].says == "Which Carpinus is meant: Lantern or Ratchet?" and new == {}
+    assert carried("Lantern")[1] == {"Minnow": ["done"], "Lantern": ["done"]}
+
+
+def test_some_fed_and_all_watered(bench):
+    answer = bench.answer("fed the beech, the hornbeam and the maple tonight, and watered everything")
+    assert answer.confirm == "Log it as said, and for all 10 trees watered it? Say yes or no."
+    logged = bench.answer("yes")
+    done = [(name, entry.work[0]["work"]) for name, entry in zip(logged.logged_for, logged.logged, strict=True)]
+    assert [name for name, work in done if work == "feed"] == ["Parchment", "Ratchet", "Gatepost"]
+    assert len([name for name, work in done if work == "water"]) == 10 and len(done) == 13
 
 
 @pytest.mark.parametrize(

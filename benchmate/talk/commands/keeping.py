@@ -44,6 +44,7 @@ def due_command(args: Namespace) -> int:
 
 def record_command(args: Namespace) -> int:
     """The tree's history by season, newest first unless asked."""
+    from benchmate.garden.potted import as_potted
     from benchmate.telling.answer import entry_json
     from benchmate.telling.story import matching, story_lines
 
@@ -57,6 +58,7 @@ def record_command(args: Namespace) -> int:
         kinds = (args.kind,) if args.kind else ()
         entries = tuple(matching(entries, work=args.work, kinds=kinds, start=start, end=end))
     if wants_json(args):
+        pot = as_potted(tree, garden.entries(tree), on).pot
         row: dict[str, object] = {
             "name": tree.name,
             "folder": tree.folder,
@@ -64,7 +66,7 @@ def record_command(args: Namespace) -> int:
             "origin": tree.origin,
         }
         row |= {"phase": tree.phase, "health": tree.health, "since": tree.since.isoformat() if tree.since else None}
-        row |= {"pot": dict(tree.pot) or None, "size": dict(tree.size) or None}
+        row |= {"pot": dict(pot) or None, "size": dict(tree.size) or None}
         told = {key: value for key, value in row.items() if value is not None}
         print_json({"tree": told, "entries": [entry_json(entry) for entry in entries]})
         return 0

@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Iterable, Mapping
 
+from benchmate.garden.potted import as_potted
 from benchmate.garden.record import Entry
 from benchmate.telling.dates import day_words
 from benchmate.telling.lines import cut_short
@@ -30,7 +31,7 @@ def who_rows(sheet: Sheet) -> list[tuple[str, str]]:
         ("Phase", _latest(sheet.entries, "phase") or _plain(tree.phase)),
         ("Health", _latest(sheet.entries, "health") or _plain(tree.health)),
         ("Here since", _since(tree.since, sheet.on) if tree.since else "not told"),
-        ("Pot", _measures(tree.pot, units) or "not told"),
+        ("Pot", _measures(as_potted(tree, sheet.entries, sheet.on).pot, units) or "not told"),
         ("Size", _size(sheet) or "not told"),
     ]
     return rows
