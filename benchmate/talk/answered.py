@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from benchmate.talk.turns import Turn
 
 _IT = "it"
+COMPARE = "compare"  # the topic of a question which of several to keep
 
 
 def answered(short: Short, talk: Context) -> Reading | None:
@@ -56,6 +57,20 @@ def _to_do_it(short: Short, last: Reading, behind: int) -> Reading | None:
         return None
     meant = tuple(replace(work, done="later", span=(0, 0)) for work in works)
     return Reading(short.said, ("decide",), work=meant, when=tail.when, day=tail.day)
+
+
+def told_apart(short: Short, talk: Context) -> Reading | None:
+    """ "The left is 14 mm, the right 11, the left goes straight on", behind a question which of the two to keep: what
+    tells them apart is that question, asked again with it."""
+    last, heard = talk.reading, short.heard
+    if last is None or last.topic != COMPARE or "ask" not in last.acts or heard.acts != ("observe",) or heard.work:
+        return None
+    placed = [fact.spot for fact in (*heard.facts, *heard.candidates) if fact.kind in ("finding", "candidate")]
+    if not placed or any(not (spot.side or spot.level or spot.ordinal) for spot in placed):
+        return None
+    before = tuple(fact for fact in last.facts if fact.kind == "finding" and fact not in heard.facts)
+    facts = (*heard.facts, *before)
+    return replace(heard, acts=("observe", "ask"), topic=COMPARE, work=last.work, facts=facts)
 
 
 def go_on(turn: Turn) -> None:
