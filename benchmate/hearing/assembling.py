@@ -124,6 +124,11 @@ def _asked(clause: Clause, outright: bool = False) -> None:
     ):  # "need to seal it?"
         clause.acts, clause.topic = ["ask"], "may"
         clause.work = [replace(work, done=None) for work in clause.work]
+        return
+    past = clause.mood is not None and clause.mood.done == DONE and not (clause.mood.event or clause.verbless)
+    if past and clause.kind == "decide" and clause.work and not clause.by_grower and not clause.facts:
+        clause.acts, clause.topic = ["ask"], "recall"  # "repotted it last spring?"
+        clause.work = [replace(work, done=None) for work in clause.work]
 
 
 def _meaning(setting: Setting, clause: Clause, node: Node) -> None:

@@ -10,6 +10,7 @@ from benchmate.hearing.reading import NOWHERE, Reading, Spot, Work
 from benchmate.hearing.words import Word
 from benchmate.talk.answered import answered, told_apart
 from benchmate.talk.asked_how import phrase_places
+from benchmate.talk.asked_too import asked_too
 from benchmate.talk.context import Context
 from benchmate.value import dataclass, replace
 
@@ -60,7 +61,7 @@ def amended(short: Short, talk: Context) -> Reading | None:
     """The statement that is meant, or None where the words stand by themselves."""
     if talk.amends is None and talk.reading is None:
         return None
-    for way in (_not_that, _put_right, _instead, _there_too, _part_back, _done_there, answered, told_apart):
+    for way in (_not_that, _put_right, _instead, _there_too, _part_back, _done_there, answered, told_apart, asked_too):
         if (meant := way(short, talk)) is not None:
             return meant
     return None

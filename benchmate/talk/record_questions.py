@@ -153,15 +153,27 @@ def _meaning(turn: Turn) -> None:
 
 def _list(turn: Turn) -> None:
     from benchmate.talk.listing import trees_where
+    from benchmate.talk.whose_turn import meant_ahead, time_asked, whose_turn
 
     names = [tree.name for tree in turn.house.trees()]
     if not names:
         turn.says.append("There are no trees in this garden yet" if turn.house.garden else "No garden is open")
         return
+    turn.reading = meant_ahead(turn.reading, turn)
+    if span := time_asked(turn.reading, turn):
+        turn.says += whose_turn(turn, turn.reading, turn.among or _of_kind(turn), span)
+        turn.asks.clear()
+        return
     found = trees_where(with_days(turn.reading, turn.on, turn.house.lexicon), turn.house, turn.on, turn.among)
     turn.says += [*found.says, *_due_beside(turn)]
     turn.found += found.rows
     turn.asks.clear()
+
+
+def _of_kind(turn: Turn) -> list[Tree]:
+    """The trees of the kind that the question names, else all."""
+    kind = species_said(turn.reading)
+    return [tree for tree in turn.house.trees() if kind is None or is_of(tree, kind)]
 
 
 def _due_beside(turn: Turn) -> list[str]:

@@ -12,7 +12,7 @@ from benchmate.talk.answered import go_on
 from benchmate.talk.asked_how import as_thought, turned_to
 from benchmate.talk.context import Context, Logged
 from benchmate.talk.correct import corrected
-from benchmate.talk.decide import entries_of
+from benchmate.talk.decide import done_ahead, entries_of
 from benchmate.talk.deeds import another_option, pick, refused_options, strike, take_back
 from benchmate.talk.following import Endings, endings_of, in_its_days
 from benchmate.talk.kept import kept, moved_words, thought_words
@@ -37,6 +37,7 @@ _NO_DAY = Ask(
     "when", "No reminder is kept yet: on which day? Say it whole, as in: remind me to feed it in three weeks."
 )
 _STATES = {"observe", "decide"}
+_TO_COME = Ask("when", "That day is still to come, so nothing is logged: on which day was it done?")
 
 
 def carry_out(bench: Bench, reading: Reading, confirmed: bool, gone: Logged = ()) -> tuple[Answer, Context]:
@@ -205,6 +206,9 @@ class Turn:
             questions.advise(self)
         if self.new_name and settled_guesses(self):
             begin_record(self)
+            return
+        if done_ahead(self.reading, self.on, self.southern):
+            self.asks.append(_TO_COME)
             return
         entries = entries_of(
             reading,
