@@ -124,11 +124,12 @@ class Bench:
 
     def _amended(self, words: str, reading: Reading) -> Reading | None:
         """What short words mean behind what was said last ("a quarter, not a third"), or None."""
-        from benchmate.talk.amended import Short, amended
-
         house, talk = self.house, self.context
         if talk.reading is None and talk.amends is None:
-            return None
+            first = house.lexicon.split(words)[:3]
+            if not any(way.split()[0] in first for way in house.lexicon.sense["undoes"]):
+                return None
+        from benchmate.talk.amended import Short, amended
 
         def hear(others: str) -> Reading:
             return house.hear(others, self.on, talk.reading)

@@ -22,6 +22,7 @@ from benchmate.talk.not_done import taken_out
 from benchmate.talk.parting import parts_with
 from benchmate.talk.refer import pointing_of, resolve
 from benchmate.talk.settling import settled, settled_guesses
+from benchmate.talk.taken_back import spared
 from benchmate.talk.sums_follow import counted_leaves
 from benchmate.talk.which_tree import Meant, as_list, as_turn, meant_tree, rivals, species_said, which
 from benchmate.telling.answer import Answer
@@ -118,7 +119,7 @@ class Turn:
 
     def point_and_correct(self) -> bool:
         """Fill in what the words point back to; False where the grower must say more first."""
-        if taken_out(self):
+        if taken_out(self) or spared(self):
             return bool(self.acts)
         corrects = "correct" in self.acts
         if corrects and not self._correct():
