@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from benchmate.hearing.lexicon import Lexicon
 from benchmate.hearing.reading import NOWHERE, Reading, Spot, Work
 from benchmate.hearing.words import Word
-from benchmate.talk.answered import answered, told_apart
+from benchmate.talk.answered import answered, did_that, on_that_day, told_apart
 from benchmate.talk.asked_how import phrase_places
 from benchmate.talk.asked_too import asked_too
 from benchmate.talk.context import Context
@@ -65,7 +65,7 @@ def amended(short: Short, talk: Context) -> Reading | None:
         return work_back(short, talk)
     for way in (
         *(work_back, tree_back, _not_that, _put_right, _instead, _there_too, _part_back, _done_there, answered),
-        *(told_apart, asked_too),
+        *(told_apart, asked_too, did_that, on_that_day),
     ):
         if (meant := way(short, talk)) is not None:
             return meant

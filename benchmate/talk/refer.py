@@ -130,7 +130,8 @@ def _same_again(reading: Reading, talk: Pointing) -> Resolved:
         spot = other
     measures = dict(before.measures) | (dict(bare[0].measures) if bare else {})
     asks = "ask" in reading.acts
-    work = Work(before.work, moved(before.spot, spot), measures, None if asks else "now", before.manner)
+    done = "done" if bare and bare[0].done == "done" else "now"
+    work = Work(before.work, moved(before.spot, spot), measures, None if asks else done, before.manner)
     return Resolved(replace(reading, work=(*named, work)))
 
 

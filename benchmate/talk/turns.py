@@ -20,6 +20,7 @@ from benchmate.talk.many import for_each
 from benchmate.talk.naming import begin_record, name_tree
 from benchmate.talk.not_done import taken_out
 from benchmate.talk.parting import parts_with
+from benchmate.talk.redated import day_meant_by, put_on_day
 from benchmate.talk.refer import pointing_of, resolve
 from benchmate.talk.settling import settled, settled_guesses
 from benchmate.talk.taken_back import spared
@@ -119,7 +120,7 @@ class Turn:
 
     def point_and_correct(self) -> bool:
         """Fill in what the words point back to; False where the grower must say more first."""
-        if taken_out(self) or spared(self):
+        if taken_out(self) or spared(self) or put_on_day(self):
             return bool(self.acts)
         corrects = "correct" in self.acts
         if corrects and not self._correct():
@@ -138,6 +139,7 @@ class Turn:
         if another_option(self):
             return True
         last = self.before.amends
+        self.reading = day_meant_by(self, last, self.reading)
         fixed = corrected(last, self.reading) if last else None
         if fixed is None and asks_alone(self.reading):  # "oh, that was stupid. what now"
             self.reading = replace(self.reading, acts=("ask",))
