@@ -90,12 +90,19 @@ def did_that(short: Short, talk: Context) -> Reading | None:
 
 
 def on_that_day(short: Short, talk: Context) -> Reading | None:
-    """ "Yesterday", behind work told as done on a day that could not be: the day on which it was done."""
+    """ "Yesterday", behind work told as done on a day that could not be, and "it was yesterday" behind any: the day on
+    which it was done."""
     last, heard = talk.amends, short.heard
-    if last is None or "decide" not in last.acts or talk.made or heard.acts or not heard.when:
+    if last is None or "decide" not in last.acts or heard.acts:
+        return None
+    if tuple(short.texts[:2]) in (("it", "was"), ("that", "was")):
+        heard = short.hear(f"{short.lexicon.sense['refusals'][0]}, {short.said}")
+    elif talk.made:
+        return None
+    if not heard.when or heard.missed and heard is not short.heard:
         return None
     told = [work for work in last.work if work.work]
-    if not told or any(work.done != "done" for work in told) or heard.work or heard.facts or heard.tree:
+    if not told or any(work.done not in ("done", "now") for work in told) or heard.work or heard.facts or heard.tree:
         return None
     return Reading(short.said, ("correct",), when=heard.when)
 

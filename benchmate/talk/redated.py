@@ -34,7 +34,8 @@ def put_on_day(turn: Turn) -> bool:
     """Put the work that was logged last on the day that the correction names, where the statement before this one put
     nothing down that it could bear on; False where more is said."""
     fix, last, made = turn.reading, turn.before.amends, turn.before.logged
-    named = fix.work or fix.facts or fix.measures or fix.tree or fix.several or fix.missed
+    lost = any(not one.words.casefold().startswith("not ") for one in fix.missed)  # "yesterday, not today"
+    named = fix.work or fix.facts or fix.measures or fix.tree or fix.several or lost
     if fix.acts != ("correct",) or not fix.when or named or turn.before.made or not made:
         return False
     if last is None or last.when or "decide" in last.acts or any(entry.kind != "done" for _, entry in made):

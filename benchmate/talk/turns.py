@@ -19,12 +19,14 @@ from benchmate.talk.kept import kept, moved_words, thought_words
 from benchmate.talk.many import for_each
 from benchmate.talk.naming import begin_record, name_tree
 from benchmate.talk.not_done import taken_out
+from benchmate.talk.on_record import on_record
 from benchmate.talk.parting import parts_with
 from benchmate.talk.redated import day_meant_by, put_on_day
 from benchmate.talk.refer import pointing_of, resolve
 from benchmate.talk.settling import settled, settled_guesses
 from benchmate.talk.taken_back import spared
 from benchmate.talk.sums_follow import counted_leaves
+from benchmate.talk.why_done import late_reason
 from benchmate.talk.which_tree import Meant, as_list, as_turn, meant_tree, rivals, species_said, which
 from benchmate.telling.answer import Answer
 from benchmate.telling.lines import Line
@@ -120,7 +122,7 @@ class Turn:
 
     def point_and_correct(self) -> bool:
         """Fill in what the words point back to; False where the grower must say more first."""
-        if taken_out(self) or spared(self) or put_on_day(self):
+        if taken_out(self) or spared(self) or put_on_day(self) or late_reason(self):
             return bool(self.acts)
         corrects = "correct" in self.acts
         if corrects and not self._correct():
@@ -200,7 +202,7 @@ class Turn:
             pick(self)
             return
         go_on(self)
-        if parts_with(self) or looks_back(self):
+        if parts_with(self) or looks_back(self) or on_record(self):
             return
         reading = self.reading
         if "ask" in self.acts and reading.topic not in ADVISED:
