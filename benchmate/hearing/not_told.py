@@ -46,7 +46,7 @@ def of_others(clause: Clause, tokens: Sequence[Token], before: Sequence[Clause])
 
 
 def going_somewhere(clauses: Sequence[Clause], found: Found, words: Sequence[Word], lexicon: Lexicon) -> None:
-    """ "The left one goes" takes it off; "goes through", "goes over the rim" tells where it leads, which decides nothing:
+    """ "The left one goes" takes it off; "goes through", "goes over the rim" tells where it leads and decides nothing:
     the words count as not understood. What may stand behind the verb that takes off: a break, a day, a purpose."""
     for clause in clauses:
         first, end = clause.span
@@ -62,7 +62,9 @@ def going_somewhere(clauses: Sequence[Clause], found: Found, words: Sequence[Wor
             continue
         behind, after = words[at].text, [token for token in found.tokens if token.first == at]
         spoken = any(token.kind in ("SEP", "DATE") and token.end > token.first for token in after)
-        purpose = any(token.kind == "TO" for token in after) and any(t.kind == "V" for t in tokens if t.first > verb.end)
+        purpose = any(token.kind == "TO" for token in after) and any(
+            t.kind == "V" for t in tokens if t.first > verb.end
+        )
         if spoken or purpose or behind in leads["behind"]:
             continue
         clause.acts, clause.work, clause.mood = [], [], None
@@ -97,6 +99,9 @@ def _ask_the_record(clause: Clause) -> None:
     clause.when = clause.when or next((fact.when for fact in events if fact.when), None)
     clause.facts = [fact for fact in clause.facts if fact not in events]
     ahead = clause.kind == "decide" and clause.mood is not None and clause.mood.done in (NOW, LATER)
+    if not clause.work and not events and clause.facts and all(fact.kind == "species" for fact in clause.facts):
+        clause.acts, clause.topic = ["ask"], "advice"  # "is the pine ok outside": of no state that is on record
+        return
     clause.acts, clause.topic = ["ask"], "may" if ahead and not events else "recall"  # "do the candles want cutting"
 
 

@@ -10,7 +10,7 @@ from benchmate.hearing.reading import NOWHERE, Reading, Spot, Work
 from benchmate.hearing.words import Word
 from benchmate.talk.answered import answered, did_that, on_that_day, told_apart
 from benchmate.talk.asked_how import phrase_places
-from benchmate.talk.asked_too import asked_too
+from benchmate.talk.asked_too import asked_further, asked_too, reworded
 from benchmate.talk.context import Context
 from benchmate.value import dataclass, replace
 
@@ -65,7 +65,7 @@ def amended(short: Short, talk: Context) -> Reading | None:
         return work_back(short, talk)
     for way in (
         *(work_back, tree_back, _not_that, _put_right, _instead, _there_too, _part_back, _done_there, answered),
-        *(told_apart, asked_too, did_that, on_that_day),
+        *(told_apart, asked_too, asked_further, reworded, did_that, on_that_day),
     ):
         if (meant := way(short, talk)) is not None:
             return meant

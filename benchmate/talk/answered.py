@@ -62,8 +62,8 @@ def _to_do_it(short: Short, last: Reading, behind: int) -> Reading | None:
 
 
 def did_that(short: Short, talk: Context) -> Reading | None:
-    """ "Ok did that", "done", "did it yesterday", behind a question or what was advised: the work that was asked about was
-    done, or the one that was put forward."""
+    """ "Ok did that", "done", "did it yesterday", behind a question or what was advised: the work that was asked about
+    was done, or the one that was put forward."""
     last = talk.amends
     if last is None or "ask" not in last.acts or last.topic not in _ADVISED or last.several:
         return None
@@ -82,11 +82,13 @@ def did_that(short: Short, talk: Context) -> Reading | None:
     for work in works:
         placed = [one.spot for one in options if one.work == work.work and near(one.spot, work.spot)]
         done.append(replace(work, spot=placed[0] if len(placed) == 1 else work.spot, done="done", span=(0, 0)))
-    if len(works) != 1 and last.topic == COMPARE or not works:
+    if (len(works) != 1 and last.topic == COMPARE) or not works:
         done = [Work(None, done="done")]  # one of several, or what was put forward
     facts = tuple(replace(fact, span=(0, 0)) for fact in last.facts if fact.kind == "species")
     refers = () if done[0].work else (_SAME,)
-    return Reading(short.said, ("decide",), work=tuple(done), facts=facts, tree=last.tree, when=rest.when, refers=refers)
+    return Reading(
+        short.said, ("decide",), work=tuple(done), facts=facts, tree=last.tree, when=rest.when, refers=refers
+    )
 
 
 def on_that_day(short: Short, talk: Context) -> Reading | None:
@@ -99,7 +101,7 @@ def on_that_day(short: Short, talk: Context) -> Reading | None:
         heard = short.hear(f"{short.lexicon.sense['refusals'][0]}, {short.said}")
     elif talk.made:
         return None
-    if not heard.when or heard.missed and heard is not short.heard:
+    if not heard.when or (heard.missed and heard is not short.heard):
         return None
     told = [work for work in last.work if work.work]
     if not told or any(work.done not in ("done", "now") for work in told) or heard.work or heard.facts or heard.tree:

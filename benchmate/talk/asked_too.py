@@ -1,10 +1,10 @@
-"""What goes on with a question: "and repotted", "and prune it" behind "when was it last fed" ask, and tell of no work."""
+"""What goes on with a question: "and repotted", "and prune it" behind "when was it last fed" ask and tell nothing."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from benchmate.hearing.reading import Reading
+from benchmate.hearing.reading import NOWHERE, Reading
 from benchmate.talk.asked_how import phrase_places
 from benchmate.value import replace
 
@@ -63,3 +63,40 @@ def _no_head(short: Short) -> bool:
     """Whether it is no question of its own: not "and can I prune it"."""
     kinds = ("QMAY", "QCAN", "QWHEN", "QHOW", "QWHY", "QRECALL", "QLIST")
     return not any(start <= 1 for kind in kinds for start, _, _ in phrase_places(short.texts, kind, short.lexicon))
+
+
+def asked_further(short: Short, talk: Context) -> Reading | None:
+    """ "When again", "how far", "how many times this year": asked of the work that was just spoken of."""
+    last, lexicon = talk.reading, short.lexicon
+    works = [work for work in last.work if work.work] if last else []
+    if last is None or not works or last.several or short.heard.work or "decide" in short.heard.acts:
+        return None
+    said = " ".join(short.texts).strip(" ?.!,")
+    for opener in sorted(lexicon.sense["openers"], key=len, reverse=True):
+        said = said.removeprefix(f"{opener} ")
+    topic = next((topic for topic, phrases in lexicon.sense["further"].items() if said in phrases), None)
+    if topic is None:
+        return None
+    when = short.on[:4] if "this year" in said else None
+    species = tuple(fact for fact in last.facts if fact.kind == "species")
+    asked = tuple(replace(work, done=None, measures={}, span=(0, 0)) for work in works)
+    return Reading(short.said, ("ask",), topic, species, asked, tree=last.tree, when=when)
+
+
+def reworded(short: Short, talk: Context) -> Reading | None:
+    """ "When does it come off", "how long do I keep it in the shade", behind work: when what was done is undone."""
+    last = talk.reading
+    said = " ".join(short.texts).strip(" ?.!,")
+    for opener in sorted(short.lexicon.sense["openers"], key=len, reverse=True):
+        said = said.removeprefix(f"{opener} ")
+    plain = next((plain for plain, ways in short.lexicon.sense["reworded"].items() if said in ways), None)
+    if last is None or plain is None or last.several or not any(work.work for work in last.work):
+        return None
+    asked = short.hear(plain)
+    if asked.topic != "when" or len(asked.work) != 1 or not asked.work[0].work:
+        return None
+    spots = {work.spot for work in last.work}
+    place = spots.pop() if len(spots) == 1 else asked.work[0].spot
+    work = replace(asked.work[0], span=(0, 0), spot=place if asked.work[0].spot == NOWHERE else asked.work[0].spot)
+    species = tuple(fact for fact in last.facts if fact.kind == "species")
+    return Reading(short.said, ("ask",), "when", species, (work,), tree=last.tree)

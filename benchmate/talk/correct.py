@@ -54,10 +54,13 @@ def corrected(last: Reading, fix: Reading) -> Reading | None:
 
 
 def _each_once(works: Sequence[Work]) -> list[Work]:
-    """ "Wired the first and the second; actually only the first": what is the same work at the same place now is one."""
+    """ "Wired the first and the second; actually only the first": what is the same work at one place now is one."""
     out: list[Work] = []
     for work in works:
-        same = next((n for n, one in enumerate(out) if (one.work, one.spot, one.done) == (work.work, work.spot, work.done)), None)
+        same = next(
+            (n for n, one in enumerate(out) if (one.work, one.spot, one.done) == (work.work, work.spot, work.done)),
+            None,
+        )
         if same is None:
             out.append(work)
         else:

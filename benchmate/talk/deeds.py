@@ -138,13 +138,13 @@ def strike_part(turn: Turn, place: Work) -> None:
 
 def _strike_of(turn: Turn, tree: Tree, entry: Entry, place: Work) -> None:
     """Take back what an entry tells of the work or the place. What it tells beside stands, in a further entry."""
-    gone = tuple(
-        work for work in entry.work if at_place(work, place) and place.work in (None, work.get("work"))
-    )
+    gone = tuple(work for work in entry.work if at_place(work, place) and place.work in (None, work.get("work")))
     rest = tuple(work for work in entry.work if work not in gone)
     take_back(turn, ((tree.name, replace(entry, work=gone, facts=() if rest else entry.facts)),))
     if rest:
-        follow = tuple(one for one in entry.follow if one.get("work") != place.work and (place.work or not at_place(one, place)))
+        follow = tuple(
+            one for one in entry.follow if one.get("work") != place.work and (place.work or not at_place(one, place))
+        )
         turn.to_log.append((tree, (replace(entry, id="", work=rest, follow=follow),)))
 
 

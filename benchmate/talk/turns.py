@@ -18,15 +18,13 @@ from benchmate.talk.following import Endings, endings_of, in_its_days
 from benchmate.talk.kept import kept, moved_words, thought_words
 from benchmate.talk.many import for_each
 from benchmate.talk.naming import begin_record, name_tree
-from benchmate.talk.not_done import taken_out
+from benchmate.talk.not_done import put_right
 from benchmate.talk.on_record import on_record
 from benchmate.talk.parting import parts_with
-from benchmate.talk.redated import day_meant_by, put_on_day
+from benchmate.talk.redated import day_meant_by
 from benchmate.talk.refer import pointing_of, resolve
 from benchmate.talk.settling import settled, settled_guesses
-from benchmate.talk.taken_back import spared
 from benchmate.talk.sums_follow import counted_leaves
-from benchmate.talk.why_done import late_reason
 from benchmate.talk.which_tree import Meant, as_list, as_turn, meant_tree, rivals, species_said, which
 from benchmate.telling.answer import Answer
 from benchmate.telling.lines import Line
@@ -122,7 +120,7 @@ class Turn:
 
     def point_and_correct(self) -> bool:
         """Fill in what the words point back to; False where the grower must say more first."""
-        if taken_out(self) or spared(self) or put_on_day(self) or late_reason(self):
+        if put_right(self):
             return bool(self.acts)
         corrects = "correct" in self.acts
         if corrects and not self._correct():

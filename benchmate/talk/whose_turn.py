@@ -39,8 +39,8 @@ def time_asked(reading: Reading, turn: Turn) -> tuple[dt.date, dt.date] | None:
 
 
 def meant_ahead(reading: Reading, turn: Turn) -> Reading:
-    """ "Which trees should I repot in spring", said in autumn, is of the spring to come: the time that was taken for the
-    past one, a year later."""
+    """ "Which trees should I repot in spring", said in autumn, is of the spring to come: the time that was taken for
+    the past one, a year later."""
     last = last_day(reading.when, turn.southern) if reading.when else None
     texts = turn.house.lexicon.split(reading.said)
     past = any(word.isdecimal() or word in turn.house.lexicon.dates["words"]["last"] for word in texts)

@@ -54,7 +54,9 @@ def why_done(turn: Turn) -> list[str]:
         found = [
             entry
             for entry in matching(entries, kinds=kinds, start=start, end=end)
-            if any(_is_of(turn.house, str(table.get("work")), NOWHERE, replace(work, spot=NOWHERE)) for table in entry.work)
+            if any(
+                _is_of(turn.house, str(table.get("work")), NOWHERE, replace(work, spot=NOWHERE)) for table in entry.work
+            )
             and any(near(spot_of(table), work.spot) for table in entry.work)
         ]
     if not found:
@@ -79,7 +81,9 @@ def late_reason(turn: Turn) -> bool:
     """ "Because it was too long", behind what was just put down: the reason goes to that. False where more is said."""
     reading, made = turn.reading, turn.before.made
     texts = turn.house.lexicon.split(reading.said)
-    because = any(start == 0 and value == "because" for start, _, value in phrase_places(texts, "SEP", turn.house.lexicon))
+    because = any(
+        start == 0 and value == "because" for start, _, value in phrase_places(texts, "SEP", turn.house.lexicon)
+    )
     telling = bool({"ask", "decide", "correct", "strike", "remind", "note", "new", "turn"} & set(reading.acts))
     if not because or not reading.reason or telling or reading.tree or reading.several or not made:
         return False

@@ -67,7 +67,8 @@ def test_work_on_a_thing_takes_nothing_back(bench):
 
 
 @pytest.mark.parametrize(
-    "words", ["not the maple", "no, not Gatepost", "but not the maple", "except the maple", "sorry, I did not do the maple"]
+    "words",
+    ["not the maple", "no, not Gatepost", "but not the maple", "except the maple", "sorry, I did not do the maple"],
 )
 def test_a_tree_that_was_not_meant_is_taken_out_of_several(bench, words):
     bench.answer("fed the beech, hornbeam and maple tonight")
