@@ -50,7 +50,8 @@ def assemble(root: Node, setting: Setting) -> list[Clause]:
                 if {"when", "was"} & set(joined):
                     _asked_when(setting.before[-1], "was" in joined)
                 else:
-                    _asked(setting.before[-1], outright="asked" in joined)
+                    first = not any(other.topic for other in setting.before[:-1])
+                    _asked(setting.before[-1], outright="asked" in joined, first=first)
                     if len(setting.before) > 1 and {"before", "when"} & set(setting.before[-1].joined):
                         _asked(setting.before[-2])  # "cut it back before it flowers?"
             continue
@@ -105,8 +106,9 @@ def _fill(setting: Setting, clause: Clause, node: Node) -> None:
     happened(setting, clause)
 
 
-def _asked(clause: Clause, outright: bool = False) -> None:
-    """ "bend it forty degrees?": a bare verb with a question mark asks whether one may. outright: "... is that ok?"."""
+def _asked(clause: Clause, outright: bool = False, first: bool = False) -> None:
+    """ "bend it forty degrees?": a bare verb with a question mark asks whether one may. outright: "... is that ok?".
+    first: nothing was asked before it."""
     clause.asked = True
     if "if" in clause.joined and clause.topic is None and (clause.facts or clause.work):  # "and if it were weak?"
         clause.acts, clause.topic = ["ask"], "what-if"
@@ -123,6 +125,11 @@ def _asked(clause: Clause, outright: bool = False) -> None:
         clause.kind == "decide" and clause.mood and (nobody or outright or clause.verbless) and clause.work
     ):  # "need to seal it?"
         clause.acts, clause.topic = ["ask"], "may"
+        clause.work = [replace(work, done=None) for work in clause.work]
+        return
+    past = clause.mood is not None and clause.mood.done == DONE and not (clause.mood.event or clause.verbless)
+    if past and first and clause.kind == "decide" and clause.work and not clause.by_grower and not clause.facts:
+        clause.acts, clause.topic = ["ask"], "recall"  # "repotted it last spring?"
         clause.work = [replace(work, done=None) for work in clause.work]
 
 

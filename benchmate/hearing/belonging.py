@@ -14,15 +14,18 @@ from .reading import Fact, Spot, Work
 
 
 def same_unit(before: Clause, clause: Clause) -> None:
-    """ "the left one is 9 mm, the right one 7": a bare number beside a size is a size of the same kind."""
+    """ "the left one is 9 mm, the right one 7", "the right is 7": a bare number beside a size is a size of the same
+    kind."""
     phrase = clause.phrase
-    if not before.candidates or phrase is None or clause.candidates or clause.facts or len(phrase.numbers) != 1:
+    if not before.candidates or phrase is None or clause.candidates or clause.facts:
         return
+    numbers, spot = phrase.numbers, phrase.spot(count=False)
+    if not numbers and phrase.ordinal and (phrase.side or phrase.level) and not (phrase.one or phrase.parts):
+        numbers, spot = [float(phrase.ordinal)], replace(spot, ordinal=None)  # "the right 7"
     measure = next(iter(before.candidates[-1].measures), None)
-    if measure and clause.kind == "observe":
-        spot = phrase.spot(count=False)
-        clause.candidates = [Fact("candidate", phrase.part or "one", spot, {measure: phrase.numbers[0]})]
-        clause.series += [(measure, phrase.numbers[0])]
+    if measure and clause.kind == "observe" and len(numbers) == 1:
+        clause.candidates = [Fact("candidate", phrase.part or "one", spot, {measure: numbers[0]})]
+        clause.series += [(measure, numbers[0])]
         clause.acts = ["observe"]
 
 

@@ -18,7 +18,7 @@ from .joining import join
 from .kept_words import reminder_words, with_ratio
 from .lending import lent_by
 from .lexicon import Lexicon
-from .not_told import drop_lost_days, take_questions
+from .not_told import drop_lost_days, going_somewhere, take_questions
 from .opening import STOPS, is_filler
 from .owners import unsaid_owner
 from .reading import Fact, Guess, Missed, Reading, Work
@@ -104,6 +104,7 @@ class Ear:
         clauses = assemble(tree, Setting(self.lexicon, on.isoformat(), first_frost, len(words), lent=lent))
         drop_lost_days(clauses, found)
         take_questions(clauses, found, words, self.lexicon)
+        going_somewhere(clauses, found, words, self.lexicon)
         reading = _with_places(join(text, clauses, self.lexicon, on.isoformat()), words)
         reason = _reason(text, words, clauses)
         filler = self.lexicon.filler

@@ -91,6 +91,8 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
                 clause.taken = True
                 before.means += clause.means  # what bears on safety stands, whatever the clause is taken for
                 continue
+        if before is not None and clause.topic == "list" and before.kind == "decide" and not before.by_grower:
+            _names_the_list(before, clause)
         listed = before is not None and before.topic == "list" and clause.kind == "observe"
         if listed and {"so", "and"} & set(clause.joined):
             clause.acts = []  # "list the trees where the wire is biting"
@@ -238,6 +240,13 @@ def _compared(work: list[Work], clauses: Sequence[Clause]) -> list[Work]:
     if any(c.topic == "compare" for c in clauses):
         return [replace(w, done=None) if w.done == NOW else w for w in work]
     return work
+
+
+def _names_the_list(before: Clause, clause: Clause) -> None:
+    """ "Repot list for next spring": the work right before the word for a list only says which list."""
+    told = before.mood is not None and before.mood.done in (NOW, LATER) and before.work
+    if told and before.span[1] == clause.span[0] and not before.facts:
+        before.acts, before.work = ["ask"], [replace(work, done=None) for work in before.work]
 
 
 def _inherit(before: Clause, clause: Clause) -> None:

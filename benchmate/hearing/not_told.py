@@ -45,6 +45,33 @@ def of_others(clause: Clause, tokens: Sequence[Token], before: Sequence[Clause])
     clause.idle += [token for token in tokens if token not in clause.idle]
 
 
+def going_somewhere(clauses: Sequence[Clause], found: Found, words: Sequence[Word], lexicon: Lexicon) -> None:
+    """ "The left one goes" takes it off; "goes through", "goes over the rim" tells where it leads and decides nothing:
+    the words count as not understood. What may stand behind the verb that takes off: a break, a day, a purpose."""
+    for clause in clauses:
+        first, end = clause.span
+        tokens = [token for token in found.tokens if first <= token.first < end]
+        verb = next((token for token in tokens if token.kind == "VNOW"), None)
+        if verb is None or clause.kind != "decide" or verb.end >= len(words):
+            continue
+        leads = lexicon.sense["leads"].get(str(verb.value), {})
+        if not clause.work or any(work.work not in leads.get("works", ()) for work in clause.work):
+            continue
+        at = next((n for n in range(verb.end, len(words)) if found.marks[n] != "filler"), None)
+        if at is None:
+            continue
+        behind, after = words[at].text, [token for token in found.tokens if token.first == at]
+        spoken = any(token.kind in ("SEP", "DATE") and token.end > token.first for token in after)
+        purpose = any(token.kind == "TO" for token in after) and any(
+            t.kind == "V" for t in tokens if t.first > verb.end
+        )
+        if spoken or purpose or behind in leads["behind"]:
+            continue
+        clause.acts, clause.work, clause.mood = [], [], None
+        clause.facts = [fact for fact in clause.facts if fact.kind == "species"]
+        clause.idle += [token for token in tokens if token.kind not in ("SPECIES", "DET")]
+
+
 def take_questions(clauses: Sequence[Clause], found: Found, words: Sequence[Word], lexicon: Lexicon) -> None:
     """What a clause that begins as a question does seems to tell is only asked: of the record, where it asks whether
     something is so ("is the pine weak", "any aphids on the elm"); else it counts as not understood ("who wired it")."""
@@ -72,6 +99,9 @@ def _ask_the_record(clause: Clause) -> None:
     clause.when = clause.when or next((fact.when for fact in events if fact.when), None)
     clause.facts = [fact for fact in clause.facts if fact not in events]
     ahead = clause.kind == "decide" and clause.mood is not None and clause.mood.done in (NOW, LATER)
+    if not clause.work and not events and clause.facts and all(fact.kind == "species" for fact in clause.facts):
+        clause.acts, clause.topic = ["ask"], "advice"  # "is the pine ok outside": of no state that is on record
+        return
     clause.acts, clause.topic = ["ask"], "may" if ahead and not events else "recall"  # "do the candles want cutting"
 
 

@@ -68,6 +68,9 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
                     clause.facts = [_denied(fact) for fact in clause.facts]
             elif link is None:
                 before = len(clause.facts)
+                at_side = subject is not None and subject.says_place_only and bool(subject.side or subject.level)
+                if subject is not None and at_side and "be" in aux and _only_number(phrase):
+                    subject.numbers = phrase.numbers  # "the right one is 7", beside a size
                 _said(setting, clause, phrase, subject, aux)
                 if "not" in aux and len(clause.facts) == before and phrase.part and clause.facts and not clause.work:
                     clause.idle += leaves(item)  # "the elm hasn't any taper": a denial must not be lost
@@ -108,6 +111,12 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
 def _fronted(first: Phrase | None) -> Spot:
     """ "High up on the right there's a dead branch": the place that is said first."""
     return first.spot(count=False) if first is not None and only_place(first) else Spot()
+
+
+def _only_number(phrase: Phrase) -> bool:
+    """Whether a phrase is one bare number and nothing else."""
+    said = phrase.parts or phrase.states or phrase.findings or phrase.species or phrase.one or phrase.pronoun
+    return len(phrase.numbers) == 1 and not said and phrase.span[1] - phrase.span[0] == 1
 
 
 def _carried_on(setting: Setting, clause: Clause, node: Node) -> Phrase | None:

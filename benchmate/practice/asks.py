@@ -98,7 +98,8 @@ def no_tree(facts: Facts, spoken: Sequence[Target], reading: Reading, book: Rule
 def nothing_compared(reading: Reading, facts: Facts, book: RuleBook) -> Ask | None:
     """What tells two things apart, where it is asked which of them to keep and nothing is known of either."""
     says = book.questions.get("compare", {}).get("says")
-    if reading.topic != "compare" or len(reading.candidates) > 1 or not says or len(set(facts.compared)) > 1:
+    told = any(fact.kind == "finding" and (fact.spot.side or fact.spot.level) for fact in reading.facts)
+    if reading.topic != "compare" or told or len(reading.candidates) > 1 or not says or len(set(facts.compared)) > 1:
         return None  # between two works the choice is weighed: only two things are told apart by their thickness
     return None if facts.of("candidate") else Ask("diameter_mm", says)
 

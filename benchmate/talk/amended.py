@@ -8,8 +8,9 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from benchmate.hearing.lexicon import Lexicon
 from benchmate.hearing.reading import NOWHERE, Reading, Spot, Work
 from benchmate.hearing.words import Word
-from benchmate.talk.answered import answered
+from benchmate.talk.answered import answered, did_that, on_that_day, told_apart
 from benchmate.talk.asked_how import phrase_places
+from benchmate.talk.asked_too import asked_further, asked_too, reworded
 from benchmate.talk.context import Context
 from benchmate.value import dataclass, replace
 
@@ -58,9 +59,14 @@ class Short:
 
 def amended(short: Short, talk: Context) -> Reading | None:
     """The statement that is meant, or None where the words stand by themselves."""
+    from benchmate.talk.taken_back import tree_back, work_back
+
     if talk.amends is None and talk.reading is None:
-        return None
-    for way in (_not_that, _put_right, _instead, _there_too, _part_back, _done_there, answered):
+        return work_back(short, talk)
+    for way in (
+        *(work_back, tree_back, _not_that, _put_right, _instead, _there_too, _part_back, _done_there, answered),
+        *(told_apart, asked_too, asked_further, reworded, did_that, on_that_day),
+    ):
         if (meant := way(short, talk)) is not None:
             return meant
     return None

@@ -19,6 +19,9 @@ if TYPE_CHECKING:
     from benchmate.talk.turns import Turn
 
 _IT = "it"
+_SAME = "same"
+_ADVISED = frozenset({"advice", "may", "when", "compare", "what-if"})
+COMPARE = "compare"  # the topic of a question which of several to keep
 
 
 def answered(short: Short, talk: Context) -> Reading | None:
@@ -56,6 +59,68 @@ def _to_do_it(short: Short, last: Reading, behind: int) -> Reading | None:
         return None
     meant = tuple(replace(work, done="later", span=(0, 0)) for work in works)
     return Reading(short.said, ("decide",), work=meant, when=tail.when, day=tail.day)
+
+
+def did_that(short: Short, talk: Context) -> Reading | None:
+    """ "Ok did that", "done", "did it yesterday", behind a question or what was advised: the work that was asked about
+    was done, or the one that was put forward."""
+    last = talk.amends
+    if last is None or "ask" not in last.acts or last.topic not in _ADVISED or last.several:
+        return None
+    texts, sense = short.texts, short.lexicon.sense
+    passed = {*sense["openers"], *sense["sorry"]}
+    at = next((n for n, text in enumerate(texts) if text not in passed and yes_or_no(text) is not True), len(texts))
+    said = next((words for words in sense["did"] if texts[at : at + len(words.split())] == words.split()), None)
+    if said is None:
+        return None
+    rest = short.hear(short.between(at + len(said.split()), len(texts)).strip(" .!,"))
+    if rest.acts or rest.tree or (rest.missed and not rest.when):
+        return None
+    works = [work for work in last.work if work.work]
+    options = talk.advice.options if talk.advice else ()
+    done = []
+    for work in works:
+        placed = [one.spot for one in options if one.work == work.work and near(one.spot, work.spot)]
+        done.append(replace(work, spot=placed[0] if len(placed) == 1 else work.spot, done="done", span=(0, 0)))
+    if (len(works) != 1 and last.topic == COMPARE) or not works:
+        done = [Work(None, done="done")]  # one of several, or what was put forward
+    facts = tuple(replace(fact, span=(0, 0)) for fact in last.facts if fact.kind == "species")
+    refers = () if done[0].work else (_SAME,)
+    return Reading(
+        short.said, ("decide",), work=tuple(done), facts=facts, tree=last.tree, when=rest.when, refers=refers
+    )
+
+
+def on_that_day(short: Short, talk: Context) -> Reading | None:
+    """ "Yesterday", behind work told as done on a day that could not be, and "it was yesterday" behind any: the day on
+    which it was done."""
+    last, heard = talk.amends, short.heard
+    if last is None or "decide" not in last.acts or heard.acts:
+        return None
+    if tuple(short.texts[:2]) in (("it", "was"), ("that", "was")):
+        heard = short.hear(f"{short.lexicon.sense['refusals'][0]}, {short.said}")
+    elif talk.made:
+        return None
+    if not heard.when or (heard.missed and heard is not short.heard):
+        return None
+    told = [work for work in last.work if work.work]
+    if not told or any(work.done not in ("done", "now") for work in told) or heard.work or heard.facts or heard.tree:
+        return None
+    return Reading(short.said, ("correct",), when=heard.when)
+
+
+def told_apart(short: Short, talk: Context) -> Reading | None:
+    """ "The left is 14 mm, the right 11, the left goes straight on", behind a question which of the two to keep: what
+    tells them apart is that question, asked again with it."""
+    last, heard = talk.reading, short.heard
+    if last is None or last.topic != COMPARE or "ask" not in last.acts or heard.acts != ("observe",) or heard.work:
+        return None
+    placed = [fact.spot for fact in (*heard.facts, *heard.candidates) if fact.kind in ("finding", "candidate")]
+    if not placed or any(not (spot.side or spot.level or spot.ordinal) for spot in placed):
+        return None
+    before = tuple(fact for fact in last.facts if fact.kind == "finding" and fact not in heard.facts)
+    facts = (*heard.facts, *before)
+    return replace(heard, acts=("observe", "ask"), topic=COMPARE, work=last.work, facts=facts)
 
 
 def go_on(turn: Turn) -> None:

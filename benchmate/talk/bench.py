@@ -115,6 +115,8 @@ class Bench:
         reading = self.house.hear(words, self.on, self.context.reading)
         if (amends := self._amended(words, reading)) is not None:
             return amends
+        if words[:2].casefold() == "wh" and (asked := self._of_all(reading)) is not None:
+            return asked
         if self.context.figure is None:
             return of_another(self.context.reading, reading, self.house.lexicon) or reading
         from benchmate.talk.figure_again import said_further
@@ -124,16 +126,23 @@ class Bench:
 
     def _amended(self, words: str, reading: Reading) -> Reading | None:
         """What short words mean behind what was said last ("a quarter, not a third"), or None."""
-        from benchmate.talk.amended import Short, amended
-
         house, talk = self.house, self.context
         if talk.reading is None and talk.amends is None:
-            return None
+            first = house.lexicon.split(words)[:3]
+            if not any(way.split()[0] in first for way in house.lexicon.sense["undoes"]):
+                return None
+        from benchmate.talk.amended import Short, amended
 
         def hear(others: str) -> Reading:
             return house.hear(others, self.on, talk.reading)
 
         return amended(Short(words, reading, house.ear.words(words), hear, house.lexicon, self.on.isoformat()), talk)
+
+    def _of_all(self, reading: Reading) -> Reading | None:
+        """The question which trees need a work now, asked of each of them."""
+        from benchmate.talk.of_all import of_all
+
+        return of_all(reading, lambda words: self.house.hear(words, self.on), self.house.lexicon)
 
     def carry(self, reading: Reading, *, confirmed: bool = False, gone: Logged = ()) -> Answer:
         """The answer to a reading. confirmed: the grower has said yes to it. gone: what it takes back."""

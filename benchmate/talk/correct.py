@@ -31,6 +31,7 @@ def corrected(last: Reading, fix: Reading) -> Reading | None:
         works = _kept_apart(last.work, works, at)
     if OTHER in fix.refers and not any(work.work or work.spot != NOWHERE for work in fix.work):
         works = [replace(work, spot=opposite(work.spot)) for work in last.work]
+    works = _each_once(works)
     if works == list(last.work) and not (fix.work or said or fix.measures or trees or fix.when):
         return None
     facts = [fact for fact in last.facts if not (trees and fact.kind == "species")]
@@ -50,6 +51,21 @@ def corrected(last: Reading, fix: Reading) -> Reading | None:
         guessed=(*last.guessed, *fix.guessed),
         note=note or (last.said if "note" in last.acts else None),
     )
+
+
+def _each_once(works: Sequence[Work]) -> list[Work]:
+    """ "Wired the first and the second; actually only the first": what is the same work at one place now is one."""
+    out: list[Work] = []
+    for work in works:
+        same = next(
+            (n for n, one in enumerate(out) if (one.work, one.spot, one.done) == (work.work, work.spot, work.done)),
+            None,
+        )
+        if same is None:
+            out.append(work)
+        else:
+            out[same] = replace(out[same], measures={**out[same].measures, **work.measures})
+    return out
 
 
 def _kept_apart(before: Sequence[Work], works: list[Work], changed: int) -> list[Work]:

@@ -72,6 +72,14 @@ def entries_of(
     return tuple(with_photographs(entries, reading.said, on))
 
 
+def done_ahead(reading: Reading, on: dt.date, southern: bool = False) -> bool:
+    """Whether all the work of the statement is told as done on a day that is still to come."""
+    works = [work for work in reading.work if work.work]
+    first = first_day(reading.when, southern) if reading.when else None
+    told = "decide" in reading.acts and not {"remind", "ask"} & set(reading.acts) and works
+    return bool(told) and first is not None and first > on and all(work.done == "done" for work in works)
+
+
 def picked_entry(
     option: Option, said: str, on: dt.date, *, refused: Iterable[str] = (), endings: Endings = NO_ENDINGS
 ) -> Entry:
@@ -121,6 +129,8 @@ def _decided(
     if kind == "plan" and when and (day := last_day(when, southern)) and day < on:
         when = None  # what is still to be done was not meant for a day that is over
     if kind == "done":
+        if when and (first := first_day(when, southern)) and first > on:
+            when = None  # the time to come is that of another work: nothing was done then
         if when and (day := last_day(when, southern)):
             at = min(day, on)
         follow = follow_tables(works, advice.options if advice else (), endings, (at - on).days)

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from benchmate.garden.record import Entry
-from benchmate.hearing.reading import Reading, Spot, Work
+from benchmate.garden.record import Entry, Tree
+from benchmate.hearing.reading import NOWHERE, Reading, Spot, Work
 from benchmate.practice.advice import AVOID, GO, HOLD, Advice, Option
 from benchmate.talk.amended import DOUBT, PLAN, STRIKE, at_place, strike_said
 from benchmate.talk.context import Logged
@@ -13,8 +13,8 @@ from benchmate.talk.decide import LEFT_WORKS, entries_of, picked_entry
 from benchmate.talk.which_tree import meant_tree, species_said, which
 from benchmate.telling.dates import day_of, day_words
 from benchmate.telling.options import option_words
-from benchmate.telling.story import entry_words
-from benchmate.telling.wording import sentence, spot_words
+from benchmate.telling.story import entry_words, matching
+from benchmate.telling.wording import sentence, spot_words, work_words
 from benchmate.value import replace
 
 if TYPE_CHECKING:
@@ -56,7 +56,9 @@ def _strike_so(turn: Turn) -> bool:
     named = {work.work for work in reading.work if work.work} if way == PLAN else set()
     if named:  # "cancel the reminder to feed it" tells of no feeding
         turn.reading = reading = replace(reading, acts=("strike",), work=())
-    if reading.acts == ("strike",) and reading.work:
+    if reading.acts == ("strike",) and reading.work and reading.work[0].work:
+        strike_work(turn, reading.work[0])
+    elif reading.acts == ("strike",) and reading.work:
         strike_part(turn, reading.work[0])
     elif way == DOUBT:
         plans = tuple(pair for pair in turn.before.made if pair[1].kind == "plan")
@@ -86,20 +88,63 @@ def _strike_so(turn: Turn) -> bool:
     return True
 
 
+def strike_work(turn: Turn, named: Work) -> None:
+    """Take back the newest entry that tells of that work: on every tree for which the last statement put it down, else
+    on the tree that is meant. An older one is taken back only after a yes."""
+    reading, last = replace(turn.reading, work=(), refers=()), turn.before.logged
+    turn.reading = reading
+    anywhere = not (reading.tree or species_said(reading)) and named.spot == NOWHERE
+    told = tuple(pair for pair in last if any(work.get("work") == named.work for work in pair[1].work))
+    if anywhere and len(told) > 1 and all(len(entry.work) == 1 for _, entry in told):
+        take_back(turn, told)
+        return
+    tree = meant_tree(reading, turn.house.trees(), turn.bench.here).tree
+    what = work_words(str(named.work), named.spot, done=True)
+    if tree is None:
+        turn.asks.append(which(turn.house.trees()))
+        return
+    standing = [one for one in matching(turn.house.entries(tree), kinds=("done",)) if _tells(one, named)]
+    standing = sorted(standing, key=lambda one: (one.id in turn.bench.written, one.day))
+    lately = [one for one in turn.house.lately_standing(tree) if _of_now(turn, one)]
+    planned = [one for one in lately if one.kind == "plan" and named.work in _works_of(one)]
+    lately = [one for one in lately if one.kind == "done" and _tells(one, named)]
+    entry = next(reversed(lately or planned or standing), None)
+    if entry is None:
+        turn.says.append(f"The record of {tree.name} holds no day when you {what}, so nothing is taken back")
+    elif turn.confirmed or not turn.bench.talking or _of_now(turn, entry):
+        _strike_of(turn, tree, entry, named)
+    else:
+        words = entry_words(entry, entry.day, turn.house.place.units)
+        turn.reading = replace(reading, work=(named,))
+        turn.confirm = (
+            f"On record for {tree.name}: {words} ({day_words(entry.day, turn.on)}). Take that back? Say yes or no."
+        )
+
+
+def _tells(entry: Entry, named: Work) -> bool:
+    return any(table.get("work") == named.work and at_place(table, named) for table in entry.work)
+
+
 def strike_part(turn: Turn, place: Work) -> None:
-    """Take back what was done at a place: of what this talk or this day put down, the newest that was done there. What
-    the entry tells beside it stands, in a further entry."""
+    """Take back what was done at a place: of what this talk or this day put down, the newest that was done there."""
     tree = turn.bench.here
     entries = [one for one in turn.house.lately_standing(tree) if _of_now(turn, one)]
     entry = next((one for one in reversed(entries) if any(at_place(work, place) for work in one.work)), None)
     if tree is None or entry is None:
         turn.says.append(f"Nothing was put down today for {spot_words(place.spot)}, so nothing is taken back")
         return
-    gone = tuple(work for work in entry.work if at_place(work, place))
+    _strike_of(turn, tree, entry, place)
+
+
+def _strike_of(turn: Turn, tree: Tree, entry: Entry, place: Work) -> None:
+    """Take back what an entry tells of the work or the place. What it tells beside stands, in a further entry."""
+    gone = tuple(work for work in entry.work if at_place(work, place) and place.work in (None, work.get("work")))
     rest = tuple(work for work in entry.work if work not in gone)
     take_back(turn, ((tree.name, replace(entry, work=gone, facts=() if rest else entry.facts)),))
     if rest:
-        follow = tuple(one for one in entry.follow if not at_place(one, place))
+        follow = tuple(
+            one for one in entry.follow if one.get("work") != place.work and (place.work or not at_place(one, place))
+        )
         turn.to_log.append((tree, (replace(entry, id="", work=rest, follow=follow),)))
 
 

@@ -20,6 +20,7 @@ from benchmate.value import replace
 if TYPE_CHECKING:
     from benchmate.talk.turns import Turn
 
+_BEFORE_DAYS = 365  # work this long before may be behind a weakness
 _STATE = ("health", "stage", "flush", "finding")  # what a tree's state is told by
 
 
@@ -62,6 +63,8 @@ def advise(turn: Turn) -> None:
     reading = turn.reading
     if reading.topic == "why" and _own_reason(turn):
         return
+    if reading.topic == "why" and turn.tree and not reading.work and _why_so(turn, turn.tree):
+        return
     if reading.topic == "what-if":
         _what_if(turn)
         return
@@ -90,6 +93,37 @@ def _own_reason(turn: Turn) -> bool:
     if not asks_why_done(turn):
         return False
     turn.says += why_done(turn)
+    return True
+
+
+def _why_so(turn: Turn, tree: Tree) -> bool:
+    """ "Why is Sprint weak": when that was seen, and the work of the year before, which may be behind it. False where
+    the record holds nothing of the state that is asked about."""
+    from benchmate.talk.states_asked import states_asked
+    from benchmate.telling.story import entry_words, matching
+
+    asked = [fact for fact in states_asked(turn.reading) if fact.kind == "health"]
+    entries = turn.house.entries(tree)
+    seen = [
+        entry
+        for entry in matching(entries, kinds=("seen", "done"), end=turn.on)
+        if any(table.get("value") == fact.value and not table.get("not") for fact in asked for table in entry.facts)
+    ]
+    if not asked:
+        return False
+    units = turn.house.place.units
+    day = max((entry.day for entry in seen), default=None)
+    turn.says += [f"Seen on {day_words(day, turn.on)}" if day else "The record does not tell when that was first seen"]
+    start = (day or turn.on) - dt.timedelta(days=_BEFORE_DAYS)
+    heavy = [work for work, cell in turn.house.book.works.items() if cell.get("takes") in ("root", "foliage")]
+    before = [
+        entry
+        for entry in matching(entries, kinds=("done",), start=start, end=day or turn.on)
+        if any(table.get("work") in heavy for table in entry.work)
+    ]
+    told = [f"{day_words(entry.day, turn.on)}: {entry_words(entry, entry.day, units)}" for entry in before[-3:]]
+    turn.says += ["What was taken from it in the year before:", *told] if told else ["No heavy work stands before it"]
+    turn.advice = _weighed(turn, replace(turn.reading, topic="advice"))
     return True
 
 

@@ -11,7 +11,7 @@ from benchmate.hearing.reading import NOWHERE, Reading, Work
 from benchmate.talk.asked_how import asks_for_all, asks_for_written, points_at_one, with_days
 from benchmate.talk.dates import last_day, span_asked
 from benchmate.talk.own_words import own_words, planned_words
-from benchmate.talk.states_asked import states_asked, told_states
+from benchmate.talk.states_asked import NOTHING_SEEN, states_asked, told_states
 from benchmate.talk.which_tree import is_of, species_said
 from benchmate.telling.dates import day_words
 from benchmate.telling.story import entry_words, matching
@@ -50,6 +50,8 @@ def _recall(turn: Turn) -> None:
         for tree in trees:
             told = told_states(asked, house.entries(tree), turn.on, house.place.units)
             turn.says += [f"{tree.name}: {small(words)}" for words in told] if turn.among else told
+            if not turn.among and turn.before.facts and told and all(one.startswith(NOTHING_SEEN) for one in told):
+                _as_it_stands(turn)
         turn.asks.clear()
         return
     counts: Mapping[str, int] = {}
@@ -77,6 +79,16 @@ def _recall(turn: Turn) -> None:
     turn.says += [*said, *told] if whole else [*told, *said]
     turn.says += _written_of_before(turn, reading, everywhere) if asks_for_written(reading.said, lexicon) else []
     turn.asks.clear()
+
+
+def _as_it_stands(turn: Turn) -> None:
+    """What is best by what was told in this talk, where the record holds nothing of the state that is asked about."""
+    from benchmate.talk.questions import advise
+
+    asked = turn.reading
+    turn.reading = replace(asked, topic="advice", facts=tuple(f for f in asked.facts if f.kind == "species"), when=None)
+    advise(turn)
+    turn.reading = asked
 
 
 def _written_of_before(turn: Turn, reading: Reading, trees: Sequence[Tree]) -> list[str]:
@@ -153,15 +165,27 @@ def _meaning(turn: Turn) -> None:
 
 def _list(turn: Turn) -> None:
     from benchmate.talk.listing import trees_where
+    from benchmate.talk.whose_turn import meant_ahead, time_asked, whose_turn
 
     names = [tree.name for tree in turn.house.trees()]
     if not names:
         turn.says.append("There are no trees in this garden yet" if turn.house.garden else "No garden is open")
         return
+    turn.reading = meant_ahead(turn.reading, turn)
+    if span := time_asked(turn.reading, turn):
+        turn.says += whose_turn(turn, turn.reading, turn.among or _of_kind(turn), span)
+        turn.asks.clear()
+        return
     found = trees_where(with_days(turn.reading, turn.on, turn.house.lexicon), turn.house, turn.on, turn.among)
     turn.says += [*found.says, *_due_beside(turn)]
     turn.found += found.rows
     turn.asks.clear()
+
+
+def _of_kind(turn: Turn) -> list[Tree]:
+    """The trees of the kind that the question names, else all."""
+    kind = species_said(turn.reading)
+    return [tree for tree in turn.house.trees() if kind is None or is_of(tree, kind)]
 
 
 def _due_beside(turn: Turn) -> list[str]:

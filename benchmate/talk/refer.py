@@ -115,6 +115,8 @@ def _same_again(reading: Reading, talk: Pointing) -> Resolved:
     named = [work for work in reading.work if work.work]
     if named:
         works = named[:1]
+    if len(works) > 1 and len({work.work for work in works}) == 1:
+        return Resolved(reading, _which([work.spot for work in works]))  # the same work, at one place or the other
     if len(works) != 1:
         names = list_words([work.work.replace("-", " ") for work in works if work.work], "or")
         return Resolved(reading, Ask("work", f"Which work is meant: {names}?" if names else "Which work is meant?"))
@@ -128,7 +130,8 @@ def _same_again(reading: Reading, talk: Pointing) -> Resolved:
         spot = other
     measures = dict(before.measures) | (dict(bare[0].measures) if bare else {})
     asks = "ask" in reading.acts
-    work = Work(before.work, moved(before.spot, spot), measures, None if asks else "now", before.manner)
+    done = "done" if bare and bare[0].done == "done" else "now"
+    work = Work(before.work, moved(before.spot, spot), measures, None if asks else done, before.manner)
     return Resolved(replace(reading, work=(*named, work)))
 
 

@@ -13,6 +13,7 @@ from benchmate.telling.story import entry_words, matching, spot_of, table_fact_w
 from benchmate.telling.wording import small
 
 FRESH = 45  # days within which what was seen may still be so
+NOTHING_SEEN = "The record holds nothing seen of that"
 # Kinds of which a tree has one value at a time: another one seen last answers "no".
 _ONE_AT_A_TIME = frozenset({"health", "stage", "flush", "phase"})
 
@@ -41,7 +42,7 @@ def _told(fact: Fact, entries: Sequence[Entry], on: dt.date, units: str) -> list
         if _bears_on(fact, table)
     ]
     if not found:
-        return [f"The record holds nothing seen of that: {asked}. Look, and say what you see"]
+        return [f"{NOTHING_SEEN}: {asked}. Look, and say what you see"]
     entry, table = max(found, key=lambda pair: pair[0].day)
     when = f"seen on {day_words(entry.day, on)}, {span_words((entry.day - on).days)}"
     if table.get("value") != fact.value:

@@ -13,14 +13,16 @@ from benchmate.talk.answered import go_on
 from benchmate.talk.asked_how import as_thought, turned_to
 from benchmate.talk.context import Context, Logged
 from benchmate.talk.correct import corrected
-from benchmate.talk.decide import entries_of
+from benchmate.talk.decide import done_ahead, entries_of
 from benchmate.talk.deeds import another_option, pick, refused_options, strike, take_back
 from benchmate.talk.following import Endings, endings_of, in_its_days
 from benchmate.talk.kept import kept, moved_words, thought_words
 from benchmate.talk.many import for_each
 from benchmate.talk.naming import begin_record, name_tree
-from benchmate.talk.not_done import taken_out
+from benchmate.talk.not_done import put_right
+from benchmate.talk.on_record import on_record
 from benchmate.talk.parting import parts_with
+from benchmate.talk.redated import day_meant_by
 from benchmate.talk.refer import pointing_of, resolve
 from benchmate.talk.settling import settled, settled_guesses
 from benchmate.talk.sums_follow import counted_leaves
@@ -38,6 +40,7 @@ _NO_DAY = Ask(
     "when", "No reminder is kept yet: on which day? Say it whole, as in: remind me to feed it in three weeks."
 )
 _STATES = {"observe", "decide"}
+_TO_COME = Ask("when", "That day is still to come, so nothing is logged: on which day was it done?")
 
 
 def carry_out(bench: Bench, reading: Reading, confirmed: bool, gone: Logged = ()) -> tuple[Answer, Context]:
@@ -118,7 +121,7 @@ class Turn:
 
     def point_and_correct(self) -> bool:
         """Fill in what the words point back to; False where the grower must say more first."""
-        if taken_out(self):
+        if put_right(self):
             return bool(self.acts)
         corrects = "correct" in self.acts
         if corrects and not self._correct():
@@ -137,6 +140,7 @@ class Turn:
         if another_option(self):
             return True
         last = self.before.amends
+        self.reading = day_meant_by(self, last, self.reading)
         fixed = corrected(last, self.reading) if last else None
         if fixed is None and asks_alone(self.reading):  # "oh, that was stupid. what now"
             self.reading = replace(self.reading, acts=("ask",))
@@ -198,7 +202,7 @@ class Turn:
             pick(self)
             return
         go_on(self)
-        if parts_with(self) or looks_back(self):
+        if parts_with(self) or looks_back(self) or on_record(self):
             return
         reading = self.reading
         if "ask" in self.acts and reading.topic not in ADVISED:
@@ -207,6 +211,9 @@ class Turn:
             questions.advise(self)
         if self.new_name and settled_guesses(self):
             begin_record(self)
+            return
+        if done_ahead(self.reading, self.on, self.southern):
+            self.asks.append(_TO_COME)
             return
         entries = entries_of(
             reading,

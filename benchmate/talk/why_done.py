@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from benchmate.garden.record import Entry
-from benchmate.hearing.reading import Reading, Spot, Work
+from benchmate.hearing.reading import NOWHERE, Reading, Spot, Work
 from benchmate.talk.asked_how import phrase_places
 from benchmate.talk.dates import span_asked
 from benchmate.talk.decide import LEFT_WORKS
@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from benchmate.talk.house import House
     from benchmate.talk.turns import Turn
 
+_IT = "it"
 _WHOLE = "tree"  # a part that is no part
 
 
@@ -49,6 +50,15 @@ def why_done(turn: Turn) -> list[str]:
         for entry in matching(entries, kinds=kinds, start=start, end=end)
         if any(_is_of(turn.house, str(table.get("work")), spot_of(table), work) for table in entry.work)
     ]
+    if not found and _IT in reading.refers:  # "why did I cut it": the verb says no more than the group of the work
+        found = [
+            entry
+            for entry in matching(entries, kinds=kinds, start=start, end=end)
+            if any(
+                _is_of(turn.house, str(table.get("work")), NOWHERE, replace(work, spot=NOWHERE)) for table in entry.work
+            )
+            and any(near(spot_of(table), work.spot) for table in entry.work)
+        ]
     if not found:
         what = work_words(str(work.work), work.spot, done=not refused)
         return [f"The record holds no day when you {'decided not to ' if refused else ''}{what}"]
@@ -65,6 +75,33 @@ def _is_of(house: House, done: str, spot: Spot, asked: Work) -> bool:
     if done in LEFT_WORKS and asked.work in LEFT_WORKS:
         return near(spot, asked.spot)
     return same_deed(done, spot, asked, house.book)
+
+
+def late_reason(turn: Turn) -> bool:
+    """ "Because it was too long", behind what was just put down: the reason goes to that. False where more is said."""
+    reading, made = turn.reading, turn.before.made
+    texts = turn.house.lexicon.split(reading.said)
+    because = any(
+        start == 0 and value == "because" for start, _, value in phrase_places(texts, "SEP", turn.house.lexicon)
+    )
+    telling = bool({"ask", "decide", "correct", "strike", "remind", "note", "new", "turn"} & set(reading.acts))
+    if not because or not reading.reason or telling or reading.tree or reading.several or not made:
+        return False
+    if any(entry.reason or entry.kind not in ("done", "plan", "left") for _, entry in made):
+        return False
+    from benchmate.talk.which_tree import meant_tree
+
+    aside = turn.aside
+    turn.in_its_stead(made)
+    turn.aside = aside
+    for name, entry in made:
+        tree = meant_tree(Reading("", tree=name), turn.house.trees(), None).tree
+        if tree is not None:
+            said = f"{entry.said}; {reading.said}"
+            turn.to_log.append((tree, (replace(entry, id="", said=said, reason=reading.reason),)))
+    turn.says.append(f"Put down as the reason: {reading.reason}")
+    turn.reading = replace(reading, missed=())
+    return True
 
 
 def part_asked(reading: Reading, lexicon: Lexicon) -> str | None:

@@ -1,0 +1,94 @@
+"""Whose turn it is: the trees on which work is planned or called for in a time to come, out of record and kind."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from benchmate.garden.record import Tree
+from benchmate.hearing.reading import Reading
+from benchmate.talk.asked_how import phrase_places
+from benchmate.talk.dates import first_day, last_day
+from benchmate.telling.dates import day_words, within_words
+from benchmate.telling.story import matching
+from benchmate.telling.wording import list_words, work_words
+from benchmate.value import replace
+
+if TYPE_CHECKING:
+    from benchmate.talk.turns import Turn
+
+MOST_TREES = 40  # plans laid for one question
+_YEAR = 365
+_NEED = "need"
+
+
+def time_asked(reading: Reading, turn: Turn) -> tuple[dt.date, dt.date] | None:
+    """The days to come in which it is asked whose turn some work is, or None where the question is of the past."""
+    works = [work for work in reading.work if work.work and not work.denied]
+    if reading.topic != "list" or not works or reading.onward:
+        return None
+    needing = _needing(reading, turn)
+    if reading.when is None:
+        yearly = {work.work for work in works} <= set(turn.house.book.group("roots"))
+        return (turn.on, turn.on + dt.timedelta(days=_YEAR)) if needing and yearly else None
+    first, last = first_day(reading.when, turn.southern), last_day(reading.when, turn.southern)
+    if first is None or last is None or last <= turn.on:
+        return None
+    return (max(first, turn.on), last) if first > turn.on or needing else None
+
+
+def meant_ahead(reading: Reading, turn: Turn) -> Reading:
+    """ "Which trees should I repot in spring", said in autumn, is of the spring to come: the time that was taken for
+    the past one, a year later."""
+    last = last_day(reading.when, turn.southern) if reading.when else None
+    texts = turn.house.lexicon.split(reading.said)
+    past = any(word.isdecimal() or word in turn.house.lexicon.dates["words"]["last"] for word in texts)
+    if reading.topic != "list" or last is None or last >= turn.on or past or not _needing(reading, turn):
+        return reading
+    year, _, rest = str(reading.when).partition("-")
+    if not rest or "-" in rest:  # a whole year or a day
+        return reading
+    return replace(reading, when=f"{int(year) + 1}-{rest}")
+
+
+def whose_turn(turn: Turn, reading: Reading, trees: Sequence[Tree], span: tuple[dt.date, dt.date]) -> list[str]:
+    """The trees whose turn it is within the span, a line each with the days and when it was done last."""
+    from benchmate.talk.plans import plan_for
+    from benchmate.telling.plan import window_words
+
+    works = list(dict.fromkeys(str(work.work) for work in reading.work if work.work and not work.denied))
+    what = list_words([work_words(work) for work in works])
+    when = f" {within_words(reading.when, turn.on)}" if reading.when else ""
+    if len(trees) > MOST_TREES:
+        return [f"That is laid out for {MOST_TREES} trees at most at once; name a kind, as in: {what}, the maples"]
+    first, last = (day.isoformat() for day in span)
+    years = min(max(1, -(-(span[1] - turn.on).days // _YEAR)), 10)
+    told: list[tuple[str, str]] = []
+    for tree in trees:
+        items = [
+            item
+            for item in plan_for(turn.house, tree, turn.on, years).plan.items
+            if item.work in works and item.opens <= last and item.closes >= first
+        ]
+        if items:
+            days = list_words([window_words(item) for item in items[:1]])
+            told.append((tree.name, f"{days}; {_last_done(turn, tree, works)}"))
+    if not told:
+        return [f"No tree here has its turn{when}: {what}"]
+    count = "1 tree has its turn" if len(told) == 1 else f"{len(told)} trees have their turn"
+    head = f"{count}{when} ({what}): {list_words([name for name, _ in told])}"
+    return [head, *(f"{name}: {words}" for name, words in told)]
+
+
+def _last_done(turn: Turn, tree: Tree, works: Sequence[str]) -> str:
+    days = [entry.day for work in works for entry in matching(turn.house.entries(tree), work=work, kinds=("done",))]
+    return f"last on {day_words(max(days), turn.on)}" if days else "never yet on record"
+
+
+def _needing(reading: Reading, turn: Turn) -> bool:
+    """Whether it is asked what is needed or due ("which trees need repotting"), not what was done."""
+    texts = turn.house.lexicon.split(reading.said)
+    asks = set(turn.house.lexicon.sense["needing"])
+    needs = any(value == _NEED for _, _, value in phrase_places(texts, "AUX", turn.house.lexicon))
+    return needs or bool(asks & set(texts))
