@@ -122,7 +122,7 @@ def gets_done(s: Sense) -> bool:
     if s.kind != "AUX" or not s.alone or not (s.token.value == "get" or s.is_one_of("having_done")):
         return False
     done = any(t.kind == "VED" and not t.guesses for at in _behind_thing(s, s.at + 1) for t in s.lattice[at])
-    return done != (s.token.value == "get")
+    return not done if s.token.value == "get" else done
 
 
 def had_done(s: Sense) -> bool:
