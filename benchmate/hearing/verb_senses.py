@@ -50,10 +50,12 @@ def named_by_article(s: Sense) -> bool:
 
 
 def wants_done(s: Sense) -> bool:
-    """ "The needles want thinning": "want" calls for work only before its form in -ing or its noun."""
-    if s.kind != "AUX" or s.token.value != "need" or not s.is_one_of("wanting"):
+    """ "The needles want thinning", "no more feeding": such words call for work only before its form in -ing or its
+    noun, and end it only before the form."""
+    if s.kind != "AUX" or s.token.value not in ("need", "stop") or not s.is_one_of("wanting"):
         return False
-    return not any(t.kind in ("VING", "EVENT") and not t.guesses for t in s.next)
+    named = ("VING", "EVENT") if s.token.value == "need" else ("VING",)
+    return not any(t.kind in named and not t.guesses for t in s.next)
 
 
 def carried_out(s: Sense) -> bool:
