@@ -35,7 +35,7 @@ class Clause:
     turns to a tree only to say more of it ("looking at the elm, ..."). leaving: it tells how much a cut leaves
     ("..., leaving two leaves"). others: somebody else did it ("a friend repotted his maple"). tells: it says what a
     part is ("the buds are long"). passive: what was done as work, beside the event that stands for it ("the roots were
-    cut by a third")."""
+    cut by a third"). harmed: it tells what went wrong with a part."""
 
     kind: str
     joined: tuple[str, ...] = ()
@@ -78,6 +78,7 @@ class Clause:
     others: bool = False
     tells: bool = False
     passive: list[tuple[Work, Fact]] = field(default_factory=list)
+    harmed: bool = False
     span: tuple[int, int] = (0, 0)
     taken: bool = False
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import re
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
@@ -16,6 +17,7 @@ from benchmate.telling.wording import list_words, sentence, work_words
 from benchmate.value import replace
 
 NO_ENDINGS: Endings = {}
+_WORD = re.compile(r"[a-z]+")
 LEFT_WORKS = ("leave", "wait")
 _KINDS = {"done": "done", "now": "done", "later": "plan", "not": "left"}
 
@@ -28,11 +30,13 @@ def entries_of(
     southern: bool = False,
     refused: Iterable[str] = (),
     endings: Endings = NO_ENDINGS,
+    forecast: Sequence[str] = (),
 ) -> tuple[Entry, ...]:
     """The entries that the statement makes, oldest first, their ids still empty.
 
     on: today. southern: seasons follow the southern year. refused: works that were offered and not taken.
-    endings: work -> the works that undo it, which close its follow-ups.
+    endings: work -> the works that undo it, which close its follow-ups. forecast: words that tell of weather to come,
+    which is kept as a note: nobody has seen it yet.
     Work done, or being done, is `done`; work meant for later is `plan`, due when it was said; work refused, and
     leaving or waiting, is `left`. What was only seen is `seen`; words to keep are `note`. What is said in one statement
     stands in one entry a kind, the facts in the first.
@@ -58,7 +62,10 @@ def entries_of(
         words = reading.said if reading.missed else reading.note or reading.said
         entries.append(Entry("", on, "note", words.lstrip(" :,-")))
     if (facts or _measured(reading)) and not entries:
-        entries.append(Entry("", _day_seen(reading, on, southern), "seen", reading.said, reason=reading.reason))
+        if _is_forecast(reading, facts, on, southern, forecast):
+            entries.append(Entry("", on, "note", reading.said, reason=reading.reason, when=reading.when))
+        else:
+            entries.append(Entry("", _day_seen(reading, on, southern), "seen", reading.said, reason=reading.reason))
     if reminded:
         entries = _remind(entries, reading, on, southern)
     if entries and (facts or _measured(reading)):
@@ -185,6 +192,15 @@ def _stated(reading: Reading) -> list[Fact]:
 
 def _measured(reading: Reading) -> Mapping[str, float]:
     return reading.measures if "observe" in reading.acts and not reading.figure else {}
+
+
+def _is_forecast(reading: Reading, facts: Sequence[Fact], on: dt.date, southern: bool, words: Sequence[str]) -> bool:
+    """Whether nothing is told but the weather, and that of a time to come ("minus 3 tonight", "frost on Friday")."""
+    if any(fact.kind != "weather" for fact in facts) or set(_measured(reading)) - {"temperature_c"}:
+        return False
+    said = f" {' '.join(_WORD.findall(reading.said.lower()))} "
+    later = bool(reading.when) and (last_day(reading.when or "", southern) or on) > on
+    return later or any(f" {word} " in said for word in words)
 
 
 def _day_seen(reading: Reading, on: dt.date, southern: bool) -> dt.date:
