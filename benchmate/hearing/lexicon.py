@@ -44,6 +44,7 @@ class Lexicon:
         self.harm: Mapping[str, str] = data["harm"]
         self.harmless: Mapping[str, list[str]] = data["harmless"]
         self.harmed: Mapping[str, str] = data["harmed"]
+        self.stands_for: Mapping[str, Mapping[str, str]] = data["stands_for"]
         self.measured: Mapping[str, str] = data["measured"]
         self.pronoun: Mapping[str, str] = data["pronoun"]
         self.off_each: Mapping[str, str] = data["off_each"]

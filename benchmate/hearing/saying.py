@@ -107,11 +107,12 @@ def phrase_facts(
             two = bool(phrase.numbers) and phrase.numbers[0] == 2  # "two shoots from one spot" are no whorl
             facts.append(replace(fact, value=lexicon.pair.get(str(fact.value), fact.value)) if two else fact)
     for token in phrase.findings:
+        name, at = _taken_for(lexicon, token, phrase.spot())
         facts.append(
             Fact(
                 "finding",
-                token.value,
-                without_named(token.value, phrase.spot(), lexicon),
+                name,
+                without_named(name, at, lexicon),
                 span=(token.first, token.end),
                 denied=any(says_gone(lexicon, state) for state in phrase.states),  # "aphids all gone"
             )
@@ -127,6 +128,14 @@ def phrase_facts(
         elif seen and phrase.part is not None and phrase.part in lexicon.seen:
             facts.append(Fact("finding", lexicon.seen[phrase.part], span=span))
     return facts, idle
+
+
+def _taken_for(lexicon: Lexicon, token: Token, spot: Spot) -> tuple[str, Spot]:
+    """The finding that a name is taken for, and where it sits: "vine weevil grubs" are at the roots."""
+    cell = lexicon.stands_for.get(token.value)
+    if cell is None:
+        return token.value, spot
+    return cell["finding"], spot if spot.part in ("root", "soil") else replace(spot, part=cell["part"])
 
 
 def says_gone(lexicon: Lexicon, state: Token) -> bool:
