@@ -152,7 +152,8 @@ def _take_parts(setting: Setting, deed: Deed, places: Sequence[Linked]) -> None:
         deed.phrases.append((SUBJECT, subject))  # "would a 6 mm branch take a bend": sizes and place of the subject
     parts += [part for name, part in lexicon.told_by.items() if any(name in p.measures for _, p in deed.phrases)]
     deed.wider = [dict(lexicon.kind_of[part]) for part in parts if part in lexicon.kind_of]
-    deed.parts = parts + [kind["part"] for kind in deed.wider]
+    first = [kind["part"] for kind in deed.wider if "seen" in kind]  # before what else "them" may mean
+    deed.parts = first + parts + [kind["part"] for kind in deed.wider if "seen" not in kind]
 
 
 def name_of(setting: Setting, clause: Clause, deed: Deed) -> str | None:
@@ -291,7 +292,12 @@ def manners_of(setting: Setting, deed: Deed, name: str) -> list[str]:
         for way in deed.particles
         if way in setting.lexicon.way and not _told(deed, way, setting)
     ]
-    return out + [kind["manner"] for kind in deed.wider]  # "into the kitchen"
+    out += [kind["manner"] for kind in deed.wider]  # "into the kitchen"
+    sick = cell.get("sick")
+    if sick and deed.thing is not None and deed.thing.share is None and sick["manner"] not in out:
+        seen = {fact.value for fact in phrase_facts(deed.thing, setting.lexicon)[0] if fact.kind == "finding"}
+        out += [sick["manner"]] * bool(seen & set(sick["findings"]))  # "picked the yellow leaves off"
+    return list(dict.fromkeys(out))
 
 
 def _told(deed: Deed, way: str, setting: Setting) -> bool:

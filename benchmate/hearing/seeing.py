@@ -93,7 +93,9 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
                 first.parts = [phrase.shown_part]  # "front of the trunk"
             if link is not None and link.kind == "AT" and first is not None and first.parts and phrase.shown_part:
                 first.at = phrase.spot(count=False)
-            clause.phrase = first or phrase
+            manners = setting.lexicon.kind_of
+            shown = first is not None and not first.parts and phrase.part in manners and "seen" in manners[phrase.part]
+            clause.phrase = phrase if shown else first or phrase  # "the beech has last year's leaves on": "them"
             if phrase.called:
                 clause.tree = phrase.called
             aux, link = [], None

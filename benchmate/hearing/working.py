@@ -121,6 +121,8 @@ def happened(setting: Setting, clause: Clause) -> None:
     for work in inner.work:
         denied = work.done == NOT
         clause.facts.append(Fact("event", work.work or "", Spot(), {}, when, denied, work.span))
+        if denied and (like := setting.lexicon.data["untended"].get(work.work or "")):
+            clause.facts.append(Fact("finding", like, span=work.span))  # "since I forgot to water it"
     clause.facts += inner.facts
     clause.idle += inner.idle
     clause.means += inner.means

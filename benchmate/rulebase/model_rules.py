@@ -155,7 +155,10 @@ class Condition(Provenance):
         return self
 
 
-Manner = Literal["hard", "bare-wood", "all", "stub", "flush-cut", "fork", "tight", "light", "bare-root", "warm-room"]
+Manner = Literal[
+    *("hard", "bare-wood", "all", "stub", "flush-cut", "fork", "tight", "light", "bare-root", "warm-room"),
+    *("old-leaves", "bad-leaves"),
+]
 
 
 class RuleShape(Condition):
