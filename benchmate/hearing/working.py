@@ -167,8 +167,22 @@ def do(
         clause.means += [means for _, phrase in deed.phrases for means in phrase.means]
         return
     name = _settled(setting, deed, name)
+    if _where_it_ends(setting, deed, name):
+        clause.mood, clause.taken = None, True
+        return
     clause.leaving = bool(deed.kept) and deed.verb.kind == "VING" and deed.thing is not None
     _take_down(setting, clause, vp, deed, name)
+
+
+def _where_it_ends(setting: Setting, deed: Deed, name: str) -> bool:
+    """ "Took the top off, cut back to a side branch": the second verb tells where the first cut ended."""
+    before = setting.before[-1].work if setting.before and setting.before[-1].kind == "decide" else []
+    own = deed.thing is not None and not (deed.thing.pronoun and not deed.thing.parts)
+    if name != "shorten" or own or not before or deed.mood.done not in (NOW, before[-1].done) or deed.shares or deed.kept:
+        return False
+    ends = [phrase for link, phrase in deed.phrases if link is not None and link.kind in ("TO", "BACKTO")]
+    wooden = [p for p in ends if p.part in ("branch", "side-branch", "shoot", "leader") and not p.numbers and not p.bare]
+    return before[-1].work in ("remove", "shorten") and "back" in deed.particles and bool(wooden)
 
 
 def _settled(setting: Setting, deed: Deed, name: str) -> str:
