@@ -234,7 +234,6 @@ class _Builder:
             "seen": dict(parts.get("seen", {})),
             "harmless": dict(parts.get("harmless", {})),
             "harmed": dict(parts.get("harmed", {})),
-            "stands_for": dict(parts.get("stands_for", {})),
             "measured": dict(parts.get("measured", {})),
             "pronoun": dict(parts.get("pronoun", {})),
             "off_each": dict(parts.get("off_each", {})),

@@ -64,6 +64,7 @@ def without_named(finding: str, spot: Spot, lexicon: Lexicon, parts: Sequence[st
 
 
 _OF_THE_TREE = ("stage:", "health:")
+CIRCUMSTANCE = "means:"  # no finding, but what advice goes by: "it sprang back"
 
 
 def phrase_facts(
@@ -91,6 +92,11 @@ def phrase_facts(
         if meaning is None:
             idle.append(token)
             continue
+        if meaning.startswith(CIRCUMSTANCE):
+            phrase.means += [meaning.removeprefix(CIRCUMSTANCE)] * (
+                meaning.removeprefix(CIRCUMSTANCE) not in phrase.means
+            )
+            continue
         if phrase.findings and not phrase.parts and not phrase.species and meaning.startswith(_OF_THE_TREE):
             continue  # "back buds popping", "mites have come back": said of what was found, not of the tree
         if meaning.startswith("stage:") and any(later.first == token.end for later in phrase.states):
@@ -107,12 +113,11 @@ def phrase_facts(
             two = bool(phrase.numbers) and phrase.numbers[0] == 2  # "two shoots from one spot" are no whorl
             facts.append(replace(fact, value=lexicon.pair.get(str(fact.value), fact.value)) if two else fact)
     for token in phrase.findings:
-        name, at = _taken_for(lexicon, token, phrase.spot())
         facts.append(
             Fact(
                 "finding",
-                name,
-                without_named(name, at, lexicon),
+                token.value,
+                without_named(token.value, phrase.spot(), lexicon),
                 span=(token.first, token.end),
                 denied=any(says_gone(lexicon, state) for state in phrase.states),  # "aphids all gone"
             )
@@ -128,14 +133,6 @@ def phrase_facts(
         elif seen and phrase.part is not None and phrase.part in lexicon.seen:
             facts.append(Fact("finding", lexicon.seen[phrase.part], span=span))
     return facts, idle
-
-
-def _taken_for(lexicon: Lexicon, token: Token, spot: Spot) -> tuple[str, Spot]:
-    """The finding that a name is taken for, and where it sits: "vine weevil grubs" are at the roots."""
-    cell = lexicon.stands_for.get(token.value)
-    if cell is None:
-        return token.value, spot
-    return cell["finding"], spot if spot.part in ("root", "soil") else replace(spot, part=cell["part"])
 
 
 def says_gone(lexicon: Lexicon, state: Token) -> bool:

@@ -178,10 +178,19 @@ def _where_it_ends(setting: Setting, deed: Deed, name: str) -> bool:
     """ "Took the top off, cut back to a side branch": the second verb tells where the first cut ended."""
     before = setting.before[-1].work if setting.before and setting.before[-1].kind == "decide" else []
     own = deed.thing is not None and not (deed.thing.pronoun and not deed.thing.parts)
-    if name != "shorten" or own or not before or deed.mood.done not in (NOW, before[-1].done) or deed.shares or deed.kept:
+    if (
+        name != "shorten"
+        or own
+        or not before
+        or deed.mood.done not in (NOW, before[-1].done)
+        or deed.shares
+        or deed.kept
+    ):
         return False
     ends = [phrase for link, phrase in deed.phrases if link is not None and link.kind in ("TO", "BACKTO")]
-    wooden = [p for p in ends if p.part in ("branch", "side-branch", "shoot", "leader") and not p.numbers and not p.bare]
+    wooden = [
+        p for p in ends if p.part in ("branch", "side-branch", "shoot", "leader") and not p.numbers and not p.bare
+    ]
     return before[-1].work in ("remove", "shorten") and "back" in deed.particles and bool(wooden)
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import re
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from typing import Any
 
 from benchmate.garden.record import Entry
@@ -31,12 +31,13 @@ def entries_of(
     refused: Iterable[str] = (),
     endings: Endings = NO_ENDINGS,
     forecast: Sequence[str] = (),
+    circumstances: Collection[str] = (),
 ) -> tuple[Entry, ...]:
     """The entries that the statement makes, oldest first, their ids still empty.
 
     on: today. southern: seasons follow the southern year. refused: works that were offered and not taken.
     endings: work -> the works that undo it, which close its follow-ups. forecast: words that tell of weather to come,
-    which is kept as a note: nobody has seen it yet.
+    which is kept as a note: nobody has seen it yet. circumstances: what is seen and no finding names, kept in a note too.
     Work done, or being done, is `done`; work meant for later is `plan`, due when it was said; work refused, and
     leaving or waiting, is `left`. What was only seen is `seen`; words to keep are `note`. What is said in one statement
     stands in one entry a kind, the facts in the first.
@@ -66,11 +67,17 @@ def entries_of(
             entries.append(Entry("", on, "note", reading.said, reason=reading.reason, when=reading.when))
         else:
             entries.append(Entry("", _day_seen(reading, on, southern), "seen", reading.said, reason=reading.reason))
+    beside = [one for one in reading.means if one in circumstances] if "observe" in reading.acts else []
+    if beside and not entries:
+        entries.append(Entry("", on, "note", reading.said))  # "it sprang back": no finding holds it
     if reminded:
         entries = _remind(entries, reading, on, southern)
     if entries and (facts or _measured(reading)):
         first = entries[0]
         entries[0] = _with(first, facts=tuple(map(fact_table, facts)), measures=dict(_measured(reading)))
+    if entries and beside:
+        told = tuple({"kind": "means", "value": one} for one in beside)
+        entries[0] = _with(entries[0], facts=(*entries[0].facts, *told))
     return tuple(with_photographs(entries, reading.said, on))
 
 

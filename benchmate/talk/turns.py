@@ -214,6 +214,7 @@ class Turn:
             refused=refused_options(self),
             endings=self.endings,
             forecast=self.house.lexicon.sense["forecast"],
+            circumstances=self.house.lexicon.circumstances,
         )
         if self.advice:
             self.advice = replace(self.advice, options=in_its_days(self.advice.options, entries, self.on))

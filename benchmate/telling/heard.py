@@ -11,7 +11,6 @@ from benchmate.telling.measures import measure_words
 from benchmate.telling.wording import list_words, ordinal_words, place_words, work_words
 
 _STAGE = {"leaves-full": "leaves full", "buds-swelling": "buds swelling", "candles": "candles lengthening"}
-_AT = {("caterpillars", "root"): "grubs", ("caterpillars", "soil"): "grubs"}  # called otherwise where they sit there
 _TOPIC = {
     "advice": "what now",
     "when": "when",
@@ -49,7 +48,6 @@ def fact_words(fact: Fact, near: dt.date | None = None, units: str = "metric") -
         case "phase":
             words = f"{value} phase"
         case _:
-            value = _AT.get((value, spot.part or ""), value)
             words = f"{spot.count} {value}" if (spot.count or 1) > 1 else value
     if fact.kind not in ("species", "flush", "trait", "event", "phase"):
         words = f"{words} {place_words(type(spot)(spot.part, spot.side, spot.level, spot.ordinal))}".strip()
