@@ -91,8 +91,8 @@ class Ear:
         return replace(reading, several=several, reason=reason, missed=missed, guessed=_guessed(found), kept=kept)
 
     def _kept(self, text: str, words: Sequence[Word], found: Found, worked: bool) -> tuple[Missed, ...]:
-        """Stuff that helped to tell the work and that what was heard does not name ("fed it seaweed"), and what was seen
-        that no finding names ("vine weevil")."""
+        """Stuff that helped to tell the work and that what was heard does not name ("fed it seaweed"), and what was
+        seen that no finding names ("vine weevil")."""
         out = []
         for token in found.tokens:
             stuff = token.kind in ("PART", "MEANS") and not token.guesses

@@ -37,7 +37,8 @@ def entries_of(
 
     on: today. southern: seasons follow the southern year. refused: works that were offered and not taken.
     endings: work -> the works that undo it, which close its follow-ups. forecast: words that tell of weather to come,
-    which is kept as a note: nobody has seen it yet. circumstances: what is seen and no finding names, kept in a note too.
+    which is kept as a note: nobody has seen it yet. circumstances: what is seen and no finding names,
+    kept in a note too.
     Work done, or being done, is `done`; work meant for later is `plan`, due when it was said; work refused, and
     leaving or waiting, is `left`. What was only seen is `seen`; words to keep are `note`. What is said in one statement
     stands in one entry a kind, the facts in the first.
