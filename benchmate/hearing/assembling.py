@@ -104,6 +104,8 @@ def _fill(setting: Setting, clause: Clause, node: Node) -> None:
     else:
         _KINDS.get(node.name, _talk)(setting, clause, node)
     happened(setting, clause)
+    if clause.kind == "observe" and not clause.acts and set(clause.means) & setting.lexicon.circumstances:
+        clause.acts = ["observe"]  # "it sprang back": no finding and no work
 
 
 def _asked(clause: Clause, outright: bool = False, first: bool = False) -> None:

@@ -36,7 +36,8 @@ class Clause:
     ("..., leaving two leaves"). others: somebody else did it ("a friend repotted his maple"). tells: it says what a
     part is ("the buds are long"). at_base: it says "at the base" of something. until: up to
     when work comes again and again. deadline: `when` is a time up to which, not at which. passive: what was done as
-    work, beside the event that stands for it ("the roots were cut by a third")."""
+    work, beside the event that stands for it ("the roots were cut by a third"). harmed: it tells what went wrong with a
+    part."""
 
     kind: str
     joined: tuple[str, ...] = ()
@@ -82,6 +83,7 @@ class Clause:
     until: str | None = None
     deadline: bool = False
     passive: list[tuple[Work, Fact]] = field(default_factory=list)
+    harmed: bool = False
     span: tuple[int, int] = (0, 0)
     taken: bool = False
 

@@ -252,6 +252,7 @@ class _Builder:
             "light": list(self.tables.get("words/verbs.toml", {}).get("light", {}).get("says", [])),
             "untouched": list(self.tables.get("words/verbs.toml", {}).get("untouched", {}).get("says", [])),
             "ends": dict(self.tables.get("words/verbs.toml", {}).get("ends", {})),
+            "untended": dict(self.tables.get("words/verbs.toml", {}).get("untended", {})),
             "third": list(self.tables.get("words/verbs.toml", {}).get("third", {})),
             "with_thing": list(self.tables.get("words/verbs.toml", {}).get("thing", {}).get("says", [])),
             "same_past": sorted(verb for verb, forms in self.irregular.items() if forms[0] == verb),

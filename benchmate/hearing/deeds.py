@@ -31,6 +31,7 @@ class Deed:
     particles: words that make another verb of it ("off", "back"). parts: the parts that tell which work it is, the
     most telling first. wider: what else these parts stand for. kept: the amount that is left ("left three buds").
     aux: the small words before the verb; "stop" among them where the work is given up ("stopped feeding").
+    by_weather: it is told as the weather's doing.
     """
 
     verb: Token
@@ -45,6 +46,12 @@ class Deed:
     wider: list[dict[str, str]] = field(default_factory=list)
     kept: dict[str, float] = field(default_factory=dict)
     aux: tuple[str, ...] = ()
+    by_weather: bool = False
+
+    @property
+    def bare(self) -> bool:
+        """Whether neither a subject nor who did it is told."""
+        return self.subject is None and "i" not in self.aux
 
     @property
     def stopped(self) -> bool:
@@ -67,6 +74,7 @@ def deed_of(setting: Setting, vp: Node, aux: Sequence[str], subject: Phrase | No
         mood = replace(mood, event=True)  # "dug off a hillside at some point": nobody knows the day
     of_tree = thing is not None and bool(thing.species) and not thing.parts and "be" in aux  # "be taken off the elm"
     off_place = mood.event and thing is not None and thing.says_place_only and not thing.parts
+    off_place = off_place and not (subject is not None and subject.weather)  # "the wind has taken the top off"
     if (thing is None or off_place or (of_tree and subject is not None and subject.parts)) and subject is not None:
         thing = subject
     if thing is not None and thing.pronoun == "none":  # "pinching nothing yet"
@@ -123,7 +131,7 @@ def _take_parts(setting: Setting, deed: Deed, places: Sequence[Linked]) -> None:
     parts = telling_parts(deed.phrases) + (list(subject.parts) if subject else [])
     if thing is not None:  # "take the flower buds off", "give it a high-nitrogen feed"
         parts += [part for token in thing.findings for part in reversed(lexicon.names.get(token.value, ()))]
-        parts += thing.means
+        parts = [*parts, *thing.means] if thing.parts else [*thing.means, *parts]  # "the tape off the left branch"
     works = lexicon.works
     parts += [
         works[t.value]["as_part"] for _, p in deed.phrases for t in p.events if "as_part" in works.get(t.value, {})
@@ -144,7 +152,8 @@ def _take_parts(setting: Setting, deed: Deed, places: Sequence[Linked]) -> None:
         deed.phrases.append((SUBJECT, subject))  # "would a 6 mm branch take a bend": sizes and place of the subject
     parts += [part for name, part in lexicon.told_by.items() if any(name in p.measures for _, p in deed.phrases)]
     deed.wider = [dict(lexicon.kind_of[part]) for part in parts if part in lexicon.kind_of]
-    deed.parts = parts + [kind["part"] for kind in deed.wider]
+    first = [kind["part"] for kind in deed.wider if "seen" in kind]  # before what else "them" may mean
+    deed.parts = first + parts + [kind["part"] for kind in deed.wider if "seen" not in kind]
 
 
 def name_of(setting: Setting, clause: Clause, deed: Deed) -> str | None:
@@ -221,15 +230,52 @@ def _so_much_off(setting: Setting, deed: Deed) -> str | None:
     return None
 
 
-def harm_of(setting: Setting, deed: Deed) -> str | None:
+def harm_of(setting: Setting, clause: Clause, deed: Deed) -> str | None:
     """The finding that a verb of harm leaves behind ("snapped" -> broken), or None for any other verb."""
-    return setting.lexicon.harm.get(deed.verb.value) if deed.verb.kind == "VED" else None
+    if deed.verb.kind != "VED":
+        return None
+    if (own := _weather_before(setting, clause, deed)) and (told := _harmed_by(setting, own)):
+        name = work_of(setting.lexicon, deed.verb.value, deed.particles, deed.parts, bool(deed.shares))
+        cut = setting.lexicon.works.get(name or "", {}).get("group") == "cutting"
+        deed.by_weather = cut or deed.verb.value in setting.lexicon.harm
+        return told if deed.by_weather else None
+    finding = setting.lexicon.harm.get(deed.verb.value)
+    beside = _harmed_by(setting, [str(token.value) for _, phrase in deed.phrases for token in phrase.weather])
+    if finding and beside and (deed.thing is None or deed.thing.part not in setting.lexicon.harmless.get(beside, ())):
+        deed.by_weather, finding = True, beside  # "lost a branch in the storm"
+    return finding
+
+
+def _weather_before(setting: Setting, clause: Clause, deed: Deed) -> list[str]:
+    """The weather that is the subject of a verb: "the storm took the left branch off" is nobody's work."""
+    if deed.subject is not None and deed.subject is not deed.thing:
+        return [str(token.value) for token in deed.subject.weather]
+    before = setting.before[-1] if setting.before else None
+    alone = before is not None and before.facts and all(fact.kind == "weather" for fact in before.facts)
+    if before is None or not alone or before.work or before.when or not deed.bare or set(clause.joined) - {"pause"}:
+        return []
+    return [str(fact.value) for fact in before.facts]
+
+
+def blown_off(setting: Setting, weather: Phrase, thing: Phrase) -> str | None:
+    """What the weather leaves behind on a thing that it is told to have taken off: "the gale blew the top off"."""
+    if not (thing.parts or thing.level) or weather.parts:
+        return None
+    finding = _harmed_by(setting, [str(token.value) for token in weather.weather])
+    return finding if finding and thing.part not in setting.lexicon.harmless.get(finding, ()) else None
+
+
+def _harmed_by(setting: Setting, weather: Sequence[str]) -> str | None:
+    """What such weather leaves behind on a part, or None."""
+    return next((setting.lexicon.harmed[value] for value in weather if value in setting.lexicon.harmed), None)
 
 
 def broke_it(setting: Setting, deed: Deed, finding: str, name: str | None) -> bool:
     """Whether the harm was done to a thing that it counts for, and is no work that is told with the same words."""
     if any(t.kind == "MANNER" and t.value == ACCIDENT for t in deed.posts):
         return deed.thing is not None  # "broke a branch off by accident"
+    if deed.thing is not None and (deed.thing.parts or deed.thing.level) and deed.by_weather:
+        return deed.thing.part not in setting.lexicon.harmless.get(finding, ())  # "the gale took the top off"
     if deed.thing is None or deed.thing.part in setting.lexicon.harmless.get(finding, ()):
         return False
     return name is None or not said_of(setting, deed.verb, deed.particles, deed.parts)
@@ -246,7 +292,12 @@ def manners_of(setting: Setting, deed: Deed, name: str) -> list[str]:
         for way in deed.particles
         if way in setting.lexicon.way and not _told(deed, way, setting)
     ]
-    return out + [kind["manner"] for kind in deed.wider]  # "into the kitchen"
+    out += [kind["manner"] for kind in deed.wider]  # "into the kitchen"
+    sick = cell.get("sick")
+    if sick and deed.thing is not None and deed.thing.share is None and sick["manner"] not in out:
+        seen = {fact.value for fact in phrase_facts(deed.thing, setting.lexicon)[0] if fact.kind == "finding"}
+        out += [sick["manner"]] * bool(seen & set(sick["findings"]))  # "picked the yellow leaves off"
+    return list(dict.fromkeys(out))
 
 
 def _told(deed: Deed, way: str, setting: Setting) -> bool:

@@ -124,18 +124,23 @@ class Ear:
         if not (reading.acts or reading.tree or reading.when or missed or reading.pick):  # nothing came of it at all
             missed = (Missed(text.strip(), (0, len(text))),)
         several = several_of(reading, clauses, found, words, self.lexicon)
-        kept = self._kept(text, words, found, missed) if reading.work and not reading.figure else ()
+        kept = self._kept(text, words, found, missed, bool(reading.work)) if not reading.figure else ()
         missed = tuple(one for one in missed if not any(_inside(one, whole) for whole in kept)) + beyond
         reading = replace(reading, several=several, reason=reason, missed=missed, guessed=_guessed(found), kept=kept)
         reading = reminder_words(reading, words, found)
         return wished(reading, words, self.lexicon)
 
-    def _kept(self, text: str, words: Sequence[Word], found: Found, missed: Sequence[Missed]) -> tuple[Missed, ...]:
-        """Stuff that helped to tell the work and that what was heard does not name: "fed it seaweed"."""
+    def _kept(
+        self, text: str, words: Sequence[Word], found: Found, missed: Sequence[Missed], worked: bool
+    ) -> tuple[Missed, ...]:
+        """Stuff that helped to tell the work and that what was heard does not name ("fed it seaweed"), and what was
+        seen that no finding names ("vine weevil")."""
         out = []
         for token in found.tokens:
             stuff = token.kind in ("PART", "MEANS") and not token.guesses
-            if stuff and " ".join(w.text for w in words[token.first : token.end]) in self.lexicon.sense["stuff"]:
+            said = " ".join(w.text for w in words[token.first : token.end])
+            named = worked and said in self.lexicon.sense["stuff"]
+            if stuff and (named or token.value in self.lexicon.sense["circumstances"]):
                 span = (words[token.first].start, words[token.end - 1].end)
                 out.append(Missed(text[span[0] : span[1]], span))
         return with_ratio(text, words, missed, out, self.lexicon)

@@ -34,6 +34,8 @@ def lent_by(last: Reading | None, lexicon: Lexicon) -> Lent:
         them += [part for part in (lexicon.spoken_many.get(value), fact.spot.part) if part]
         them += list(lexicon.names.get(value, ()))[:1]
     for work in last.work:
+        ways = {cell["manner"]: part for part, cell in lexicon.kind_of.items() if "seen" in cell}
+        them += [ways[manner] for manner in work.manner if manner in ways]  # last year's leaves, and no others
         named = list(lexicon.works.get(work.work or "", {}).get("part_named", ()))[:1]
         it += [part for part in named if part in lexicon.pronoun.values()]  # the wire, but not the leaves
         them += named + ([work.spot.part] if work.spot.part else [])

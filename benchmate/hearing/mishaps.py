@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from .clauses import Clause, Setting, take_date
 from .phrases import Phrase
-from .reading import Fact
+from .reading import Fact, Spot
 from .saying import species_fact, without_named
 from .spotting import Token
 from .worked_on import (
@@ -31,6 +31,9 @@ def went_wrong(
 ) -> None:
     """ "snapped the back branch by accident": what happened to the tree, and no work."""
     spot = work_spot(setting, "", thing, phrases)
+    if thing.pronoun and not thing.parts:
+        spot = _same_harm(setting, spot)
+    clause.harmed = True
     clause.facts.append(Fact("finding", finding, without_named(finding, spot, setting.lexicon), span=thing.span))
     for _, phrase in phrases:
         clause.facts += [species_fact(token) for token in phrase.species]
@@ -39,3 +42,11 @@ def went_wrong(
         if post.kind == "DATE":
             take_date(setting, clause, post, past=True, drop_now=True)
     clause.acts, clause.kind = ["observe"], "observe"
+
+
+def _same_harm(setting: Setting, spot: Spot) -> Spot:
+    """ "Lost its first branch, I broke it": what was lost was broken, and is told once."""
+    before = setting.before[-1] if setting.before else None
+    if before is None or not before.harmed or not before.facts or before.facts[-1].kind != "finding":
+        return spot
+    return before.facts.pop().spot

@@ -64,6 +64,7 @@ def without_named(finding: str, spot: Spot, lexicon: Lexicon, parts: Sequence[st
 
 
 _OF_THE_TREE = ("stage:", "health:")
+CIRCUMSTANCE = "means:"  # no finding, but what advice goes by: "it sprang back"
 
 
 def phrase_facts(
@@ -90,6 +91,11 @@ def phrase_facts(
             continue
         if meaning is None:
             idle.append(token)
+            continue
+        if meaning.startswith(CIRCUMSTANCE):
+            phrase.means += [meaning.removeprefix(CIRCUMSTANCE)] * (
+                meaning.removeprefix(CIRCUMSTANCE) not in phrase.means
+            )
             continue
         if phrase.findings and not phrase.parts and not phrase.species and meaning.startswith(_OF_THE_TREE):
             continue  # "back buds popping", "mites have come back": said of what was found, not of the tree

@@ -102,7 +102,9 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
                 first.parts = [phrase.shown_part]  # "front of the trunk"
             if link is not None and link.kind == "AT" and first is not None and first.parts and phrase.shown_part:
                 first.at = phrase.spot(count=False)
-            clause.phrase = first or phrase
+            spoken = "seen" in setting.lexicon.kind_of.get(phrase.part or "", {})
+            shown = first is not None and not first.parts and spoken
+            clause.phrase = phrase if shown else first or phrase  # "the beech has last year's leaves on": "them"
             if phrase.called:
                 clause.tree = phrase.called
             aux, link = [], None

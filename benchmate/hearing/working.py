@@ -8,11 +8,11 @@ from benchmate.value import replace
 
 from .automaton import Node
 from .clauses import Clause, Setting, chain, is_just_past, take_date, tense
-from .deeds import Deed, broke_it, deed_of, harm_of, manners_of, name_of
+from .deeds import Deed, blown_off, broke_it, deed_of, harm_of, manners_of, name_of
 from .doing import DONE, LATER, NOT, NOW, Mood
 from .done_before import no_longer_there, places_of, worked_before
 from .mishaps import went_wrong
-from .phrases import Phrase, leaves
+from .phrases import Phrase, leaves, read_phrase
 from .placing import of_some
 from .reading import Fact, Spot, Work
 from .saying import phrase_facts
@@ -82,6 +82,14 @@ def decide(setting: Setting, clause: Clause, node: Node) -> None:
 
 def gone(setting: Setting, clause: Clause, node: Node) -> None:
     """ "a quarter of the roots off": told as if "took" had been said."""
+    told = [read_phrase(item) for kind, item in chain(node) if kind == "np"]
+    if len(told) > 1 and (finding := blown_off(setting, told[0], told[1])):
+        went_wrong(setting, clause, finding, told[1], [], [])
+        return
+    if any(kind == "link" and getattr(item, "kind", "") == "HARM" for kind, item in chain(node)):
+        see(setting, clause, node)  # "the storm tore the second branch off": nobody's work
+        clause.kind, clause.acts = "observe", ["observe"]
+        return
     things = [item for kind, item in chain(node) if kind != "aux"]  # "has finished flowering cut off the left one"
     start = next(leaves(node)).first
     said = [Token("PARTICLE", "off", t.first, t.end, 0.0) if getattr(t, "kind", "") == "OFF" else t for t in things]
@@ -113,6 +121,8 @@ def happened(setting: Setting, clause: Clause) -> None:
     for work in inner.work:
         denied = work.done == NOT
         clause.facts.append(Fact("event", work.work or "", Spot(), {}, when, denied, work.span))
+        if denied and (like := setting.lexicon.data["untended"].get(work.work or "")):
+            clause.facts.append(Fact("finding", like, span=work.span))  # "since I forgot to water it"
     clause.facts += inner.facts
     clause.idle += inner.idle
     clause.means += inner.means
@@ -143,7 +153,7 @@ def do(
     deed = deed_of(setting, vp, aux, subject, places)
     clause.mood, clause.vague = deed.mood, not deed.parts
     name = name_of(setting, clause, deed)
-    if finding := harm_of(setting, deed):
+    if finding := harm_of(setting, clause, deed):
         if deed.thing is None and not deed.particles:
             name = None  # "I'm lost"
         elif broke_it(setting, deed, finding, name) and deed.thing is not None:
@@ -157,8 +167,31 @@ def do(
         clause.means += [means for _, phrase in deed.phrases for means in phrase.means]
         return
     name = _settled(setting, deed, name)
+    if _where_it_ends(setting, deed, name):
+        clause.mood, clause.taken = None, True
+        return
     clause.leaving = bool(deed.kept) and deed.verb.kind == "VING" and deed.thing is not None
     _take_down(setting, clause, vp, deed, name)
+
+
+def _where_it_ends(setting: Setting, deed: Deed, name: str) -> bool:
+    """ "Took the top off, cut back to a side branch": the second verb tells where the first cut ended."""
+    before = setting.before[-1].work if setting.before and setting.before[-1].kind == "decide" else []
+    own = deed.thing is not None and not (deed.thing.pronoun and not deed.thing.parts)
+    if (
+        name != "shorten"
+        or own
+        or not before
+        or deed.mood.done not in (NOW, before[-1].done)
+        or deed.shares
+        or deed.kept
+    ):
+        return False
+    ends = [phrase for link, phrase in deed.phrases if link is not None and link.kind in ("TO", "BACKTO")]
+    wooden = [
+        p for p in ends if p.part in ("branch", "side-branch", "shoot", "leader") and not p.numbers and not p.bare
+    ]
+    return before[-1].work in ("remove", "shorten") and "back" in deed.particles and bool(wooden)
 
 
 def _settled(setting: Setting, deed: Deed, name: str) -> str:

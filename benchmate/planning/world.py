@@ -16,7 +16,7 @@ from benchmate.practice.book import RuleBook
 from benchmate.practice.facts import Done, Facts, Known
 from benchmate.practice.gather import gather, said_traits
 from benchmate.practice.places import spots_meet
-from benchmate.practice.recorded import day_of, left_behind, standing
+from benchmate.practice.recorded import day_of, left_behind, measure_age, standing
 from benchmate.value import replace
 
 _DAY = dt.timedelta(days=1)
@@ -132,8 +132,7 @@ class World:
         for entry in self.entries:
             seen = day_of(entry.at)
             ages = {int(ageing.get(str(f.get("value")), ageing.get(f.get("kind"), 0))) for f in entry.facts}
-            if entry.measures:
-                ages.add(int(ageing.get("measure", 0)))
+            ages |= {measure_age(name, self.book.places) for name in entry.measures}
             days |= {seen + dt.timedelta(days=age + 1) for age in ages}
         for one in self.today.done:
             if finding := self.book.places.get("leaves_behind", {}).get(one.work):

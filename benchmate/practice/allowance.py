@@ -12,6 +12,7 @@ from benchmate.practice.budget import (
     counts_apart,
     crown_share,
     foliage_taken,
+    is_free,
     root_taken,
     takes,
     takes_all,
@@ -117,7 +118,7 @@ def _is_rescue(matcher: Matcher) -> bool:
 def _takes_dead_wood(target: Target, matcher: Matcher) -> bool:
     """What is dead carries no leaf: taking it off spends nothing."""
     places = matcher.book.places
-    return any(
+    return is_free(target.manner, matcher.facts, matcher.book) or any(
         known.value in matcher.book.budget.get("free", {}).get("findings", ())
         and not known.denied
         and is_at(target.spot, spot_of(known, places), places)

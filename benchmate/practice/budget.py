@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import TYPE_CHECKING
 
 from benchmate.hearing.reading import Spot
@@ -82,7 +82,7 @@ def foliage_taken(facts: Facts, book: RuleBook) -> float:
     two leaders kept and the other cut is one cut told twice: the larger of the two counts.
     """
     done = _this_season(facts)
-    taken = [_taken(one, "foliage", book) for one in done]
+    taken = [0.0 if is_free(one.manner, facts, book) else _taken(one, "foliage", book) for one in done]
     for choice, chosen in enumerate(done):
         if chosen.work != "select-leader":
             continue
@@ -132,6 +132,14 @@ def counts(done: Done, what: str, book: RuleBook) -> bool:
         return False
     stays = done.work in book.budget.get("apart", {}).get("stays", ())
     return done.share is not None or stays or not counts_apart(done.work, book)
+
+
+def is_free(manner: Iterable[str], facts: Facts, book: RuleBook) -> bool:
+    """Whether what is taken off in this manner earns nothing any more, and spends nothing."""
+    free = book.budget.get("free", {})
+    own = set(manner) & set(free.get("manners", ()))
+    leaf = facts.trait("leaf")
+    return any(leaf in free.get("leaf", {}).get(one, (leaf,)) for one in own)
 
 
 def counts_apart(work: str, book: RuleBook) -> bool:

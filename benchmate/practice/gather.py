@@ -13,7 +13,17 @@ from benchmate.practice.book import RuleBook
 from benchmate.practice.budget import takes
 from benchmate.practice.facts import SAID, Done, Facts, Known
 from benchmate.practice.phenology import own_spring, springs_of
-from benchmate.practice.recorded import came_by, done_in, from_tree, left_behind, measured_in, seen_in, standing
+from benchmate.practice.recorded import (
+    came_by,
+    done_in,
+    from_tree,
+    left_behind,
+    measure_age,
+    measured_in,
+    seen_in,
+    standing,
+    told_until,
+)
 from benchmate.practice.stages import stage_facts
 from benchmate.practice.taxa import taxon_entry
 from benchmate.practice.when import span_of
@@ -185,10 +195,13 @@ def _measures(
 ) -> dict[str, float]:
     """Measures of the tree as a whole: said, else the latest of the record, else those of tree.toml."""
     out: dict[str, float] = dict(tree.size) if tree else {}
-    limit = book.places.get("ageing", {}).get("measure", 0)
     for entry in reversed(entries):
-        if (on - (entry.at.date() if isinstance(entry.at, dt.datetime) else entry.at)).days <= limit:
-            out |= {key: float(value) for key, value in entry.measures.items() if key != "share"}
+        age = (on - told_until(entry)).days
+        out |= {
+            key: float(value)
+            for key, value in entry.measures.items()
+            if key != "share" and age <= measure_age(key, book.places)
+        }
     for fact in reading.facts:
         if fact.kind == "weather":
             out |= fact.measures

@@ -9,7 +9,7 @@ from benchmate.fault import Fault
 from benchmate.hearing.reading import Spot
 from benchmate.practice.almanac import Almanac
 from benchmate.practice.book import Rule, RuleBook
-from benchmate.practice.budget import takes_all
+from benchmate.practice.budget import is_free, takes_all
 from benchmate.practice.condition import SINGLE, Claim, Clause
 from benchmate.practice.facts import SAID, Facts
 from benchmate.practice.gates import open_keys
@@ -125,6 +125,8 @@ class Matcher:
     def _out_of_scope(self, rule: Rule, target: Target) -> str | None:
         if rule.manner and rule.manner not in self._ways(target):
             return f"only when done {rule.manner.replace('-', ' ')}"
+        if not rule.manner and is_free(target.manner, self.facts, self.book):
+            return "not of what earns nothing any more"
         if rule.part:
             part = target.spot.part or self.book.places.get("work_part", {}).get(target.work)
             if part is None or not any(part == wanted or _inside(part, wanted, self.book) for wanted in rule.part):

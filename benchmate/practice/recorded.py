@@ -12,6 +12,8 @@ from benchmate.practice.facts import DEFAULT, RECORD, Done, Known
 from benchmate.practice.places import spots_meet
 from benchmate.practice.when import span_of
 
+# no forecast that a grower goes by reaches farther
+_FORECAST = dt.timedelta(days=14)
 _SPOT = ("part", "side", "level", "ordinal", "count")
 _FACT_KEYS = {"kind", "value", "not", "when", "span", *_SPOT}
 
@@ -69,11 +71,24 @@ def seen_in(entries: Sequence[Entry], done: Sequence[Done], on: dt.date, places:
                 day.isoformat(),
                 {key: float(n) for key, n in fact.items() if key not in _FACT_KEYS and isinstance(n, int | float)},
             )
-            if (on - day).days <= ageing.get(str(value), ageing.get(kind, 0)) and not _ended(
+            told = told_until(entry) if kind == "weather" else day
+            if (on - told).days <= ageing.get(str(value), ageing.get(kind, 0)) and not _ended(
                 known, day, done, ends, places
             ):
                 out.append(known)
     return out
+
+
+def measure_age(name: str, places: Mapping[str, Any]) -> int:
+    """For how many days a measure that the record holds still counts."""
+    ageing = places.get("ageing", {})
+    return int(ageing.get(name, ageing.get("measure", 0)))
+
+
+def told_until(entry: Entry) -> dt.date:
+    """The day up to which an entry speaks: a forecast speaks of the day that it names."""
+    day = day_of(entry.at)
+    return max(day, span_of(entry.when, day + _FORECAST)[1]) if entry.kind == "note" and entry.when else day
 
 
 def measured_in(entries: Iterable[Entry], on: dt.date, places: Mapping[str, Any]) -> Iterator[Known]:

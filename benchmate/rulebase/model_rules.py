@@ -155,7 +155,8 @@ class Condition(Provenance):
         return self
 
 
-Manner = Literal["hard", "bare-wood", "all", "stub", "flush-cut", "fork", "tight", "light", "bare-root", "warm-room"]
+CutManner = Literal["hard", "bare-wood", "all", "stub", "flush-cut", "fork", "tight", "light"]
+Manner = CutManner | Literal["bare-root", "warm-room", "old-leaves", "bad-leaves"]
 
 
 class RuleShape(Condition):

@@ -15,6 +15,11 @@ class ToldShape(Shape):
     own_parts: list[str] = Field(default=[])
 
 
+class SickShape(Shape):
+    manner: str
+    findings: list[str]
+
+
 class WorkShape(Shape):
     group: Literal["cutting", "shaping", "roots", "care", "none"]
     takes: Literal["foliage", "root", "none"]
@@ -29,6 +34,7 @@ class WorkShape(Shape):
     told: ToldShape | None = None
     manners: dict[str, str] = Field(default={})
     beside: dict[str, str] = Field(default={})
+    sick: SickShape | None = None
 
 
 class WorksFile(Shape):

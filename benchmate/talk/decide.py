@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterable, Mapping, Sequence
+import re
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from typing import Any
 
 from benchmate.garden.record import Entry
@@ -18,6 +19,7 @@ from benchmate.value import replace
 NO_ENDINGS: Endings = {}
 _AHEAD = 14  # days before planned work on which what it needs is told, where no day was said
 MOST_TIMES = 40  # that work is kept for, one after the other
+_WORD = re.compile(r"[a-z]+")
 LEFT_WORKS = ("leave", "wait")
 _KINDS = {"done": "done", "now": "done", "later": "plan", "not": "left"}
 
@@ -30,11 +32,15 @@ def entries_of(
     southern: bool = False,
     refused: Iterable[str] = (),
     endings: Endings = NO_ENDINGS,
+    forecast: Sequence[str] = (),
+    circumstances: Collection[str] = (),
 ) -> tuple[Entry, ...]:
     """The entries that the statement makes, oldest first, their ids still empty.
 
     on: today. southern: seasons follow the southern year. refused: works that were offered and not taken.
-    endings: work -> the works that undo it, which close its follow-ups.
+    endings: work -> the works that undo it, which close its follow-ups. forecast: words that tell of weather to come,
+    which is kept as a note: nobody has seen it yet. circumstances: what is seen and no finding names,
+    kept in a note too.
     Work done, or being done, is `done`; work meant for later is `plan`, due when it was said; work refused, and
     leaving or waiting, is `left`. What was only seen is `seen`; words to keep are `note`. What is said in one statement
     stands in one entry a kind, the facts in the first.
@@ -61,7 +67,13 @@ def entries_of(
         words = reading.said if reading.missed else reading.note or reading.said
         entries.append(Entry("", on, "note", words.lstrip(" :,-")))
     if (facts or _measured(reading)) and not entries:
-        entries.append(Entry("", _day_seen(reading, on, southern), "seen", reading.said, reason=reading.reason))
+        if _is_forecast(reading, facts, on, southern, forecast):
+            entries.append(Entry("", on, "note", reading.said, reason=reading.reason, when=reading.when))
+        else:
+            entries.append(Entry("", _day_seen(reading, on, southern), "seen", reading.said, reason=reading.reason))
+    beside = [one for one in reading.means if one in circumstances] if "observe" in reading.acts else []
+    if beside and not entries:
+        entries.append(Entry("", on, "note", reading.said))  # "it sprang back": no finding holds it
     if reminded:
         entries = _remind(entries, reading, on, southern, days)
     elif days:
@@ -69,6 +81,9 @@ def entries_of(
     if entries and (facts or _measured(reading)):
         first = entries[0]
         entries[0] = _with(first, facts=tuple(map(fact_table, facts)), measures=dict(_measured(reading)))
+    if entries and beside:
+        told = tuple({"kind": "means", "value": one} for one in beside)
+        entries[0] = _with(entries[0], facts=(*entries[0].facts, *told))
     return tuple(with_photographs(entries, reading.said, on))
 
 
@@ -225,6 +240,15 @@ def _stated(reading: Reading) -> list[Fact]:
 
 def _measured(reading: Reading) -> Mapping[str, float]:
     return reading.measures if "observe" in reading.acts and not reading.figure else {}
+
+
+def _is_forecast(reading: Reading, facts: Sequence[Fact], on: dt.date, southern: bool, words: Sequence[str]) -> bool:
+    """Whether nothing is told but the weather, and that of a time to come ("minus 3 tonight", "frost on Friday")."""
+    if any(fact.kind != "weather" for fact in facts) or set(_measured(reading)) - {"temperature_c"}:
+        return False
+    said = f" {' '.join(_WORD.findall(reading.said.lower()))} "
+    later = bool(reading.when) and (last_day(reading.when or "", southern) or on) > on
+    return later or any(f" {word} " in said for word in words)
 
 
 def _day_seen(reading: Reading, on: dt.date, southern: bool) -> dt.date:

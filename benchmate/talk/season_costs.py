@@ -10,7 +10,7 @@ from benchmate.hearing.reading import Reading
 from benchmate.practice import gather
 from benchmate.practice.almanac import almanac_for
 from benchmate.practice.book import RuleBook
-from benchmate.practice.budget import Cap, cap_for, counts, foliage_taken, is_heavy, root_taken, takes
+from benchmate.practice.budget import Cap, cap_for, counts, foliage_taken, is_free, is_heavy, root_taken, takes
 from benchmate.practice.facts import Done, Facts
 from benchmate.practice.gather import said_traits
 from benchmate.practice.match import Matcher
@@ -64,7 +64,7 @@ def _season(
     then = tree if now else replace(tree, health=None, phase=None)
     facts = gather(_NO_READING, then, entries, place, last, book)
     done = [one for one in facts.done if not one.denied and start <= one.last <= last]
-    cuts = [one for one in done if counts(one, "foliage", book)]
+    cuts = [one for one in done if counts(one, "foliage", book) and not is_free(one.manner, facts, book)]
     days = [last] if now else sorted({one.last for one in cuts})
     caps = [cap for day in days if (cap := _cap(then, entries, place, day, book))]
     cap = min(caps, key=lambda one: one.share, default=None)

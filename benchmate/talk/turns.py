@@ -222,6 +222,8 @@ class Turn:
             southern=self.southern,
             refused=refused_options(self),
             endings=self.endings,
+            forecast=self.house.lexicon.sense["forecast"],
+            circumstances=self.house.lexicon.circumstances,
         )
         if self.advice:
             self.advice = replace(self.advice, options=in_its_days(self.advice.options, entries, self.on))
