@@ -12,7 +12,7 @@ from .doing import DONE, NOT, NOW, Mood, mood_of, work_of
 from .lexicon import Lexicon
 from .mishaps import said_of
 from .particles import PARTICLES, back_of, is_particle, lost_particle, verb_phrase
-from .phrases import HIDDEN, Phrase, read_phrase, settle_bare
+from .phrases import HIDDEN, Phrase, linked_phrase, settle_bare
 from .saying import phrase_facts
 from .sizes import amount
 from .spotting import Token
@@ -67,7 +67,7 @@ def deed_of(setting: Setting, vp: Node, aux: Sequence[str], subject: Phrase | No
     """The verb phrase taken apart. subject: what it is said of; places: where that is, each with its link."""
     subject, places = of_what(subject, places)
     verb, things, posts = verb_phrase(vp)
-    phrases: list[Linked] = [(link, read_phrase(np)) for link, np in things]
+    phrases: list[Linked] = [(link, linked_phrase(link, np)) for link, np in things]
     thing = next((p for link, p in phrases if link is None), None)
     mood = mood_of(aux, verb.kind, verb.value, setting.lexicon, subject is not None, thing is not None)
     if mood.done == DONE and not mood.event and any(t.kind == "MANNER" and t.value == LONG_AGO for t in posts):

@@ -14,6 +14,9 @@ from .search import Found
 from .spotting import Token
 from .words import Word
 
+# kinds of words that name nothing by themselves
+_SAID_OF_ANY = frozenset({"DET", "AUX", "STATE", "MANNER", "DATE"})
+
 
 def drop_lost_days(clauses: Sequence[Clause], found: Found) -> None:
     """Take the day from each clause that is only a day, where words between the same two breaks were passed over: "I
@@ -30,6 +33,31 @@ def drop_lost_days(clauses: Sequence[Clause], found: Found) -> None:
         )  # "I did that on Tuesday"
         if more or "missed" in found.marks[start:stop]:
             clause.when, clause.onward = None, False
+
+
+def drop_unknown_subjects(clauses: Sequence[Clause], found: Found, words: Sequence[Word], lexicon: Lexicon) -> None:
+    """Take what is said of a thing that was not understood, and of nothing else: "my knees are weak", "the kettle is
+    dry" tell nothing of the tree. But "this fella is weak" points at it."""
+    breaks, pointed = _breaks(found), frozenset(lexicon.sense["at_hand"])
+    for clause in clauses:
+        first, end = clause.span
+        start = max((token.end for token in breaks if token.end <= first), default=0)
+        tokens = [token for token in found.tokens if start <= token.first < end]
+        state = next((token for token in tokens if token.kind == "STATE"), None)
+        if clause.kind != "observe" or clause.work or state is None or {t.kind for t in tokens} - _SAID_OF_ANY:
+            continue
+        at = state.first - 1
+        while at > start and words[at].text in lexicon.sense["states_be"]:
+            at -= 1
+        if (
+            at == state.first - 1
+            or found.marks[at] != "missed"
+            or pointed.intersection(w.text for w in words[start:at])
+        ):
+            continue
+        clause.facts, clause.acts, clause.measures, clause.candidates = [], [], {}, []
+        clause.phrase, clause.refers, clause.series = None, [], []
+        clause.idle += [token for token in tokens if token not in clause.idle]
 
 
 def of_others(clause: Clause, tokens: Sequence[Token], before: Sequence[Clause]) -> None:

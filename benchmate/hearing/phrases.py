@@ -15,6 +15,7 @@ from .values import Value
 
 ASIDE = "aside"  # a meaning that no rule asks for ("a thick branch"): heard, not recorded
 _NOUNS = frozenset({"PART", "FINDING", "EVENT", "MEANS", "TREEWORD", "PRON"})
+INNER = "inner"  # a level, and a link that tells it
 HIDDEN = "~"  # a part that only helps to tell the work ("into the ~shade")
 
 
@@ -97,6 +98,15 @@ def leaves(node: Any) -> Iterator[Token]:
     elif isinstance(node, Node):
         for child in node.children:
             yield from leaves(child)
+
+
+def linked_phrase(link: Token | None, node: Node) -> Phrase:
+    """The phrase behind a link. "Inside the juniper": a tree has an inside, so there the link tells the level."""
+    phrase = read_phrase(node)
+    of_tree = bool(phrase.species or phrase.name) and not (phrase.parts or phrase.findings or phrase.states)
+    if link is not None and link.kind == "AT" and link.value == INNER and of_tree:
+        phrase.level = phrase.level or INNER
+    return phrase
 
 
 def read_phrase(node: Node) -> Phrase:

@@ -12,7 +12,7 @@ from .clauses import TRUNKS, Clause, Setting, chain
 from .day_seen import seen_date
 from .doing import DONE, LATER, NOT, NOW, Mood
 from .noting import harmed, noted, only_there, placing, pulled, seen_there, worked
-from .phrases import ASIDE, HIDDEN, Phrase, leaves, read_phrase
+from .phrases import ASIDE, HIDDEN, Phrase, leaves, linked_phrase, read_phrase
 from .placing import at_place, merged, of_some, only_named_by, only_place, placed
 from .reading import Fact, Spot, Work
 from .saying import phrase_facts, says_gone, species_fact
@@ -51,7 +51,7 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
             if item.kind == "DATE":
                 seen_date(setting, clause, item, had)
         elif kind == "np":
-            phrase = read_phrase(item)
+            phrase = linked_phrase(link, item)
             named = all(fact.kind == "species" for fact in clause.facts) and (
                 subject is None or subject.species or (subject.part or "").startswith(HIDDEN)
             )
@@ -293,12 +293,19 @@ def _back_to(setting: Setting, clause: Clause, phrase: Phrase) -> None:
     if "temperature_c" in phrase.measures:
         clause.measures.update(measured(setting, clause, phrase, None))
         return
-    before = setting.before[-1].work[-1].work if setting.before and setting.before[-1].work else None
+    last = setting.before[-1].work[-1] if setting.before and setting.before[-1].work else None
+    before = last.work if last else None
     cuts = setting.lexicon.works.get(before or "", {}).get("group") == "cutting"
     if before and not (cuts or clause.phrase or phrase.numbers or phrase.measures or phrase.bare or phrase.ordinal):
         clause.taken = True  # "guyed the branch, down to the pot rim": where to
         return
     spot = clause.phrase.spot() if clause.phrase else Spot()
     clause.facts = [f for f in clause.facts if f.kind == "species"]
-    clause.work = [Work("shorten", spot, amount(setting, phrase), NOW)]
-    clause.acts, clause.mood, clause.kind = ["decide"], Mood(NOW), "decide"
+    again = last is not None and last.work == "shorten" and bool(last.done)
+    done = last.done or NOW if last is not None and again else NOW
+    if last is not None and again and last.spot == Spot() and not last.measures and not clause.facts:
+        setting.before[-1].work[-1] = replace(last, spot=spot, measures=amount(setting, phrase))
+        clause.taken = True  # "trimmed the box, shoots back to two pairs": how it was trimmed
+        return
+    clause.work = [Work("shorten", spot, amount(setting, phrase), done)]
+    clause.acts, clause.mood, clause.kind = ["decide"], Mood(done), "decide"

@@ -56,8 +56,11 @@ def supposed_alone(clauses: Sequence[Clause]) -> None:
 
 
 def supposed_too(before: Clause, clause: Clause) -> bool:
-    """ "what if it had mildew and were weak": what goes on with "and" is supposed as well."""
-    if before.kind != "what_if" or clause.topic or not {"and", ","} & set(clause.joined):
+    """ "what if it had mildew and were weak", "what if I wire it and bend it?": what goes on with "and" is supposed as
+    well."""
+    if before.kind != "what_if" or not {"and", ","} & set(clause.joined):
+        return False
+    if clause.topic and not (clause.topic == "may" and clause.asked and clause.kind == "decide"):
         return False
     if clause.kind not in ("observe", "decide") or not (clause.facts or clause.work):
         return False
