@@ -18,7 +18,13 @@ from .joining import join
 from .kept_words import reminder_words, with_ratio
 from .lending import lent_by
 from .lexicon import Lexicon
-from .not_told import drop_lost_days, drop_unknown_subjects, going_somewhere, take_questions
+from .not_told import (
+    drop_bare_corrections,
+    drop_lost_days,
+    drop_unknown_subjects,
+    going_somewhere,
+    take_questions,
+)
 from .opening import STOPS, is_filler
 from .owners import unsaid_owner
 from .reading import Fact, Guess, Missed, Reading, Work
@@ -103,6 +109,7 @@ class Ear:
         lent = lent_by(last, self.lexicon)
         clauses = assemble(tree, Setting(self.lexicon, on.isoformat(), first_frost, len(words), lent=lent))
         drop_lost_days(clauses, found)
+        drop_bare_corrections(clauses)
         drop_unknown_subjects(clauses, found, words, self.lexicon)
         take_questions(clauses, found, words, self.lexicon)
         going_somewhere(clauses, found, words, self.lexicon)

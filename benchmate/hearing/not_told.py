@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from benchmate.value import replace
 
@@ -58,6 +59,14 @@ def drop_unknown_subjects(clauses: Sequence[Clause], found: Found, words: Sequen
         clause.facts, clause.acts, clause.measures, clause.candidates = [], [], {}, []
         clause.phrase, clause.refers, clause.series = None, [], []
         clause.idle += [token for token in tokens if token not in clause.idle]
+
+
+def drop_bare_corrections(clauses: Sequence[Clause]) -> None:
+    """ "Scorched leaves, that was the bonfire" sets nothing right: behind what was seen nothing else is named."""
+    for before, clause in pairwise(clauses):
+        named = clause.work or clause.facts or clause.when or clause.measures or clause.refers or clause.pick
+        if clause.kind == "correct" and not named and any(fact.kind == "finding" for fact in before.facts):
+            clause.acts = []
 
 
 def of_others(clause: Clause, tokens: Sequence[Token], before: Sequence[Clause]) -> None:
