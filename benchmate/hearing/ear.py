@@ -25,11 +25,11 @@ from .not_told import (
     going_somewhere,
     take_questions,
 )
-from .opening import STOPS, is_filler
+from .opening import STOPS
 from .owners import unsaid_owner
+from .passed_over import missed_words
 from .reading import Fact, Guess, Missed, Reading, Work
 from .search import Found, find_reading
-from .sense import ARTICLES
 from .several import several_of
 from .spotting import Spotter, Token
 from .wished import wished
@@ -118,7 +118,7 @@ class Ear:
         filler = self.lexicon.filler
         if not reading.acts and reading.when and not reading.tree:  # a day alone says nothing
             clauses = [replace(clause, idle=[*clause.idle, *_tokens_of(found, clause)]) for clause in clauses]
-        missed = _missed(text, words, found, clauses, NOTHING, filler)
+        missed = missed_words(text, words, found, clauses, NOTHING, filler)
         lost = frozenset(
             n for n, word in enumerate(words) if any(one.span[0] <= word.start < one.span[1] for one in missed)
         )
@@ -126,7 +126,7 @@ class Ear:
         if lost or not any(token.kind == "AGAIN" for token in found.tokens):  # "do the same on the right" asks nothing
             reading, taken = with_figure(reading, words, lost, self.spotter, lattice, dates)
         if taken:
-            missed = _missed(text, words, found, clauses, taken, filler)
+            missed = missed_words(text, words, found, clauses, taken, filler)
         if reading.topic == "figure" and all(fact.kind == "species" for fact in reading.facts):
             reading = replace(reading, acts=tuple(act for act in reading.acts if act != "observe"))
         if not (reading.acts or reading.tree or reading.when or missed or reading.pick):  # nothing came of it at all
@@ -240,46 +240,6 @@ def _guessed(found: Found) -> tuple[Guess, ...]:
         for guess in token.guesses:
             out.setdefault(guess.span, guess)
     return tuple(out.values())
-
-
-def _missed(
-    text: str,
-    words: Sequence[Word],
-    found: Found,
-    clauses: Sequence[Clause],
-    taken: frozenset[int],
-    filler: Mapping[str, Any],
-) -> tuple[Missed, ...]:
-    """Runs of words that were passed over though they say something, or that turned out to say nothing here; but not
-    those that are filler as a whole ("it's fine"). taken: words that no sentence took, but a number of a figure did."""
-    marks = list(found.marks)
-    for clause in clauses:
-        if clause.idle_whole:
-            marks[slice(*clause.span)] = ["missed" if mark == "used" else mark for mark in marks[slice(*clause.span)]]
-        for token in clause.idle:
-            marks[token.first : token.end] = ["missed"] * (token.end - token.first)
-    for place in taken:
-        marks[place] = "used"
-    used = "used" in marks  # where nothing else was said, the filler is all that was
-    out: list[Missed] = []
-    at = 0
-    while at < len(words):
-        if marks[at] != "missed":
-            at += 1
-            continue
-        end = at + 1
-        while end < len(words) and (marks[end] == "missed" or _between_missed(marks, words, end)):
-            end += 1
-        span = (words[at].start, words[end - 1].end)
-        if not (used and is_filler(filler, ["is" if word.text == "'s" else word.text for word in words[at:end]])):
-            out.append(Missed(text[span[0] : span[1]], span))
-        at = end
-    return tuple(out)
-
-
-def _between_missed(marks: Sequence[str], words: Sequence[Word], at: int) -> bool:
-    """Whether a word that says nothing lies between two missed ones: "grown from a cutting" is told as a whole."""
-    return marks[at] == "filler" and words[at].text in ARTICLES and marks[at + 1 : at + 2] == ["missed"]
 
 
 def _loose_denials(found: Found, words: Sequence[Word]) -> list[Token]:

@@ -7,8 +7,9 @@ from benchmate.value import replace
 from .clauses import Clause, Setting
 from .doing import DONE, NOT, NOW, Mood
 from .phrases import HIDDEN, Phrase
-from .reading import Fact, Work
+from .reading import Fact, Spot, Work
 from .saying import phrase_facts, species_fact, without_named
+from .sizes import amount, measured
 from .spotting import Token
 
 
@@ -109,3 +110,26 @@ def seen_there(setting: Setting, clause: Clause, subject: Phrase) -> None:
 def only_there(setting: Setting, fact: Fact, subject: Phrase | None) -> bool:
     found = setting.lexicon.seen.get(subject.part or "") if subject is not None else None
     return subject is not None and found == fact.value and fact.span == subject.span
+
+
+def back_to(setting: Setting, clause: Clause, phrase: Phrase) -> None:
+    """ "left shoot back to four leaves": shortening, without a verb. But "frost, down to minus 2" tells how cold."""
+    if "temperature_c" in phrase.measures:
+        clause.measures.update(measured(setting, clause, phrase, None))
+        return
+    last = setting.before[-1].work[-1] if setting.before and setting.before[-1].work else None
+    before = last.work if last else None
+    cuts = setting.lexicon.works.get(before or "", {}).get("group") == "cutting"
+    if before and not (cuts or clause.phrase or phrase.numbers or phrase.measures or phrase.bare or phrase.ordinal):
+        clause.taken = True  # "guyed the branch, down to the pot rim": where to
+        return
+    spot = clause.phrase.spot() if clause.phrase else Spot()
+    clause.facts = [f for f in clause.facts if f.kind == "species"]
+    again = last is not None and last.work == "shorten" and bool(last.done)
+    done = last.done or NOW if last is not None and again else NOW
+    if last is not None and again and last.spot == Spot() and not last.measures and not clause.facts:
+        setting.before[-1].work[-1] = replace(last, spot=spot, measures=amount(setting, phrase))
+        clause.taken = True  # "trimmed the box, shoots back to two pairs": how it was trimmed
+        return
+    clause.work = [Work("shorten", spot, amount(setting, phrase), done)]
+    clause.acts, clause.mood, clause.kind = ["decide"], Mood(done), "decide"

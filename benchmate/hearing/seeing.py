@@ -11,12 +11,12 @@ from .automaton import Node
 from .clauses import TRUNKS, Clause, Setting, chain
 from .day_seen import seen_date
 from .doing import DONE, LATER, NOT, NOW, Mood
-from .noting import harmed, noted, only_there, placing, pulled, seen_there, worked
+from .noting import back_to, harmed, noted, only_there, placing, pulled, seen_there, worked
 from .phrases import ASIDE, HIDDEN, Phrase, leaves, linked_phrase, read_phrase
 from .placing import at_place, merged, of_some, only_named_by, only_place, placed
 from .reading import Fact, Spot, Work
 from .saying import phrase_facts, says_gone, species_fact
-from .sizes import amount, loose, measured, size_of_finding, sized
+from .sizes import loose, measured, size_of_finding, sized
 from .spotting import Token
 from .worked_on import what_is_given
 
@@ -253,7 +253,7 @@ def linked(setting: Setting, clause: Clause, phrase: Phrase, link: Token, subjec
         facts = [replace(f, spot=replace(f.spot, count=count)) if f.kind == "finding" else f for f in facts]
     where = phrase.spot(count=False)
     if link.kind == "BACKTO" and not facts:
-        _back_to(setting, clause, phrase)
+        back_to(setting, clause, phrase)
         return
     if link.kind == "AT" and subject is not None and (phrase.species or phrase.shown_part):
         seen_there(setting, clause, subject)
@@ -286,26 +286,3 @@ def linked(setting: Setting, clause: Clause, phrase: Phrase, link: Token, subjec
     clause.idle += idle
     clause.means += phrase.means
     clause.tree = clause.tree or phrase.name
-
-
-def _back_to(setting: Setting, clause: Clause, phrase: Phrase) -> None:
-    """ "left shoot back to four leaves": shortening, without a verb. But "frost, down to minus 2" tells how cold."""
-    if "temperature_c" in phrase.measures:
-        clause.measures.update(measured(setting, clause, phrase, None))
-        return
-    last = setting.before[-1].work[-1] if setting.before and setting.before[-1].work else None
-    before = last.work if last else None
-    cuts = setting.lexicon.works.get(before or "", {}).get("group") == "cutting"
-    if before and not (cuts or clause.phrase or phrase.numbers or phrase.measures or phrase.bare or phrase.ordinal):
-        clause.taken = True  # "guyed the branch, down to the pot rim": where to
-        return
-    spot = clause.phrase.spot() if clause.phrase else Spot()
-    clause.facts = [f for f in clause.facts if f.kind == "species"]
-    again = last is not None and last.work == "shorten" and bool(last.done)
-    done = last.done or NOW if last is not None and again else NOW
-    if last is not None and again and last.spot == Spot() and not last.measures and not clause.facts:
-        setting.before[-1].work[-1] = replace(last, spot=spot, measures=amount(setting, phrase))
-        clause.taken = True  # "trimmed the box, shoots back to two pairs": how it was trimmed
-        return
-    clause.work = [Work("shorten", spot, amount(setting, phrase), done)]
-    clause.acts, clause.mood, clause.kind = ["decide"], Mood(done), "decide"

@@ -8,9 +8,10 @@ from benchmate.value import replace
 
 from .automaton import Node
 from .clauses import Clause, Setting, chain, is_just_past, take_date, tense
-from .deeds import Deed, blown_off, broke_it, deed_of, harm_of, manners_of, name_of
+from .deeds import Deed, deed_of, manners_of, name_of
 from .doing import DONE, LATER, NOT, NOW, Mood
 from .done_before import no_longer_there, places_of, worked_before
+from .harm import blown_off, broke_it, harm_of
 from .mishaps import went_wrong
 from .phrases import Phrase, leaves, read_phrase
 from .placing import of_some

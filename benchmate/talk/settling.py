@@ -6,6 +6,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from benchmate.hearing.reading import Missed, Reading, Work
+from benchmate.practice.advice import Ask
 from benchmate.talk.asked_how import phrase_places
 from benchmate.talk.decide import LEFT_WORKS
 from benchmate.telling.heard import said_work_words
@@ -17,6 +18,9 @@ if TYPE_CHECKING:
     from benchmate.hearing.words import Word
     from benchmate.talk.turns import Turn
 
+# what is asked where a day is wanted
+NO_DAY = Ask("when", "No reminder is kept yet: on which day? Say it whole, as in: remind me to feed it in three weeks.")
+TO_COME = Ask("when", "That day is still to come, so nothing is logged: on which day was it done?")
 _OPEN = "now"  # work that is told of as being done, or about to be
 _STOPS = frozenset(".!?;...")  # what ends a sentence
 _COMMAS = frozenset({",", ":"})

@@ -24,7 +24,7 @@ from benchmate.talk.on_record import on_record
 from benchmate.talk.parting import parts_with
 from benchmate.talk.redated import day_meant_by
 from benchmate.talk.refer import pointing_of, resolve
-from benchmate.talk.settling import settled, settled_guesses
+from benchmate.talk.settling import NO_DAY, TO_COME, settled, settled_guesses
 from benchmate.talk.sums_follow import counted_leaves
 from benchmate.talk.which_tree import Meant, as_list, as_turn, meant_tree, rivals, species_said, which
 from benchmate.telling.answer import Answer
@@ -36,11 +36,7 @@ if TYPE_CHECKING:
     from benchmate.talk.bench import Bench
 
 ADVISED = {"advice", "may", "when", "compare", "why", "what-if"}
-_NO_DAY = Ask(
-    "when", "No reminder is kept yet: on which day? Say it whole, as in: remind me to feed it in three weeks."
-)
 _STATES = {"observe", "decide"}
-_TO_COME = Ask("when", "That day is still to come, so nothing is logged: on which day was it done?")
 
 
 def carry_out(bench: Bench, reading: Reading, confirmed: bool, gone: Logged = ()) -> tuple[Answer, Context]:
@@ -213,7 +209,7 @@ class Turn:
             begin_record(self)
             return
         if done_ahead(self.reading, self.on, self.southern):
-            self.asks.append(_TO_COME)
+            self.asks.append(TO_COME)
             return
         entries = entries_of(
             reading,
@@ -230,9 +226,9 @@ class Turn:
         if entries:
             self.keep(entries)
             if "remind" in self.acts and not any(entry.when or entry.follow for entry in entries):
-                self.asks.append(_NO_DAY)
+                self.asks.append(NO_DAY)
         elif "remind" in self.acts and self.tree:
-            self.asks.append(_NO_DAY)
+            self.asks.append(NO_DAY)
         elif self.meant.ask and not self.says and self._needs_tree():
             self.asks.append(self.meant.ask)
         if self.meant.aside and (self.advice or entries):
