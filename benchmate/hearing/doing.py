@@ -19,12 +19,13 @@ BENT = frozenset({"bend", "guy", "wire", "turn-tree"})
 class Mood:
     """How the verb is meant. done: as in the contract. event: something is told of the tree rather than decided.
     denied: the event did not happen. open: the form alone does not tell past from present ("put", "cut").
-    someone: it is told who does it ("I need to seal it")."""
+    going: it is a form in -ing. someone: it is told who does it ("I need to seal it")."""
 
     done: str
     event: bool = False
     denied: bool = False
     open: bool = False
+    going: bool = False
     someone: bool = False
 
 
@@ -50,7 +51,7 @@ def mood_of(aux: Sequence[str], form: str, verb: str, lexicon: Lexicon, subject:
     if form == "VING":
         if denied:
             return Mood(NOT)
-        return Mood(DONE if "done" in aux else LATER if "will" in aux else NOW)
+        return Mood(DONE if "done" in aux else LATER if "will" in aux else NOW, going=True)
     if "get" in aux or {"let", "have"} <= set(aux):  # "get it wired", "let's have the elm fed"
         if "do" in aux and someone and not denied:
             return Mood(DONE)  # "did I get it wired"

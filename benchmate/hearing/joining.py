@@ -27,10 +27,11 @@ from .amending import (
 )
 from .belonging import bare_place, belongs, fronted, place_first, same_unit
 from .clauses import Clause
+from .comparing import compared, named_works
 from .dated import dated_clauses, planned
 from .doing import AT_ONCE, DONE, LATER, NOW
 from .lexicon import Lexicon
-from .reading import Fact, Reading, Spot, Work
+from .reading import Fact, Reading, Spot
 from .supposing import (
     beforehand,
     left_for_a_reason,
@@ -104,7 +105,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
         if clause.passing and any(other.acts for other in done if other is not clause):
             clause.acts = []
         bare_place(clause, alone=len(done) == 1)
-    _named_works(done, lexicon)
+    named_works(done, lexicon)
     done = supposed_first(done)
     supposed_alone(done)
     begun(done, lexicon)
@@ -117,7 +118,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
         acts=tuple(_settled_acts(acts, done)),
         topic=_topic(done),
         facts=tuple(_unique([f for c in done for f in c.facts])),
-        work=tuple(_compared([w for c in done for w in c.work], done)),
+        work=tuple(compared([w for c in done for w in c.work], done)),
         measures={k: v for c in reversed(done) for k, v in c.measures.items()},
         figure=next((c.figure for c in done if c.figure), None),
         tree=_tree(acts, done),
@@ -236,12 +237,6 @@ def _told_again(fact: Fact, later: Fact) -> bool:
     return replace(added, part=None, side=None, level=None, ordinal=None) == first
 
 
-def _compared(work: list[Work], clauses: Sequence[Clause]) -> list[Work]:
-    if any(c.topic == "compare" for c in clauses):
-        return [replace(w, done=None) if w.done == NOW else w for w in work]
-    return work
-
-
 def _names_the_list(before: Clause, clause: Clause) -> None:
     """ "Repot list for next spring": the work right before the word for a list only says which list."""
     told = before.mood is not None and before.mood.done in (NOW, LATER) and before.work
@@ -274,26 +269,16 @@ def _inherit(before: Clause, clause: Clause) -> None:
         if before.mood.done == LATER and "and" in clause.joined:
             clause.work = [w if w.work in AT_ONCE else replace(w, done=LATER) for w in clause.work]
             clause.mood = replace(clause.mood, done=LATER)
-        elif before.mood.done == DONE and clause.mood.open and clause.when is None:
+        elif before.mood.done == DONE and (clause.mood.open or _goes_on(before, clause)) and clause.when is None:
             clause.work = [replace(w, done=DONE) for w in clause.work]
             clause.mood = replace(clause.mood, done=DONE)
 
 
+def _goes_on(before: Clause, clause: Clause) -> bool:
+    """ "Finished wiring it and bending it": the same helper is meant for both forms in -ing."""
+    going = before.mood is not None and before.mood.going and clause.mood is not None and clause.mood.going
+    return going and not clause.by_grower
+
+
 def _last_work(clause: Clause) -> str | None:
     return clause.work[-1].work if clause.work else None
-
-
-def _named_works(clauses: Sequence[Clause], lexicon: Lexicon) -> None:
-    """ "which is better, wire or guy?": nouns that are compared stand for their work."""
-    if not any(clause.topic == "compare" for clause in clauses):
-        return
-    for clause in clauses:
-        events = [fact for fact in clause.facts if fact.kind == "event" and fact.when is None and not fact.denied]
-        if (
-            clause.kind == "observe" and events and len(events) == len(clause.facts) and not clause.topic
-        ):  # "leaf-cut or defoliation"
-            clause.work, clause.acts = [Work(str(fact.value), span=fact.span) for fact in events], []
-            clause.facts, clause.taken = [fact for fact in clause.facts if fact not in events], True
-        named = lexicon.patterns.get(f"{clause.phrase.part}|||") if clause.phrase else None
-        if clause.kind == "observe" and named and not clause.facts and not clause.work:
-            clause.work, clause.taken = [Work(named)], True
