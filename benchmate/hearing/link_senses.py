@@ -248,6 +248,11 @@ def exclaimed(s: Sense) -> bool:
     return bool(behind) and behind[0] in sense["reasons"] and not any(text in sense["past"] for text in behind)
 
 
+def as_wished(s: Sense) -> bool:
+    """ "Smaller leaves, which is what I wanted" sets nothing right."""
+    return s.kind == "CORRECT" and s.at > 0 and s.texts[s.at - 1] in s.lexicon.sense["as_wished"]
+
+
 def rues(s: Sense) -> bool:
     """ "It's bone dry, oops": nothing comes behind that would set it right."""
     if s.kind != "CORRECT" or not s.is_one_of("ruing") or s.opening:

@@ -72,6 +72,7 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     link_senses.clipped,
     link_senses.exclaimed,
     link_senses.rues,
+    link_senses.as_wished,
     link_senses.no_question,
     link_senses.asks_back,
     verb_senses.taken_out,

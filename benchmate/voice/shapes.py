@@ -42,6 +42,12 @@ def example_statements(tables: Tables) -> Iterator[str]:
     yield from seen
 
 
+def statements_as_they_stand(tables: Tables) -> Iterator[list[str]]:
+    """The words of statements that are counted without being varied."""
+    for statement in tables.get(SPOKEN, {}).get("also", ()):
+        yield [word for word in spoken_words(statement, {}) if word not in PAUSES]
+
+
 def learn_shapes(statements: Iterable[str], ear: Ear, said: Mapping[str, str]) -> list[Shape]:
     """The shape of each statement. One that the ear does not take in whole teaches nothing and is left out."""
     shapes = []
