@@ -253,6 +253,7 @@ class _Builder:
             "untouched": list(self.tables.get("words/verbs.toml", {}).get("untouched", {}).get("says", [])),
             "ends": dict(self.tables.get("words/verbs.toml", {}).get("ends", {})),
             "untended": dict(self.tables.get("words/verbs.toml", {}).get("untended", {})),
+            "halving": dict(self.tables.get("words/verbs.toml", {}).get("halving", {})),
             "third": list(self.tables.get("words/verbs.toml", {}).get("third", {})),
             "with_thing": list(self.tables.get("words/verbs.toml", {}).get("thing", {}).get("says", [])),
             "same_past": sorted(verb for verb, forms in self.irregular.items() if forms[0] == verb),

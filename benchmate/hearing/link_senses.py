@@ -56,7 +56,7 @@ def adverb(s: Sense) -> bool:
         return True
     said = " ".join(s.texts[s.at : s.token.end])
     followed = s.lexicon.sense["before"].get(f"{said} {s.kind}", ())
-    behind = (s.after, " ".join(s.texts[s.token.end : s.token.end + 2]))
+    behind = [" ".join(s.texts[s.token.end : s.token.end + words]) for words in (1, 2, 3)]
     return any(one in followed for one in behind) and not s.behind("DET", "AT", "TO", "FROM", "OF")
 
 

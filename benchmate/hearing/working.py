@@ -223,8 +223,11 @@ def _take_down(setting: Setting, clause: Clause, vp: Node, deed: Deed, name: str
     ):
         work = replace(work, spot=replace(work.spot, level=work.spot.level or "inner"))  # "thin the twigs inside"
     measures = work_measures(setting, clause, name, phrases, deed.posts) | deed.kept
+    halving = setting.lexicon.data.get("halving", {})
     if deed.shares:
         measures["share"] = deed.shares[0]
+    elif deed.verb.value in halving and name in halving["works"]:  # "halved the candles"
+        measures["share"] = halving[deed.verb.value]
     for post in deed.posts:
         if post.kind == "DATE":
             past = mood.done == DONE or mood.event or (mood.open and is_just_past(setting, post))
