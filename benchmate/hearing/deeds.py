@@ -8,7 +8,7 @@ from benchmate.value import dataclass, field, replace
 
 from .automaton import Node
 from .clauses import Clause, Setting
-from .doing import DONE, NOT, NOW, Mood, mood_of, work_of
+from .doing import DONE, LATER, NOT, NOW, Mood, mood_of, work_of
 from .lexicon import Lexicon
 from .particles import PARTICLES, back_of, is_particle, lost_particle, verb_phrase
 from .phrases import HIDDEN, Phrase, linked_phrase, settle_bare
@@ -252,3 +252,27 @@ def _told(deed: Deed, way: str, setting: Setting) -> bool:
     """Whether a particle makes the work what it is ("brought it indoors"), rather than telling where it is done."""
     keys = (f"{deed.verb.value}|{way}|{part}|" for part in [*deed.parts, ""])
     return any(key in setting.lexicon.patterns for key in keys)
+
+
+def settled_work(setting: Setting, clause: Clause, deed: Deed, name: str) -> str:
+    """The work, where what is spared or put off is another than the verb's own. Its amount goes into the deed."""
+    thing = deed.thing
+    if name == "leave" and thing is not None and thing.part in setting.lexicon.amount and thing.numbers:
+        deed.kept, thing.parts = amount(setting, thing), []  # "left three buds on the low branch"
+        thing.numbers = []
+        for link, phrase in deed.phrases:
+            phrase.parts = [] if link is not None and link.kind == "OF" else phrase.parts  # "two pairs of leaves"
+        return "shorten"
+    if name == "leave" and thing is not None and thing.events and not thing.parts:  # "leave the repotting till spring"
+        deed.mood = Mood(NOT)
+        return str(thing.events[0].value)
+    off = next((str(t.value) for link, p in deed.phrases if link is not None for t in p.events), None)
+    if name == "wait" and off is not None and deed.mood.done in (NOW, LATER):  # "holding off on the feed"
+        deed.mood = Mood(NOT)
+        return off
+    put_off = deed.subject.events if name == "wait" and deed.subject is not None else []
+    if put_off and deed.mood.done in (NOW, LATER):  # "the repot can wait till August"
+        deed.mood = Mood(LATER)
+        clause.facts = [fact for fact in clause.facts if fact.kind != "event"]
+        return str(put_off[0].value)
+    return name

@@ -44,7 +44,9 @@ def _named_as_many(setting: Setting) -> list[str]:
         if clause.denied and not clause.facts:
             continue  # "candles are 4 cm long, no needles yet"
         named = clause.phrase.part if clause.phrase is not None else None
-        told = [named] if named else [setting.lexicon.spoken_many.get(str(fact.value)) for fact in reversed(clause.facts)]
+        told = (
+            [named] if named else [setting.lexicon.spoken_many.get(str(fact.value)) for fact in reversed(clause.facts)]
+        )
         if parts := [part for part in told if part]:
             return parts
     return []

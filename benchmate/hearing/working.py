@@ -8,7 +8,7 @@ from benchmate.value import replace
 
 from .automaton import Node
 from .clauses import Clause, Setting, chain, is_just_past, take_date, tense
-from .deeds import Deed, deed_of, manners_of, name_of
+from .deeds import Deed, deed_of, manners_of, name_of, settled_work
 from .doing import DONE, LATER, NOT, NOW, Mood
 from .done_before import no_longer_there, places_of, worked_before
 from .harm import blown_off, broke_it, harm_of
@@ -18,7 +18,6 @@ from .placing import of_some
 from .reading import Fact, Spot, Work
 from .saying import phrase_facts
 from .seeing import see
-from .sizes import amount
 from .spotting import Token
 from .worked_on import SUBJECT, Linked, found_there, work_measures, work_spot
 
@@ -167,7 +166,7 @@ def do(
         clause.idle += leaves(vp)
         clause.means += [means for _, phrase in deed.phrases for means in phrase.means]
         return
-    name = _settled(setting, deed, name)
+    name = settled_work(setting, clause, deed, name)
     if _where_it_ends(setting, deed, name):
         clause.mood, clause.taken = None, True
         return
@@ -193,25 +192,6 @@ def _where_it_ends(setting: Setting, deed: Deed, name: str) -> bool:
         p for p in ends if p.part in ("branch", "side-branch", "shoot", "leader") and not p.numbers and not p.bare
     ]
     return before[-1].work in ("remove", "shorten") and "back" in deed.particles and bool(wooden)
-
-
-def _settled(setting: Setting, deed: Deed, name: str) -> str:
-    """The work, where what is spared or put off is another than the verb's own. Its amount goes into the deed."""
-    thing = deed.thing
-    if name == "leave" and thing is not None and thing.part in setting.lexicon.amount and thing.numbers:
-        deed.kept, thing.parts = amount(setting, thing), []  # "left three buds on the low branch"
-        thing.numbers = []
-        for link, phrase in deed.phrases:
-            phrase.parts = [] if link is not None and link.kind == "OF" else phrase.parts  # "two pairs of leaves"
-        return "shorten"
-    if name == "leave" and thing is not None and thing.events and not thing.parts:  # "leave the repotting till spring"
-        deed.mood = Mood(NOT)
-        return str(thing.events[0].value)
-    off = next((str(t.value) for link, p in deed.phrases if link is not None for t in p.events), None)
-    if name == "wait" and off is not None and deed.mood.done in (NOW, LATER):  # "holding off on the feed"
-        deed.mood = Mood(NOT)
-        return off
-    return name
 
 
 def _take_down(setting: Setting, clause: Clause, vp: Node, deed: Deed, name: str) -> None:
