@@ -23,6 +23,7 @@ from .not_told import (
     drop_lost_days,
     drop_unknown_subjects,
     going_somewhere,
+    held_back,
     take_questions,
 )
 from .opening import STOPS
@@ -110,6 +111,7 @@ class Ear:
         clauses = assemble(tree, Setting(self.lexicon, on.isoformat(), first_frost, len(words), lent=lent))
         drop_lost_days(clauses, found)
         drop_bare_corrections(clauses)
+        held_back(clauses, found, words, self.lexicon)
         drop_unknown_subjects(clauses, found, words, self.lexicon)
         take_questions(clauses, found, words, self.lexicon)
         going_somewhere(clauses, found, words, self.lexicon)

@@ -248,6 +248,14 @@ def exclaimed(s: Sense) -> bool:
     return bool(behind) and behind[0] in sense["reasons"] and not any(text in sense["past"] for text in behind)
 
 
+def comes_off(s: Sense) -> bool:
+    """ "The wire's coming off" is the grower's work, "the bark is coming off" is not; no state of a wire is meant."""
+    sense = s.lexicon.sense
+    if s.kind == "OFF" and s.token.value == "coming":
+        return s.at == 0 or s.texts[s.at - 1] not in sense["comes_off"]
+    return s.kind == "STATE" and s.word == "coming" and s.at > 1 and s.texts[s.at - 2] in sense["comes_off"]
+
+
 def as_wished(s: Sense) -> bool:
     """ "Smaller leaves, which is what I wanted" sets nothing right."""
     return s.kind == "CORRECT" and s.at > 0 and s.texts[s.at - 1] in s.lexicon.sense["as_wished"]

@@ -73,6 +73,7 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     link_senses.exclaimed,
     link_senses.rues,
     link_senses.as_wished,
+    link_senses.comes_off,
     link_senses.no_question,
     link_senses.asks_back,
     verb_senses.taken_out,

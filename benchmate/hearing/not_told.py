@@ -8,13 +8,14 @@ from itertools import pairwise
 from benchmate.value import replace
 
 from .clauses import Clause
-from .doing import LATER, NOW
+from .doing import LATER, NOT, NOW, Mood
 from .lexicon import Lexicon
 from .reading import Spot, Work
 from .search import Found
 from .spotting import Token
 from .words import Word
 
+_TOO_REACH = 3  # words before "to" within which "too" stands
 # kinds of words that name nothing by themselves
 _SAID_OF_ANY = frozenset({"DET", "AUX", "STATE", "MANNER", "DATE"})
 
@@ -59,6 +60,25 @@ def drop_unknown_subjects(clauses: Sequence[Clause], found: Found, words: Sequen
         clause.facts, clause.acts, clause.measures, clause.candidates = [], [], {}, []
         clause.phrase, clause.refers, clause.series = None, [], []
         clause.idle += [token for token in tokens if token not in clause.idle]
+
+
+def held_back(clauses: Sequence[Clause], found: Found, words: Sequence[Word], lexicon: Lexicon) -> None:
+    """ "Too hot to repot it now", "it's too weak to wire": what it is too much for is not done."""
+    for clause in clauses:
+        first, end = clause.span
+        tokens = [token for token in found.tokens if first <= token.first < end]
+        to = next((token for token in tokens if token.kind == "TO"), None)
+        thing = next((token for token in tokens if to is not None and token.first >= to.end), None)
+        if clause.kind != "observe" or clause.work or to is None or thing is None:
+            continue
+        work = str(thing.value) if thing.kind == "EVENT" else lexicon.patterns.get(f"{thing.value}|||")
+        reach = range(max(0, to.first - _TOO_REACH), to.first)
+        if not work or not any(words[at].text in lexicon.sense["too_much"] for at in reach):
+            continue
+        facts = [fact for fact in clause.facts if fact.kind != "event" and fact.value != thing.value]
+        clause.facts, clause.work = facts, [Work(work, done=NOT, span=(thing.first, thing.end))]
+        clause.acts = ["observe", "decide"] if facts else ["decide"]
+        clause.mood = Mood(NOT)
 
 
 def drop_bare_corrections(clauses: Sequence[Clause]) -> None:

@@ -96,7 +96,8 @@ def beforehand(before: Clause, clause: Clause) -> bool:
         before.supposes += [replace(one, done=None) for one in work]
     else:
         past = before.mood is not None and before.mood.done == DONE
-        before.work += [replace(one, done=DONE if past or one.done == DONE else LATER) for one in work]
+        told = clause.mood is not None and not clause.mood.open  # "before I cut it" tells of no time
+        before.work += [replace(one, done=DONE if past or (told and one.done == DONE) else LATER) for one in work]
     before.facts += [fact for fact in clause.facts if fact.kind == "species"]
     return True
 
