@@ -58,10 +58,12 @@ def find_reading(
     ways[0][automaton.start] = Way(0.0, None, None, 0, 0)
     for at in range(len(words) + 1):
         here = ways[at]
-        if len(here) > KEPT_WAYS:
-            here = dict(sorted(here.items(), key=lambda item: item[1].cost)[:KEPT_WAYS])
         if at == len(words):
             break
+        if len(here) > KEPT_WAYS:
+            near = sorted(here.items(), key=lambda item: item[1].cost)
+            whole = next((item for item in near if automaton.ends(item[0])), near[0])  # so that one way is left
+            here = dict([*near[:KEPT_WAYS], whole])
         _pause(here, automaton, at)
         passes = _passes(words, lattice[at], lexicon, at)
         joins = words[at].text in JOINERS and words[at].text != ","

@@ -102,12 +102,12 @@ def gone(setting: Setting, clause: Clause, node: Node) -> None:
     by = next((t.value for t in leaves(node) if t.kind == "DATE" and t.value.deadline), None)
     if by is not None and by.future and clause.work:  # "wire off by Friday"
         clause.when = by.future
-    ahead = bool(clause.when) and str(clause.when) > setting.on[: len(str(clause.when))]
     if clause.work and any(t.kind == "OFF" and t.value == "coming" for t in leaves(node)):  # "the wire's coming off"
         clause.work, clause.mood = [replace(work, done=NOW) for work in clause.work], Mood(NOW)
-    if (
-        by is not None or ahead or any("will" in item for kind, item in chain(node) if kind == "aux")
-    ):  # "I'll have the wire off"
+        clause.when = next((t.value.future for t in leaves(node) if t.kind == "DATE"), None) or clause.when
+    ahead = bool(clause.when) and str(clause.when) > setting.on[: len(str(clause.when))]
+    willed = any("will" in item for kind, item in chain(node) if kind == "aux")  # "I'll have the wire off"
+    if by is not None or ahead or willed:
         clause.work, clause.mood = [replace(work, done=LATER) for work in clause.work], Mood(LATER)
     if clause.mood is not None:
         clause.mood = replace(clause.mood, open=True)
