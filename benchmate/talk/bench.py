@@ -112,7 +112,7 @@ class Bench:
         """The reading of a statement; where it goes on with what was said last, that of the two together."""
         from benchmate.talk.of_another import of_another
 
-        reading = self.house.hear(words, self.on, self.context.reading)
+        reading = self.house.hear(words, self.on, self.context.lending)
         if (amends := self._amended(words, reading)) is not None:
             return amends
         if words[:2].casefold() == "wh" and (asked := self._of_all(reading)) is not None:

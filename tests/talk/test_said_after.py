@@ -17,7 +17,7 @@ def talk(demo, day, *statements, tree=None):
 
 def done(answer):
     """(tree, works) of what was put down as done."""
-    pairs = zip(answer.logged_on, answer.logged, strict=True)
+    pairs = zip(answer.logged_for, answer.logged, strict=True)
     return [(name, [work["work"] for work in entry.work]) for name, entry in pairs if entry.kind == "done"]
 
 
@@ -59,3 +59,33 @@ def test_the_thing_asked_about_tells_the_work(demo, said):
 def test_the_thing_named_in_the_same_breath(demo):
     (answer,) = talk(demo, "2026-07-18", "checked the wire, took it off", tree="Old Salt")
     assert done(answer) == [("Old Salt", ["check", "unwire"])]
+
+
+# ---- questions are no work
+
+
+@pytest.mark.parametrize(
+    "said, topic, work",
+    [
+        ("what about half bare rooting it", "may", "repot"),
+        ("how about half defoliating it", "may", None),
+        ("why did you say wait", "why", "wait"),
+        ("why did it say wait", "why", "wait"),
+        ("why did you say leave it alone", "why", "leave"),
+    ],
+)
+def test_what_stands_behind_a_question_is_asked(demo, said, topic, work):
+    first, answer = talk(demo, "2027-04-10", "can I repot it this year", said, tree="Crag")
+    assert not first.logged and not answer.logged and answer.reading.topic == topic
+    assert work is None or [one.work for one in answer.reading.work] == [work]
+
+
+def test_the_share_asked_about_is_kept(demo):
+    (answer,) = talk(demo, "2027-04-10", "what about half bare rooting it", tree="Crag")
+    assert [dict(work.measures) for work in answer.reading.work] == [{"share": 0.5}]
+
+
+@pytest.mark.parametrize("said", ["moss is covering the soil", "moss is covering the soil, take it off?"])
+def test_what_a_thing_does_is_no_work_of_the_grower(demo, said):
+    (answer,) = talk(demo, "2026-06-27", said, tree="Gatepost")
+    assert not answer.logged and "shelter" not in [work.work for work in answer.reading.work]
