@@ -118,7 +118,8 @@ class Bench:
         if words[:2].casefold() == "wh" and (asked := self._of_all(reading)) is not None:
             return asked
         if self.context.figure is None:
-            return of_another(self.context.reading, reading, self.house.lexicon) or reading
+            latest = self.context.amends
+            return of_another(self.context.reading, reading, self.house.lexicon, latest) or reading
         from benchmate.talk.figure_again import said_further
 
         asked = self.context.figure

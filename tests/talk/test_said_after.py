@@ -89,3 +89,23 @@ def test_the_share_asked_about_is_kept(demo):
 def test_what_a_thing_does_is_no_work_of_the_grower(demo, said):
     (answer,) = talk(demo, "2026-06-27", said, tree="Gatepost")
     assert not answer.logged and "shelter" not in [work.work for work in answer.reading.work]
+
+
+@pytest.mark.parametrize("said", ["and the elm's", "and the elm", "and the elm?", "and Minnow's"])
+@pytest.mark.parametrize("asked", ["what's the height to trunk ratio", "what's a good mix"])
+def test_a_question_without_an_answer_is_what_goes_on(demo, asked, said):
+    *_, answer = talk(demo, "2026-06-20", "removed a 12 mm branch on the beech", asked, said)
+    assert not answer.logged and answer.reading.acts == ("ask",)
+
+
+@pytest.mark.parametrize("said", ["and the elm?", "and the elm's", "and Minnow?", "and on the elm?"])
+def test_the_work_told_last_is_asked_of_another_tree(demo, said):
+    _, answer = talk(demo, "2026-06-20", "fed the beech", said)
+    assert not answer.logged and answer.tree == "Minnow"
+    assert [work.work for work in answer.reading.work] == ["feed"]
+
+
+@pytest.mark.parametrize("said", ["and the elm", "and Minnow", "and the elm too"])
+def test_the_work_told_last_was_done_on_another_tree(demo, said):
+    _, answer = talk(demo, "2026-06-20", "fed the beech", said)
+    assert done(answer) == [("Minnow", ["feed"])]
