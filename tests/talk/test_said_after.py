@@ -109,3 +109,50 @@ def test_the_work_told_last_is_asked_of_another_tree(demo, said):
 def test_the_work_told_last_was_done_on_another_tree(demo, said):
     _, answer = talk(demo, "2026-06-20", "fed the beech", said)
     assert done(answer) == [("Minnow", ["feed"])]
+
+
+# ---- one tree in another's stead
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "wait, wasn't Ratchet, it was Gatepost",
+        "no, it wasn't Ratchet, it was Gatepost",
+        "sorry, not Ratchet, Gatepost",
+        "it was Gatepost, not Ratchet",
+        "hang on, that wasn't the hornbeam, it was the maple",
+        "no, it was Gatepost",
+    ],
+)
+def test_the_work_moves_to_the_tree_that_was_meant(demo, said):
+    talk(demo, "2027-03-20", "repotted it today", said, tree="Ratchet")
+    assert standing(demo, "Ratchet", "2027-03-20") == []
+    assert standing(demo, "Gatepost", "2027-03-20") == ["repot"]
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["wait, not the elm, the beech", "the beech, not the elm", "no, not Minnow, Parchment", "it wasn't the elm, it was the beech"],
+)
+def test_one_of_several_moves_and_the_others_stay(demo, said):
+    talk(demo, "2026-06-20", "fed the elm and the hornbeam", said)
+    names = ("Minnow", "Parchment", "Ratchet")
+    assert [standing(demo, name, "2026-06-20") for name in names] == [[], ["feed"], ["feed"]]
+
+
+def test_what_was_said_of_that_tree_alone_moves(demo):
+    talk(demo, "2026-06-20", "fed the elm, watered the hornbeam", "not the elm, the beech")
+    names = ("Minnow", "Parchment", "Ratchet")
+    assert [standing(demo, name, "2026-06-20") for name in names] == [[], ["feed"], ["water"]]
+
+
+def test_a_tree_that_nothing_was_put_down_for_is_asked_about(demo):
+    _, answer = talk(demo, "2026-06-20", "fed the hornbeam", "not the elm, the beech")
+    assert answer.asks and not answer.logged
+    assert standing(demo, "Ratchet", "2026-06-20") == ["feed"] and standing(demo, "Parchment", "2026-06-20") == []
+
+
+def test_a_tree_denied_alone_is_asked_about(demo):
+    _, answer = talk(demo, "2027-03-20", "repotted it today", "wait, it wasn't Ratchet", tree="Ratchet")
+    assert answer.asks and not answer.logged
