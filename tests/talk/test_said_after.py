@@ -156,3 +156,81 @@ def test_a_tree_that_nothing_was_put_down_for_is_asked_about(demo):
 def test_a_tree_denied_alone_is_asked_about(demo):
     _, answer = talk(demo, "2027-03-20", "repotted it today", "wait, it wasn't Ratchet", tree="Ratchet")
     assert answer.asks and not answer.logged
+
+
+# ---- told as done, and still to come
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "actually I haven't done it yet",
+        "I haven't done it yet",
+        "not done yet",
+        "sorry, I didn't do it",
+        "haven't done that yet",
+        "haven't repotted it yet",
+    ],
+)
+def test_what_was_not_done_is_taken_out(demo, said):
+    _, answer = talk(demo, "2026-06-20", "repotted the ficus", said)
+    assert standing(demo, "Harbour", "2026-06-20") == [] and not done(answer)
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "actually I haven't done it yet, it's for tomorrow",
+        "I haven't done it yet, I'll do it tomorrow",
+        "no, I'll do it tomorrow",
+        "sorry, not done yet, that's planned for tomorrow",
+    ],
+)
+def test_what_is_still_to_come_is_a_plan(demo, said):
+    _, answer = talk(demo, "2026-06-20", "repotted the ficus", said)
+    assert standing(demo, "Harbour", "2026-06-20") == []
+    plans = [(entry.kind, entry.when, [work["work"] for work in entry.work]) for entry in answer.logged]
+    assert ("plan", "2026-06-21", ["repot"]) in plans and not done(answer)
+
+
+@pytest.mark.parametrize("said", ["I'll do it again tomorrow", "I'll feed it tomorrow", "tomorrow the elm"])
+def test_what_is_done_stays_where_more_is_to_come(demo, said):
+    talk(demo, "2026-06-20", "repotted the ficus", said)
+    assert standing(demo, "Harbour", "2026-06-20") == ["repot"]
+
+
+# ---- narrower and later words
+
+
+@pytest.mark.parametrize("said", ["only on the right side", "sorry, only the right side", "just on the right"])
+def test_the_work_was_at_one_place_alone(demo, said):
+    _, answer = talk(demo, "2026-06-20", "shortened the shoots to two leaves", said, tree="Ratchet")
+    (entry,) = [entry for entry in answer.logged if entry.kind == "done"]
+    assert [(work["work"], work["side"], work["leaves"]) for work in entry.work] == [("shorten", "right", 2)]
+    assert standing(demo, "Ratchet", "2026-06-20") == ["shorten"]
+
+
+@pytest.mark.parametrize("said", ["and it was yesterday", "it was yesterday", "actually yesterday", "sorry, yesterday"])
+def test_the_work_was_on_another_day(demo, said):
+    talk(demo, "2026-06-20", "shortened the shoots to two leaves", said, tree="Ratchet")
+    assert standing(demo, "Ratchet", "2026-06-20") == []
+    assert standing(demo, "Ratchet", "2026-06-19") == ["shorten"]
+
+
+@pytest.mark.parametrize("said", ["sorry 66", "no, 66", "no, 66 mm", "actually 66"])
+def test_another_number_in_its_stead(demo, said):
+    _, answer = talk(demo, "2026-06-20", "the trunk is 67 mm", said, tree="Ratchet")
+    assert [dict(entry.measures) for entry in answer.logged if entry.kind == "seen"] == [{"diameter_mm": 66}]
+    assert any("Taken back" in line for line in (*answer.aside, *answer.says))
+
+
+@pytest.mark.parametrize("said", ["actually in february", "no, in february", "sorry, february"])
+def test_another_time_for_what_is_planned(demo, said):
+    _, answer = talk(demo, "2026-06-20", "I'll take the lower left branch off in autumn", said, tree="Gatepost")
+    assert [entry.when for entry in answer.logged if entry.kind == "plan"] == ["2027-02"]
+
+
+@pytest.mark.parametrize("said", ["no wait, left the top ones", "no, I left the top ones"])
+def test_what_was_spared_leaves_the_work_standing(demo, said):
+    talk(demo, "2026-05-30", "cut all the shoots back to two leaves", said, tree="Minnow")
+    assert standing(demo, "Minnow", "2026-05-30") == ["shorten"]
