@@ -9,8 +9,8 @@ from benchmate.talk.amended import OTHER, opposite
 from benchmate.value import replace
 
 _LENGTHS = {"leaves", "pairs", "buds", "length_mm", "share"}
-# the work after which nothing is left to do another to, and the choice of one among several: the rest is worked on
 _LEFT = "leave"
+# the work after which nothing is left to do another to, and the choice of one among several: the rest is worked on
 _PARTED = frozenset({"remove", "select-leader"})
 
 

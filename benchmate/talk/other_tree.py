@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
 from benchmate.garden.record import Tree
-from benchmate.hearing.reading import Fact, Reading, Several
+from benchmate.hearing.reading import Fact, Missed, Reading, Several
 from benchmate.practice.advice import Ask
 from benchmate.talk.which_tree import is_of, named
 from benchmate.telling.wording import list_words
@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from benchmate.talk.turns import Turn
 
 _NOT = "not"
+_OF_TREES = frozenset({"observe", "decide", "ask"})
 
 
 def tree_for_tree(short: Short, talk: Context) -> Reading | None:
@@ -27,6 +28,8 @@ def tree_for_tree(short: Short, talk: Context) -> Reading | None:
         return None
     for denied_words, meant_words in _parted(short):
         denied, meant = _tree_alone(short, denied_words), _tree_alone(short, meant_words)
+        if denied and not meant and talk.made and (other := _other_work(short, denied, meant_words)):
+            return other
         if not denied or not meant:
             continue
         (out, _), (name, is_name) = denied, meant
@@ -60,6 +63,41 @@ def _tree_alone(short: Short, words: str) -> tuple[str, bool] | None:
     return (heard.tree, True) if heard.tree else (kinds[0], False)
 
 
+def _other_work(short: Short, denied: tuple[str, bool], words: str) -> Reading | None:
+    """ "Not the beech, that one was just slip-potted": on that tree another work was done, and none beside."""
+    heard = short.hear(words.strip(" ,.!")) if words else None
+    if heard is None or heard.acts not in (("decide",), ("correct",)) or heard.facts or heard.missed or heard.tree:
+        return None
+    works = tuple(replace(work, span=(0, 0)) for work in heard.work if work.work and work.done in ("now", "done"))
+    if not works or len(works) != len(heard.work):
+        return None
+    name, is_name = denied
+    facts = () if is_name else (Fact("species", name),)
+    several = Several((name,), but=(name,), shared=False)
+    tree = name if is_name else None
+    return Reading(short.said, ("correct",), work=works, facts=facts, tree=tree, several=several)
+
+
+def on_each(short: Short, talk: Context) -> Reading | None:
+    """ "Took off a third of the roots on each", behind work on several trees: on these trees."""
+    last, heard = talk.amends, short.heard
+    trees = last.several if last is not None else None
+    if trees is None or not (trees.named or trees.every) or not heard.acts or set(heard.acts) - _OF_TREES:
+        return None
+    if heard.tree or heard.several or any(fact.kind == "species" for fact in heard.facts):
+        return None
+    said = " ".join(short.texts).strip(" .!?,")
+    if not any(said.endswith(f" {words}") or f" {words} , " in said for words in short.lexicon.sense["on_each"]):
+        return None
+    return replace(heard, several=replace(trees, shared=True, pieces=(), each=()), missed=_without(heard, short))
+
+
+def _without(heard: Reading, short: Short) -> tuple[Missed, ...]:
+    """What was missed but for the words that say on which trees."""
+    each = short.lexicon.sense["on_each"]
+    return tuple(one for one in heard.missed if " ".join(short.lexicon.split(one.words)) not in each)
+
+
 def swapped(turn: Turn) -> bool:
     """Take back what the statement before put down for the tree that is not meant, and leave in the turn what it said
     of that tree, now of the one that is; False where the words put no tree in another's stead."""
@@ -79,7 +117,8 @@ def swapped(turn: Turn) -> bool:
     turn.in_its_stead(pairs)
     facts = (*(fact for fact in piece.facts if fact.kind != "species"), *fix.facts)
     said = f"{last.said}; {fix.said}"
-    turn.reading = replace(piece, said=said, facts=facts, tree=fix.tree, several=None)
+    work = fix.work or piece.work
+    turn.reading = replace(piece, said=said, facts=facts, work=work, tree=fix.tree, several=None)
     return True
 
 

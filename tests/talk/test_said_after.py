@@ -234,3 +234,39 @@ def test_another_time_for_what_is_planned(demo, said):
 def test_what_was_spared_leaves_the_work_standing(demo, said):
     talk(demo, "2026-05-30", "cut all the shoots back to two leaves", said, tree="Minnow")
     assert standing(demo, "Minnow", "2026-05-30") == ["shorten"]
+
+
+# ---- after work on several trees
+
+
+@pytest.mark.parametrize(
+    "said, work",
+    [
+        ("took off a third of the roots on each", "root-prune"),
+        ("took a third of the roots off both", "root-prune"),
+        ("fed them both", "feed"),
+        ("shaded both of them", "shade"),
+    ],
+)
+def test_each_is_each_of_the_trees_before(demo, said, work):
+    _, answer = talk(demo, "2027-03-28", "maple and hornbeam repotted today", said)
+    assert done(answer) == [("Gatepost", [work]), ("Ratchet", [work])]
+
+
+def test_each_of_them_is_asked_about(demo):
+    _, answer = talk(demo, "2027-03-28", "maple and hornbeam repotted today", "can I feed both of them")
+    assert not answer.logged and not answer.asks
+
+
+@pytest.mark.parametrize(
+    "said, work",
+    [
+        ("no sorry not the hornbeam, that one was just slip potted", "slip-pot"),
+        ("no, not Ratchet, I slip potted that one", "slip-pot"),
+        ("not the hornbeam, I only watered it", "water"),
+    ],
+)
+def test_on_one_of_them_something_else_was_done(demo, said, work):
+    talk(demo, "2027-03-28", "maple and hornbeam repotted today", said)
+    assert standing(demo, "Gatepost", "2027-03-28") == ["repot"]
+    assert standing(demo, "Ratchet", "2027-03-28") == [work]
