@@ -67,7 +67,21 @@ def amended(short: Short, talk: Context) -> Reading | None:
     if talk.amends is None and talk.reading is None:
         return work_back(short, talk)
     for way in (
-        *(not_yet, work_back, tree_for_tree, on_each, tree_back, _not_that, narrowed, _put_right, _instead, _there_too, _part_back, _done_there, answered),
+        *(
+            not_yet,
+            work_back,
+            tree_for_tree,
+            on_each,
+            tree_back,
+            _not_that,
+            narrowed,
+            _put_right,
+            _instead,
+            _there_too,
+            _part_back,
+            _done_there,
+            answered,
+        ),
         *(told_apart, asked_too, asked_further, reworded, did_that, on_that_day),
     ):
         if (meant := way(short, talk)) is not None:

@@ -10,9 +10,7 @@ _AGAIN = frozenset({"ask", "decide"})
 _ASKING = frozenset({"?", "'s"})  # how words end that tell of nothing done
 
 
-def of_another(
-    last: Reading | None, now: Reading, lexicon: Lexicon, latest: Reading | None = None
-) -> Reading | None:
+def of_another(last: Reading | None, now: Reading, lexicon: Lexicon, latest: Reading | None = None) -> Reading | None:
     """What was said last as a statement about the tree that is only named now, or None where more is said. latest: the
     very last statement, where nothing of what it asked could be told: the question goes on, and no work before it."""
     if latest is not None and latest is not last and "ask" in latest.acts:

@@ -133,7 +133,12 @@ def test_the_work_moves_to_the_tree_that_was_meant(demo, said):
 
 @pytest.mark.parametrize(
     "said",
-    ["wait, not the elm, the beech", "the beech, not the elm", "no, not Minnow, Parchment", "it wasn't the elm, it was the beech"],
+    [
+        "wait, not the elm, the beech",
+        "the beech, not the elm",
+        "no, not Minnow, Parchment",
+        "it wasn't the elm, it was the beech",
+    ],
 )
 def test_one_of_several_moves_and_the_others_stay(demo, said):
     talk(demo, "2026-06-20", "fed the elm and the hornbeam", said)
@@ -270,3 +275,18 @@ def test_on_one_of_them_something_else_was_done(demo, said, work):
     talk(demo, "2027-03-28", "maple and hornbeam repotted today", said)
     assert standing(demo, "Gatepost", "2027-03-28") == ["repot"]
     assert standing(demo, "Ratchet", "2027-03-28") == [work]
+
+
+# ---- a figure asked further
+
+
+def test_a_dose_goes_on_with_its_strength_and_its_water(demo):
+    asked = "how much fertiliser for 5 litres, the bottle says 3 ml per litre"
+    answers = talk(demo, "2026-06-20", asked, "half strength", "and for 8 litres", tree="Ratchet")
+    assert not any(answer.logged for answer in answers)
+    assert [answer.reading.figure for answer in answers] == ["feed-dose"] * 3
+
+
+def test_what_soil_is_bought_for_was_not_seen(demo):
+    (answer,) = talk(demo, "2027-01-15", "ordering soil for three repots, the maple and the elm, how much do I need")
+    assert not answer.logged
