@@ -9,7 +9,6 @@ from benchmate.value import dataclass
 from .lexicon import END, Lexicon
 from .reading import Missed, Reading, Work
 
-
 _BARE = 3  # words of "is the wire"
 
 

@@ -1,4 +1,4 @@
-"""The tree put right with the one that was not meant: "not the elm, the beech", "it wasn't Ratchet, it was Gatepost"."""
+"""The tree put right with the one not meant: "not the elm, the beech", "it was not Ratchet, it was Gatepost"."""
 
 from __future__ import annotations
 
