@@ -37,7 +37,7 @@ def not_yet(short: Short, talk: Context) -> Reading | None:
     day = short.hear(tail)
     if day.acts or day.work or day.facts or day.tree or not day.when or day.when <= short.on[: len(day.when)]:
         return None
-    if rest == at or len(day.missed) > 1:  # a day alone: "no, tomorrow"
+    if rest == at or "was" in texts[at:] or len(day.missed) > 1:  # "no, tomorrow", "no, it was Saturday"
         return None
     later = tuple(Work(work.work, done="later") for work in works)
     return Reading(short.said, ("correct",), work=later, when=day.when, day=day.day)
