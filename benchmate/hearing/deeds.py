@@ -140,7 +140,8 @@ def _take_parts(setting: Setting, deed: Deed, places: Sequence[Linked]) -> None:
     if (thing is not None and thing.pronoun and not thing.parts) or bare_share:
         of_many = any(link is not None and link.kind == "OF" and p.many for link, p in deed.phrases)  # "half of them"
         parts += meant_by_it(setting, many=thing is None or thing.many or of_many)
-    if thing is None and subject is None and deed.verb.value in lexicon.data["third"]:  # "when should it come off"
+    left = deed.verb.value in lexicon.data["third"] or "be" in deed.aux  # "when should it come off", "... be removed"
+    if thing is None and subject is None and left:
         parts += meant_by_it(setting)
     if thing is not None and (thing.one or thing.many) and not thing.parts and not thing.findings:
         parts += meant_by_one(setting)

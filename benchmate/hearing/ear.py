@@ -16,7 +16,7 @@ from .dates import DateWords
 from .figured import NOTHING, with_figure
 from .joining import join
 from .kept_words import reminder_words, with_ratio
-from .lending import lent_by
+from .lending import lent_by, not_lent
 from .lexicon import Lexicon
 from .not_told import (
     drop_bare_corrections,
@@ -133,6 +133,7 @@ class Ear:
             reading = replace(reading, acts=tuple(act for act in reading.acts if act != "observe"))
         if not (reading.acts or reading.tree or reading.when or missed or reading.pick):  # nothing came of it at all
             missed = (Missed(text.strip(), (0, len(text))),)
+        missed = not_lent(missed, reading.work, self.lexicon)
         several = several_of(reading, clauses, found, words, self.lexicon)
         kept = self._kept(text, words, found, missed, bool(reading.work)) if not reading.figure else ()
         missed = tuple(one for one in missed if not any(_inside(one, whole) for whole in kept)) + beyond

@@ -60,3 +60,12 @@ def broke_it(setting: Setting, deed: Deed, finding: str, name: str | None) -> bo
     if deed.thing is None or deed.thing.part in setting.lexicon.harmless.get(finding, ()):
         return False
     return name is None or not said_of(setting, deed.verb, deed.particles, deed.parts)
+
+
+def nobodys(deed: Deed, aux: Sequence[str]) -> bool:
+    """ "Moss is covering the soil": what a thing does to another is no work of the grower."""
+    going = deed.verb.kind == "VING" and "be" in aux and not {"i", "ask", "being", "done"} & set(aux)
+    apart = deed.subject is not None and deed.thing is not None and deed.thing is not deed.subject
+    if not (going and apart) or deed.subject is None or deed.thing is None:
+        return False
+    return bool(deed.thing.parts and (deed.subject.parts or deed.subject.says_place_only))

@@ -35,6 +35,7 @@ from .reading import Fact, Reading, Spot
 from .supposing import (
     beforehand,
     left_for_a_reason,
+    left_open,
     meanwhile,
     on_condition,
     only_if,
@@ -70,6 +71,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
             if (
                 supposed(before, clause)
                 or supposed_too(before, clause)
+                or left_open(before, clause)
                 or meanwhile(before, clause)
                 or beforehand(before, clause)
                 or left_for_a_reason(before, clause)

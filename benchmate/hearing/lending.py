@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from benchmate.value import dataclass
 
-from .lexicon import Lexicon
-from .reading import Reading
+from .lexicon import END, Lexicon
+from .reading import Missed, Reading, Work
+
+_BARE = 3  # words of "is the wire"
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,4 +43,27 @@ def lent_by(last: Reading | None, lexicon: Lexicon) -> Lent:
         named = list(lexicon.works.get(work.work or "", {}).get("part_named", ()))[:1]
         it += [part for part in named if part in lexicon.pronoun.values()]  # the wire, but not the leaves
         them += named + ([work.spot.part] if work.spot.part else [])
+    # "checked the wire", "what wire is on it": a thing that is named, whatever was said of it
+    it += [part for part in named_in(lexicon.split(last.said), lexicon) if part not in it]
     return Lent(tuple(dict.fromkeys(it)), tuple(dict.fromkeys(it + them)))
+
+
+def named_in(texts: Sequence[str], lexicon: Lexicon) -> list[str]:
+    """The parts named in words that may be "it" beside the tree itself ("the wire"), in their order."""
+    found = []
+    for start in range(len(texts)):
+        node = lexicon.trie
+        for word in texts[start:]:
+            if word not in node:
+                break
+            node = node[word]
+            found += [str(value) for kind, value in node.get(END, ()) if kind == "PART"]
+    return [part for part in dict.fromkeys(found) if part in lexicon.pronoun.values()]
+
+
+def not_lent(missed: Sequence[Missed], works: Sequence[Work], lexicon: Lexicon) -> tuple[Missed, ...]:
+    """What was missed, without the bare thing ("is the wire") that told which work is meant."""
+    told = {part for work in works for part in lexicon.works.get(work.work or "", {}).get("part_named", ())}
+    short = [one for one in missed if len(one.words.split()) <= _BARE]
+    lent = [one for one in short if told & set(named_in(lexicon.split(one.words), lexicon))]
+    return tuple(one for one in missed if one not in lent)

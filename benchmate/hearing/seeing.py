@@ -241,6 +241,8 @@ def _needing(setting: Setting, subject: Phrase | None, work: str) -> Spot:
 
 def linked(setting: Setting, clause: Clause, phrase: Phrase, link: Token, subject: Phrase | None = None) -> None:
     facts, idle = phrase_facts(phrase, setting.lexicon, subject.part if subject else None, seen=link.kind == "WITH")
+    if link.kind == "FOR":  # "ordering soil for three repots": what it is meant for was not seen
+        facts = [fact for fact in facts if fact.kind != "event" or fact.when or clause.when]
     if subject is not None and phrase.states and not phrase.parts and not phrase.findings:
         facts = [at_place(setting, fact, subject.spot(), outright=False) for fact in facts]
     if subject is not None and subject.pronoun == "none":

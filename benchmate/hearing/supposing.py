@@ -10,6 +10,7 @@ from .clauses import Clause
 from .doing import AT_ONCE, DONE, LATER, NOT, NOW
 
 _WAITING = frozenset({"if", "when"})
+_BARE = frozenset({"may", "why", "when"})  # questions that may stop short of the work that they ask about
 
 
 def supposed(before: Clause, clause: Clause) -> bool:
@@ -69,6 +70,25 @@ def supposed_too(before: Clause, clause: Clause) -> bool:
     before.facts += clause.facts
     before.work += [replace(work, done=None, denied=work.denied or work.done == NOT) for work in clause.work]
     before.when = before.when or clause.when
+    return True
+
+
+def left_open(before: Clause, clause: Clause) -> bool:
+    """ "what about half bare rooting it", "why did you say wait": the work behind a question that names none itself is
+    what it asks about, and none that is told."""
+    asks = before.kind in _BARE and "ask" in before.acts and not (before.work or before.facts)
+    if not asks or clause.kind != "decide" or clause.topic or clause.by_grower or not clause.work:
+        return False
+    if len(clause.joined) != 1 or clause.joined[0] not in ("pause", "asking"):
+        return False
+    if clause.mood is None or clause.mood.done != NOW:
+        return False
+    share = before.phrase.share if before.phrase is not None else None
+    own = {"share": share} if share is not None else {}
+    before.work = [replace(work, done=None, measures={**own, **work.measures}) for work in clause.work]
+    before.facts += [fact for fact in clause.facts if fact.kind == "species"]
+    before.when = before.when or clause.when
+    before.refers += clause.refers
     return True
 
 

@@ -11,7 +11,7 @@ from .clauses import Clause, Setting, chain, is_just_past, take_date, tense
 from .deeds import Deed, deed_of, manners_of, name_of, settled_work
 from .doing import DONE, LATER, NOT, NOW, Mood
 from .done_before import no_longer_there, places_of, worked_before
-from .harm import blown_off, broke_it, harm_of
+from .harm import blown_off, broke_it, harm_of, nobodys
 from .mishaps import went_wrong
 from .phrases import Phrase, leaves, read_phrase
 from .placing import of_some
@@ -164,6 +164,8 @@ def do(
         elif broke_it(setting, deed, finding, name) and deed.thing is not None:
             went_wrong(setting, clause, finding, deed.thing, deed.phrases, deed.posts)
             return
+    if name is not None and nobodys(deed, aux):
+        name = None
     if name is None and deed.mood.done == NOT and deed.verb.value in setting.lexicon.data.get("untouched", ()):
         name, deed.mood = "leave", Mood(NOW)  # "I'm not touching it"
     if name is None:

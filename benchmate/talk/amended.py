@@ -59,12 +59,29 @@ class Short:
 
 def amended(short: Short, talk: Context) -> Reading | None:
     """The statement that is meant, or None where the words stand by themselves."""
+    from benchmate.talk.narrowed import narrowed
+    from benchmate.talk.not_yet import not_yet
+    from benchmate.talk.other_tree import on_each, tree_for_tree
     from benchmate.talk.taken_back import tree_back, work_back
 
     if talk.amends is None and talk.reading is None:
         return work_back(short, talk)
     for way in (
-        *(work_back, tree_back, _not_that, _put_right, _instead, _there_too, _part_back, _done_there, answered),
+        *(
+            not_yet,
+            work_back,
+            tree_for_tree,
+            on_each,
+            tree_back,
+            _not_that,
+            narrowed,
+            _put_right,
+            _instead,
+            _there_too,
+            _part_back,
+            _done_there,
+            answered,
+        ),
         *(told_apart, asked_too, asked_further, reworded, did_that, on_that_day),
     ):
         if (meant := way(short, talk)) is not None:

@@ -97,8 +97,10 @@ def on_that_day(short: Short, talk: Context) -> Reading | None:
     last, heard = talk.amends, short.heard
     if last is None or "decide" not in last.acts or heard.acts:
         return None
-    if tuple(short.texts[:2]) in (("it", "was"), ("that", "was")):
-        heard = short.hear(f"{short.lexicon.sense['refusals'][0]}, {short.said}")
+    opened = next((n for n, text in enumerate(short.texts) if text not in short.lexicon.sense["openers"]), 0)
+    if tuple(short.texts[opened : opened + 2]) in (("it", "was"), ("that", "was")):
+        rest = short.between(opened, len(short.texts))
+        heard = short.hear(f"{short.lexicon.sense['refusals'][0]}, {rest}")
     elif talk.made:
         return None
     if not heard.when or (heard.missed and heard is not short.heard):

@@ -112,13 +112,14 @@ class Bench:
         """The reading of a statement; where it goes on with what was said last, that of the two together."""
         from benchmate.talk.of_another import of_another
 
-        reading = self.house.hear(words, self.on, self.context.reading)
+        reading = self.house.hear(words, self.on, self.context.lending)
         if (amends := self._amended(words, reading)) is not None:
             return amends
         if words[:2].casefold() == "wh" and (asked := self._of_all(reading)) is not None:
             return asked
         if self.context.figure is None:
-            return of_another(self.context.reading, reading, self.house.lexicon) or reading
+            latest = self.context.amends
+            return of_another(self.context.reading, reading, self.house.lexicon, latest) or reading
         from benchmate.talk.figure_again import said_further
 
         asked = self.context.figure

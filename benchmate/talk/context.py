@@ -5,7 +5,7 @@ from __future__ import annotations
 from benchmate.garden.record import Entry
 from benchmate.hearing.reading import NOWHERE, Fact, Reading, Spot
 from benchmate.practice.advice import Advice
-from benchmate.value import dataclass, field
+from benchmate.value import dataclass, field, replace
 
 # acts whose statements go into the record
 LOGGING = frozenset({"observe", "decide", "note", "remind", "new"})
@@ -68,6 +68,15 @@ class Context:
         if self.tree:
             return None
         return next((str(fact.value) for fact in self.facts if fact.kind == "species" and not fact.denied), None)
+
+    @property
+    def lending(self) -> Reading | None:
+        """What "it" and "them" may speak of: the last statement with something in it, and the things that a question
+        for a figure named after it ("what wire is on it")."""
+        last, asked = self.reading, self.figure
+        if last is None or asked is None or asked is last:
+            return last or asked
+        return replace(last, said=f"{last.said}; {asked.said}")
 
 
 def spots_of(reading: Reading | None) -> list[Spot]:

@@ -9,6 +9,7 @@ from benchmate.talk.amended import OTHER, opposite
 from benchmate.value import replace
 
 _LENGTHS = {"leaves", "pairs", "buds", "length_mm", "share"}
+_LEFT = "leave"
 # the work after which nothing is left to do another to, and the choice of one among several: the rest is worked on
 _PARTED = frozenset({"remove", "select-leader"})
 
@@ -27,6 +28,9 @@ def corrected(last: Reading, fix: Reading) -> Reading | None:
         at = _bears_on(works, change)
         if at is None:
             return None
+        if _spares(works[at], change):
+            works.append(change)
+            continue
         works[at] = _over(works[at], change)
         works = _kept_apart(last.work, works, at)
     if OTHER in fix.refers and not any(work.work or work.spot != NOWHERE for work in fix.work):
@@ -51,6 +55,12 @@ def corrected(last: Reading, fix: Reading) -> Reading | None:
         guessed=(*last.guessed, *fix.guessed),
         note=note or (last.said if "note" in last.acts else None),
     )
+
+
+def _spares(work: Work, change: Work) -> bool:
+    """ "Cut all the shoots back; no, left the top ones": what was left is spared of the work, which stands."""
+    wide = not (work.spot.side or work.spot.level or work.spot.ordinal)
+    return change.work == _LEFT and work.work not in (None, _LEFT) and change.spot != NOWHERE and wide
 
 
 def _each_once(works: Sequence[Work]) -> list[Work]:

@@ -30,7 +30,7 @@ def said_further(last: Reading, now: Reading, house: House, on: dt.date, *, open
     open_ended: the question asked for something, so that a bare size answers it. A number takes the place of the only
     one of its kind that was said before; what else is said is added.
     """
-    bare = now.said[0].isdigit()  # "40 degrees over 10 cm"
+    bare = now.said[0].isdigit() or _share_alone(now)  # "40 degrees over 10 cm", "half strength"
     if not (open_ended or bare or _OPENING.match(now.said) or _turned_round(now)) or not _goes_on(now):
         return None
     whole = _with_numbers(last.said, now.said, house, on)
@@ -41,6 +41,11 @@ def said_further(last: Reading, now: Reading, house: House, on: dt.date, *, open
         return None
     tree = now.tree or last.tree
     return replace(reading, tree=tree) if tree else reading
+
+
+def _share_alone(now: Reading) -> bool:
+    """Whether nothing but a share is said, which nobody sees of a tree: "half strength", "at a quarter"."""
+    return set(now.measures) == {"share"} and not (now.facts or now.work or now.candidates or now.missed)
 
 
 def _goes_on(now: Reading) -> bool:
@@ -78,6 +83,8 @@ def _with_numbers(before: str, now: str, house: House, on: dt.date) -> str | Non
     for number in new if len(new) == 1 and len(bare.split()) <= MOST_ANEW else ():
         said = bare[new_words[number.first].start : new_words[number.end - 1].end]
         alike = [one for one in old if one.unit == number.unit or not number.unit or not one.unit]
+        if len(alike) > 1:  # "5 litres" and "3 ml": "and for 8 litres" is of the first
+            alike = [one for one in alike if one.word and one.word == number.word] or alike
         if len(alike) > 1:
             return None
         if alike:
