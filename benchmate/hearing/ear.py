@@ -18,6 +18,7 @@ from .joining import join
 from .kept_words import reminder_words, with_ratio
 from .lending import lent_by
 from .lexicon import Lexicon
+from .loose_sizes import settle_loose_sizes
 from .not_told import (
     drop_bare_corrections,
     drop_lost_days,
@@ -109,6 +110,7 @@ class Ear:
         lent = lent_by(last, self.lexicon)
         clauses = assemble(tree, Setting(self.lexicon, on.isoformat(), first_frost, len(words), lent=lent))
         drop_lost_days(clauses, found)
+        settle_loose_sizes(clauses, found, self.lexicon)
         drop_bare_corrections(clauses)
         drop_unknown_subjects(clauses, found, words, self.lexicon)
         take_questions(clauses, found, words, self.lexicon)
