@@ -59,13 +59,14 @@ class Short:
 
 def amended(short: Short, talk: Context) -> Reading | None:
     """The statement that is meant, or None where the words stand by themselves."""
+    from benchmate.talk.size_after import size_after
     from benchmate.talk.taken_back import tree_back, work_back
 
     if talk.amends is None and talk.reading is None:
         return work_back(short, talk)
     for way in (
         *(work_back, tree_back, _not_that, _put_right, _instead, _there_too, _part_back, _done_there, answered),
-        *(told_apart, asked_too, asked_further, reworded, did_that, on_that_day),
+        *(told_apart, asked_too, asked_further, reworded, did_that, on_that_day, size_after),
     ):
         if (meant := way(short, talk)) is not None:
             return meant
