@@ -29,6 +29,7 @@ from .not_told import (
 from .opening import STOPS
 from .owners import unsaid_owner
 from .passed_over import missed_words
+from .potting import one_potting
 from .reading import Fact, Guess, Missed, Reading, Work
 from .search import Found, find_reading
 from .several import several_of
@@ -110,6 +111,7 @@ class Ear:
         lent = lent_by(last, self.lexicon)
         clauses = assemble(tree, Setting(self.lexicon, on.isoformat(), first_frost, len(words), lent=lent))
         drop_lost_days(clauses, found)
+        one_potting(clauses, found, self.lexicon)
         settle_loose_sizes(clauses, found, self.lexicon)
         drop_bare_corrections(clauses)
         drop_unknown_subjects(clauses, found, words, self.lexicon)
