@@ -31,6 +31,7 @@ from .owners import unsaid_owner
 from .passed_over import missed_words
 from .potting import one_potting
 from .reading import Fact, Guess, Missed, Reading, Work
+from .resolves import resolved
 from .search import Found, find_reading
 from .several import several_of
 from .spotting import Spotter, Token
@@ -111,6 +112,7 @@ class Ear:
         lent = lent_by(last, self.lexicon)
         clauses = assemble(tree, Setting(self.lexicon, on.isoformat(), first_frost, len(words), lent=lent))
         drop_lost_days(clauses, found)
+        found = resolved(clauses, found, words, self.lexicon)
         one_potting(clauses, found, self.lexicon)
         settle_loose_sizes(clauses, found, self.lexicon)
         drop_bare_corrections(clauses)
