@@ -19,6 +19,7 @@ from .kept_words import reminder_words, with_ratio
 from .lending import lent_by
 from .lexicon import Lexicon
 from .loose_sizes import settle_loose_sizes
+from .nobody import left_undone
 from .not_told import (
     drop_bare_corrections,
     drop_lost_days,
@@ -112,6 +113,7 @@ class Ear:
         lent = lent_by(last, self.lexicon)
         clauses = assemble(tree, Setting(self.lexicon, on.isoformat(), first_frost, len(words), lent=lent))
         drop_lost_days(clauses, found)
+        left_undone(clauses, words, self.lexicon)
         found = resolved(clauses, found, words, self.lexicon)
         one_potting(clauses, found, self.lexicon)
         settle_loose_sizes(clauses, found, self.lexicon)
