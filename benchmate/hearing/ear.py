@@ -12,6 +12,7 @@ from benchmate.value import replace
 from .assembling import assemble
 from .automaton import Automaton
 from .clauses import Clause, Setting
+from .counted_places import counted_places
 from .cut_at import cut_at_branch
 from .dates import DateWords
 from .figured import NOTHING, with_figure
@@ -114,6 +115,7 @@ class Ear:
         lent = lent_by(last, self.lexicon)
         clauses = assemble(tree, Setting(self.lexicon, on.isoformat(), first_frost, len(words), lent=lent))
         drop_lost_days(clauses, found)
+        counted_places(clauses)
         cut_at_branch(clauses, found, self.lexicon)
         left_undone(clauses, words, self.lexicon)
         found = resolved(clauses, found, words, self.lexicon)

@@ -55,7 +55,7 @@ def _of_the_tree(clause: Clause, found: Found) -> bool:
 
 
 def _lost_beside(clauses: Sequence[Clause], at: int, found: Found) -> bool:
-    """Whether words right beside the clause, or before it in one breath, were not understood, or it goes on from work."""
+    """Whether words beside the clause, or before it in one breath, were not understood, or it goes on from work."""
     clause, before = clauses[at], clauses[at - 1] if at else None
     first, end = clause.span
     start = before.span[0] if before is not None and "." not in clause.joined else first

@@ -17,8 +17,8 @@ _AT_HAND = frozenset({"PRON", "SPECIES", "NAME", "TREEWORD", "DET"})
 
 
 def one_potting(clauses: Sequence[Clause], found: Found, lexicon: Lexicon) -> None:
-    """ "Repotted it, back into the same pot, wired it in": one potting, and no wire on a branch. A tree that is wired in
-    without one is kept in the grower's words."""
+    """ "Repotted it, back into the same pot, wired it in": one potting, and no wire on a branch. A tree that is wired
+    in without one is kept in the grower's words."""
     table = lexicon.sense["potting"]
     for at, clause in enumerate(clauses):
         before = [work for one in clauses[:at] for work in one.work if _pots(work, table)]

@@ -7,7 +7,7 @@ from .sense import Sense
 
 
 def drips(s: Sense) -> bool:
-    """ "It's dripping white sap", "how heavy is it when it's wet": no rain, where the wet is of a thing, or supposed."""
+    """ "It's dripping white sap", "how heavy is it when it's wet": no rain, where a thing is wet, or would be."""
     if s.kind != "WEATHER" or not s.is_one_of("wet_things") or s.alone:
         return False
     if s.texts[s.token.end - 1] in s.lexicon.sense["drips"] and s.after and s.after not in STOPS:

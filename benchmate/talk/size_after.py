@@ -36,6 +36,6 @@ def _size_of(work: Work, name: str, number: float, short: Short) -> str | None:
     if "it" in short.heard.refers and not placed:
         return None  # "pruned it", "it is 45 cm": the tree
     left = short.texts[:1] == ["to"] or bool(set(short.texts) & set(short.lexicon.sense["what_is_left"]))
-    if name == "height_mm" and (left and work.work in table["cut_to"] or work.work in table["long"]):
+    if name == "height_mm" and ((left and work.work in table["cut_to"]) or work.work in table["long"]):
         return "length_mm"
     return "diameter_mm" if work.work in table["thick"] and number <= table["thick_most_mm"] else None

@@ -1,4 +1,4 @@
-"""A leader cut off at a branch is cut back to it."""
+"""What a number beside a cut or a wire is of: the branch cut at, the places that are told."""
 
 import pytest
 
@@ -14,3 +14,9 @@ import pytest
 def test_the_number_is_the_branchs(bench, words, part, side):
     (work,) = bench.answer(words).reading.work
     assert (work.work, work.spot.part, work.spot.side, work.spot.ordinal) == ("shorten", part, side, None)
+
+
+def test_a_count_of_places_that_are_told_is_of_all_of_them(bench):
+    works = bench.answer("wired two branches on Ratchet with 2.5 mm alu, low left and low right").reading.work
+    assert [(work.spot.side, work.spot.count) for work in works] == [("left", None), ("right", None)]
+    assert all(work.measures == {"diameter_mm": 2.5} for work in works)
