@@ -12,7 +12,7 @@ from benchmate.value import replace
 from .assembling import assemble
 from .automaton import Automaton
 from .clauses import Clause, Setting
-from .counted_places import counted_places
+from .counted_places import bare_gauges, counted_places
 from .cut_at import cut_at_branch
 from .dates import DateWords
 from .figured import NOTHING, with_figure
@@ -116,6 +116,7 @@ class Ear:
         clauses = assemble(tree, Setting(self.lexicon, on.isoformat(), first_frost, len(words), lent=lent))
         drop_lost_days(clauses, found)
         counted_places(clauses)
+        bare_gauges(clauses, found, self.lexicon)
         cut_at_branch(clauses, found, self.lexicon)
         left_undone(clauses, words, self.lexicon)
         found = resolved(clauses, found, words, self.lexicon)
