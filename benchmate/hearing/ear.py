@@ -38,6 +38,7 @@ from .resolves import resolved
 from .search import Found, find_reading
 from .several import several_of
 from .spotting import Spotter, Token
+from .thing_after import thing_after
 from .wished import wished
 from .words import Word, split_words
 
@@ -116,6 +117,7 @@ class Ear:
         clauses = assemble(tree, Setting(self.lexicon, on.isoformat(), first_frost, len(words), lent=lent))
         drop_lost_days(clauses, found)
         counted_places(clauses)
+        thing_after(clauses, found, words, self.lexicon)
         bare_gauges(clauses, found, self.lexicon)
         cut_at_branch(clauses, found, self.lexicon)
         left_undone(clauses, words, self.lexicon)

@@ -23,7 +23,13 @@ def test_a_tree_wired_in_by_itself_is_kept_in_words(bench):
 
 
 @pytest.mark.parametrize(
-    "words", ["picked off the black leaves", "removed the frosted leaves", "picked off the mushy leaves"]
+    "words",
+    [
+        "picked off the black leaves",
+        "removed the frosted leaves",
+        "picked off the mushy leaves",
+        "picked off the worst, about a dozen leaves",
+    ],
 )
 def test_spoilt_leaves_are_a_few(bench, words):
     (entry,) = bench.answer(words).logged
