@@ -12,12 +12,16 @@ from benchmate.value import replace
 from .assembling import assemble
 from .automaton import Automaton
 from .clauses import Clause, Setting
+from .counted_places import bare_gauges, counted_places
+from .cut_at import cut_at_branch
 from .dates import DateWords
 from .figured import NOTHING, with_figure
 from .joining import join
 from .kept_words import reminder_words, with_ratio
 from .lending import lent_by, not_lent
 from .lexicon import Lexicon
+from .loose_sizes import settle_loose_sizes
+from .nobody import left_undone
 from .not_told import (
     drop_bare_corrections,
     drop_lost_days,
@@ -29,10 +33,13 @@ from .not_told import (
 from .opening import STOPS
 from .owners import unsaid_owner
 from .passed_over import missed_words
+from .potting import one_potting
 from .reading import Fact, Guess, Missed, Reading, Work
+from .resolves import resolved
 from .search import Found, find_reading
 from .several import several_of
 from .spotting import Spotter, Token
+from .thing_after import thing_after
 from .wished import wished
 from .words import Word, split_words
 
@@ -110,6 +117,14 @@ class Ear:
         lent = lent_by(last, self.lexicon)
         clauses = assemble(tree, Setting(self.lexicon, on.isoformat(), first_frost, len(words), lent=lent))
         drop_lost_days(clauses, found)
+        counted_places(clauses)
+        thing_after(clauses, found, words, self.lexicon)
+        bare_gauges(clauses, found, self.lexicon)
+        cut_at_branch(clauses, found, self.lexicon)
+        left_undone(clauses, words, self.lexicon)
+        found = resolved(clauses, found, words, self.lexicon)
+        one_potting(clauses, found, self.lexicon)
+        settle_loose_sizes(clauses, found, self.lexicon)
         drop_bare_corrections(clauses)
         held_back(clauses, found, words, self.lexicon)
         drop_unknown_subjects(clauses, found, words, self.lexicon)

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from benchmate.value import replace
 
-from . import link_senses, verb_senses
+from . import link_senses, verb_senses, wetness
 from .lexicon import Lexicon
 from .sense import Sense
 from .words import Word
@@ -79,4 +79,5 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     verb_senses.taken_out,
     verb_senses.named_next,
     link_senses.boxed,
+    wetness.drips,
 )

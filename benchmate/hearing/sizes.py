@@ -60,7 +60,9 @@ def _of_the_work(setting: Setting, phrase: Phrase, subject: Phrase | None) -> st
     table, work = setting.lexicon.numbers.get("bare_after", {}), before.work[-1].work
     subject = None if subject is before.phrase else subject
     said_of_it = subject is not None and bool(subject.pronoun)
-    if (subject is not None and not said_of_it) or (said_of_it and work not in table.get("it", ())):
+    spot = before.work[-1].spot
+    placed = bool(spot.side or spot.level or spot.ordinal)  # "wired the left one, it's 9 mm"
+    if (subject is not None and not said_of_it) or (said_of_it and not (placed or work in table.get("it", ()))):
         return None
     sizes = [one.number for one in phrase.bare if one.bare not in ("degree", "across")]
     if work in table.get("long", ()) or (

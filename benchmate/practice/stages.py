@@ -33,7 +33,8 @@ class Stages:
 
 def stage_facts(facts: Facts, almanac: Almanac) -> Stages:
     """Stage and flush as far as statement, record and date tell them."""
-    told = facts.of("stage")
+    told = [known for known in facts.of("stage") if not _of_next_year(known, facts, almanac)]
+    set_already = len(told) < len(facts.of("stage"))
     # what was said of the stage is said of now; what the record saw yields to it as a whole
     basis = [known for known in told if known.origin == SAID] or list(told)
     seen = [known for known in basis if not known.denied]
@@ -60,6 +61,7 @@ def stage_facts(facts: Facts, almanac: Almanac) -> Stages:
         out += list({one.value: one for one in reversed(added)}.values())
         if not seen_leaf:
             assumed = f"{guess.stage.replace('-', ' ')} is taken from the date, {guess.how}"
+            assumed += "; buds that are fat by now are next year's, and no call for root work" if set_already else ""
     elif guess is not None and seen_leaf:
         # a tree ahead of its date is not two stages ahead: what the date rules out and the word leaves open is not so
         known = {one.value for one in out}
@@ -68,6 +70,20 @@ def stage_facts(facts: Facts, almanac: Almanac) -> Stages:
         out += [Known("stage", one, denied=True, origin=SEASON) for one in late]
     turns = assumed is not None and guess is not None and _turns(guess, almanac.on)
     return Stages(tuple(out), _flush(facts, almanac, guess.flush if guess and fits else None), assumed, turns)
+
+
+def _of_next_year(known: Known, facts: Facts, almanac: Almanac) -> bool:
+    """Whether fat buds tell of no spring: those of a tree that lets its leaves go are set from late summer on, unless
+    the leaf was taken off and comes again."""
+    tables = almanac.tables["stages"]
+    cell = tables["stage"].get(str(known.value), {}).get("set_for_next_year")
+    if not cell or known.denied or almanac.traits.get("leaf") not in tables["leaf"]["deciduous"]:
+        return False
+    stripped = any(
+        done.work in cell["but_after"] and not done.denied and (almanac.on - done.last).days <= cell["days"]
+        for done in facts.done
+    )
+    return almanac.guess is not None and almanac.between(*cell["between"]) and not stripped
 
 
 def _not_denied(almanac: Almanac, denied: set[str | int]) -> StageGuess | None:

@@ -62,6 +62,7 @@ def amended(short: Short, talk: Context) -> Reading | None:
     from benchmate.talk.narrowed import narrowed
     from benchmate.talk.not_yet import not_yet
     from benchmate.talk.other_tree import on_each, tree_for_tree
+    from benchmate.talk.size_after import size_after
     from benchmate.talk.taken_back import tree_back, work_back
 
     if talk.amends is None and talk.reading is None:
@@ -82,7 +83,7 @@ def amended(short: Short, talk: Context) -> Reading | None:
             _done_there,
             answered,
         ),
-        *(told_apart, asked_too, asked_further, reworded, did_that, on_that_day),
+        *(told_apart, asked_too, asked_further, reworded, did_that, on_that_day, size_after),
     ):
         if (meant := way(short, talk)) is not None:
             return meant

@@ -11,6 +11,7 @@ from benchmate.talk.asked_how import phrase_places
 from benchmate.talk.decide import LEFT_WORKS
 from benchmate.telling.heard import said_work_words
 from benchmate.telling.lines import cut_short
+from benchmate.telling.measures import millimetres
 from benchmate.telling.wording import list_words, sentence
 
 if TYPE_CHECKING:
@@ -22,13 +23,14 @@ if TYPE_CHECKING:
 NO_DAY = Ask("when", "No reminder is kept yet: on which day? Say it whole, as in: remind me to feed it in three weeks.")
 TO_COME = Ask("when", "That day is still to come, so nothing is logged: on which day was it done?")
 _OPEN = "now"  # work that is told of as being done, or about to be
+_HEIGHT, _SHRUNK = "height_mm", 0.4  # a height below this share of the last one is asked about
 _STOPS = frozenset(".!?;...")  # what ends a sentence
 _COMMAS = frozenset({",", ":"})
 
 
 def settled(turn: Turn) -> bool:
     """Whether what is said may be logged; where not, the question stands in the turn."""
-    return settled_guesses(turn) and _settled_subjects(turn) and _settled_decisions(turn)
+    return settled_guesses(turn) and _settled_subjects(turn) and _settled_decisions(turn) and _settled_height(turn)
 
 
 def settled_guesses(turn: Turn) -> bool:
@@ -103,4 +105,20 @@ def _settled_decisions(turn: Turn) -> bool:
         turn.aside += [one.words for one in told[:1]]
         return True
     turn.confirm = f"{sentence(told[0].words)} Log it all the same? Say yes or no."
+    return False
+
+
+def _settled_height(turn: Turn) -> bool:
+    """A height far below the one that is known is rather the size of something else: it is put to the grower."""
+    height = turn.reading.measures.get(_HEIGHT)
+    if height is None or turn.tree is None or turn.confirmed or "observe" not in turn.acts or turn.reading.figure:
+        return True
+    seen = [one for one in turn.house.entries(turn.tree) if _HEIGHT in one.measures and one.day <= turn.on]
+    newest = max(seen, key=lambda one: one.day, default=None)
+    known = newest.measures[_HEIGHT] if newest else turn.tree.size.get(_HEIGHT)
+    if known is None or height >= known * _SHRUNK:
+        return True
+    units = turn.house.place.units
+    was, now = (millimetres(value, units) for value in (known, height))
+    turn.confirm = f"The tree was {was} high. Is the whole of it {now} high now? Say yes or no."
     return False

@@ -1,0 +1,59 @@
+"""What belongs to one potting, told in several clauses: back into its pot, and wired in so that it stands firm."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from benchmate.value import replace
+
+from .clauses import Clause
+from .doing import LATER, NOT
+from .lexicon import Lexicon
+from .reading import Spot, Work
+from .search import Found
+
+_AT_HAND = frozenset({"PRON", "SPECIES", "NAME", "TREEWORD", "DET"})
+
+
+def one_potting(clauses: Sequence[Clause], found: Found, lexicon: Lexicon) -> None:
+    """ "Repotted it, back into the same pot, wired it in": one potting, and no wire on a branch. A tree that is wired
+    in without one is kept in the grower's words."""
+    table = lexicon.sense["potting"]
+    for at, clause in enumerate(clauses):
+        before = [work for one in clauses[:at] for work in one.work if _pots(work, table)]
+        if clause.kind != "decide" or clause.topic or len(clause.work) != 1:
+            continue
+        (work,) = clause.work
+        if before and work.work == table["again"] and work.span == (0, 0):
+            _give(clauses[:at], before[-1], work)
+            clause.work, clause.acts, clause.taken = [], [], True
+        elif work.done not in (LATER, NOT) and work.spot == Spot() and _wired_in(clause, found, table):
+            clause.work = []
+            if before:
+                clause.acts, clause.taken = [], True
+            else:  # of a potting told before, or of none that is known
+                clause.acts, clause.kind, clause.taken = ["note"], "note", True
+
+
+def _pots(work: Work, table: Mapping[str, Any]) -> bool:
+    return work.work in table["works"] and work.done not in (LATER, NOT)
+
+
+def _wired_in(clause: Clause, found: Found, table: Mapping[str, Any]) -> bool:
+    first, end = clause.span
+    tokens = [token for token in found.tokens if first <= token.first < end]
+    verb = next((token for token in tokens if token.kind in ("V", "VED", "VING")), None)
+    if verb is None or verb.value not in table["verbs"]:
+        return False
+    held = [token for token in tokens if token.first > verb.first and token.kind == "PARTICLE"]
+    thing = [token for token in tokens if token.kind in _AT_HAND]
+    return bool(thing) and any(token.value in table["held"] for token in held)
+
+
+def _give(clauses: Sequence[Clause], before: Work, work: Work) -> None:
+    """The sizes of the pot that is told of again go to the potting itself."""
+    for clause in clauses:
+        clause.work = [
+            replace(one, measures={**one.measures, **work.measures}) if one is before else one for one in clause.work
+        ]
