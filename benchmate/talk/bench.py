@@ -110,9 +110,12 @@ class Bench:
 
     def _heard(self, words: str) -> Reading:
         """The reading of a statement; where it goes on with what was said last, that of the two together."""
+        from benchmate.talk.as_recorded import as_recorded
         from benchmate.talk.of_another import of_another
 
         reading = self.house.hear(words, self.on, self.context.reading)
+        if words[:2].casefold() in ("ho", "wh") and (recorded := as_recorded(reading, self.house.lexicon)) is not None:
+            return recorded
         if (amends := self._amended(words, reading)) is not None:
             return amends
         if words[:2].casefold() == "wh" and (asked := self._of_all(reading)) is not None:
