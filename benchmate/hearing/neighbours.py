@@ -78,4 +78,5 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     verb_senses.taken_out,
     verb_senses.named_next,
     link_senses.boxed,
+    verb_senses.brought_in,
 )
