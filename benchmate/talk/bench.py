@@ -118,7 +118,8 @@ class Bench:
             return recorded
         if (amends := self._amended(words, reading)) is not None:
             return amends
-        if words[:2].casefold() == "wh" and (asked := self._of_all(reading)) is not None:
+        asking = words[:2].casefold() == "wh" or ", wh" in words.casefold()
+        if asking and (asked := self._of_all(reading)) is not None:
             return asked
         if self.context.figure is None:
             return of_another(self.context.reading, reading, self.house.lexicon) or reading
