@@ -112,10 +112,15 @@ class Bench:
         """The reading of a statement; where it goes on with what was said last, that of the two together."""
         from benchmate.talk.as_recorded import as_recorded
         from benchmate.talk.of_another import of_another
+        from benchmate.talk.of_another_day import of_another_day
 
         reading = self.house.hear(words, self.on, self.context.reading)
         if words[:2].casefold() in ("ho", "wh") and (recorded := as_recorded(reading, self.house.lexicon)) is not None:
             return recorded
+        asked = self.context.amends or self.context.reading
+        further = of_another_day(asked, words, lambda one: self.house.hear(one, self.on), self.house.lexicon)
+        if further is not None:
+            return further
         if (amends := self._amended(words, reading)) is not None:
             return amends
         asking = words[:2].casefold() == "wh" or ", wh" in words.casefold()
