@@ -79,7 +79,9 @@ def regrowth_date(
         notes.append("No frost is expected here, so only warmth and light bound it")
     genus = (species or "").split(" ")[0]
     if any((species or "").startswith(kind) for kind in second_candles):
-        notes.insert(0, f"{species} flushes again where the whole candles of a strong tree were cut, from a ring of buds")
+        notes.insert(
+            0, f"{species} flushes again where the whole candles of a strong tree were cut, from a ring of buds"
+        )
         notes.insert(1, "Once the second candles stand, two of like strength stay at each cut")
     elif genus in single_flush:
         notes.insert(0, f"{genus} seldom flushes twice in a year: do not count on new leaf this season")

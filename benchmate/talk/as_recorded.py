@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from benchmate.garden.record import Entry, Tree
@@ -61,7 +62,7 @@ def tell(turn: Turn, trees: list[Tree]) -> None:
     turn.asks.clear()
 
 
-def _size(tree: Tree, entries: tuple[Entry, ...], name: str, turn: Turn) -> str:
+def _size(tree: Tree, entries: Sequence[Entry], name: str, turn: Turn) -> str:
     from benchmate.talk.sums_record import measured
 
     what, units = _NAMES[name], turn.house.place.units
@@ -75,7 +76,7 @@ def _size(tree: Tree, entries: tuple[Entry, ...], name: str, turn: Turn) -> str:
     return f"{tree.name}, {what}: {told}"
 
 
-def _age(tree: Tree, entries: tuple[Entry, ...], on: dt.date) -> str:
+def _age(tree: Tree, entries: Sequence[Entry], on: dt.date) -> str:
     struck = {entry.strikes for entry in entries if entry.strikes}
     told = [one for one in entries if "age_years" in one.measures and one.day <= on and one.id not in struck]
     if told:

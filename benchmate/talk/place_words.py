@@ -14,8 +14,30 @@ _LATITUDE = re.compile(
 )
 _SKIP = {"", "skip", "later", "don't know", "dont know", "?"}
 _NONE = {"none", "no", "never", "frost-free", "frost free", "no frost"}
-_FREE = re.compile(r"(?:there is |there are |we (?:have|get) |i (?:have|get) |it (?:has|gets) )?(?:no|never any|hardly any) frosts?\b[\w ,']*|[\w ']*\bfrost[- ]free|[\w ']*\bnever (?:freezes|frosts)[\w ]*")
-_BESIDE = {"of", "the", "on", "in", "about", "around", "roughly", "early", "mid", "late", "st", "nd", "rd", "th", "usually", "it", "is", "s"}
+_FREE = re.compile(
+    r"(?:there is |there are |we (?:have|get) |i (?:have|get) |it (?:has|gets) )?"
+    r"(?:no|never any|hardly any) frosts?\b[\w ,']*|[\w ']*\bfrost[- ]free|[\w ']*\bnever (?:freezes|frosts)[\w ]*"
+)
+_BESIDE = {
+    "of",
+    "the",
+    "on",
+    "in",
+    "about",
+    "around",
+    "roughly",
+    "early",
+    "mid",
+    "late",
+    "st",
+    "nd",
+    "rd",
+    "th",
+    "usually",
+    "it",
+    "is",
+    "s",
+}
 _LONGEST = (31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
 
 
@@ -49,7 +71,15 @@ def read_month_day(words: str) -> tuple[int, int] | None:
         return None
     numbers = [int(number) for number in re.findall(r"\d+", plain)]
     names = [name for name in re.findall(r"[a-z]+", plain) if name not in _BESIDE]
-    month = next((n for name in names for n, whole in enumerate(MONTHS, 1) if len(name) > 2 and whole.casefold().startswith(name)), 0)
+    month = next(
+        (
+            n
+            for name in names
+            for n, whole in enumerate(MONTHS, 1)
+            if len(name) > 2 and whole.casefold().startswith(name)
+        ),
+        0,
+    )
     if month and len(numbers) == len(names) == 1:
         day = numbers[0]
     elif re.fullmatch(r"\d{1,2}-\d{1,2}", plain):

@@ -49,7 +49,9 @@ def test_days(words, day):
     assert read_month_day(words) == day
 
 
-@pytest.mark.parametrize("words", ["31 April", "13-40", "soon", "April", "30 Feb", "an olive dug in august, 12 cm base", "12 trees"])
+@pytest.mark.parametrize(
+    "words", ["31 April", "13-40", "soon", "April", "30 Feb", "an olive dug in august, 12 cm base", "12 trees"]
+)
 def test_what_is_no_day(words):
     with pytest.raises(UserError):
         read_month_day(words)
