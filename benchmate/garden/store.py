@@ -36,6 +36,9 @@ class NoGarden(UserError):
     """There is no garden where one was looked for."""
 
 
+_BEGIN = "or start benchmate in a terminal, which makes one (a folder that holds an empty garden.toml is one too)"
+
+
 def open_garden(path: Path | str, device: str | None = None) -> Garden:
     """The garden in a folder; nothing is read yet.
 
@@ -47,9 +50,9 @@ def open_garden(path: Path | str, device: str | None = None) -> Garden:
     try:
         if not path.is_dir():
             what = "it is no folder" if path.exists() else "there is no such folder"
-            raise NoGarden(f"no garden at {name}: {what}; give the garden's folder with --garden")
+            raise NoGarden(f"no garden at {name}: {what}; give the garden's folder with --garden, {_BEGIN}")
         if not (path / "garden.toml").is_file() and not any(path.glob("*/tree.toml")):
-            raise NoGarden(f"no garden at {name}: it has no garden.toml; give another folder, or begin a garden there")
+            raise NoGarden(f"no garden at {name}: it has no garden.toml; give another folder, {_BEGIN}")
     except (OSError, ValueError) as fault:
         why = getattr(fault, "strerror", None) or "the path cannot be read"
         raise NoGarden(f"no garden at {name}: {why.lower()}; give another folder") from fault

@@ -9,7 +9,7 @@ from benchmate.value import replace
 from .date_days import DAYS
 from .date_seasons import STRETCHES
 from .date_spans import SPANS
-from .date_words import FIRST_FROST, DateWords, When, add_months
+from .date_words import FIRST_FROST, DateWords, When, add_months, longest_of
 
 __all__ = ["FIRST_FROST", "DateWords", "When", "add_months", "spot_dates"]
 
@@ -32,6 +32,8 @@ def spot_dates(dw: DateWords, words: Sequence[str], at: int) -> Iterator[When]:
         inner = {"the"} if words[start - 1] in _VERBS_OWN else _BETWEEN
         if after is None or after >= len(words) or (start > at and words[start] not in inner):
             return  # "bring it in at the end of October": the "in" is the verb's
+        if words[after - 1] in _VERBS_OWN and after - start == 1 and longest_of(dw.day, words, after):
+            return  # "brought the ficus in tonight": nothing is "in tonight", so the "in" is the verb's
         looks_back = looks_back or "since" in words[start:after]
         deadline = deadline or bool(_DEADLINE & set(words[start:after]))
         start = after

@@ -80,4 +80,5 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     verb_senses.named_next,
     link_senses.boxed,
     wetness.drips,
+    verb_senses.brought_in,
 )

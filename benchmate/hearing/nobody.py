@@ -26,6 +26,6 @@ def left_undone(clauses: Sequence[Clause], words: Sequence[Word], lexicon: Lexic
         clause.facts = [fact for fact in clause.facts if fact.kind != "event"]
         clause.work, clause.acts, clause.mood, clause.kind = [], ["observe"], None, "observe"
         for work in undone:
-            seen = sense["undone"].get(work.work or "")
+            seen = sense["neglected"].get(work.work or "")
             kind, value = ("finding", seen) if seen else ("event", work.work or "")
             clause.facts.append(Fact(kind, value, work.spot, denied=not seen, span=(first, end)))

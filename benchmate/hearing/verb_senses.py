@@ -207,3 +207,13 @@ def named_next(s: Sense) -> bool:
     if s.kind not in _THINGS or not s.may_be("V", "VED") or not s.opening:
         return False
     return any(t.kind == "NAME" or (t.kind == "DET" and s.kind == "EVENT") for t in s.next)
+
+
+def brought_in(s: Sense) -> bool:
+    """ "Brought in the ficus": nothing is brought inside a tree, so the "in" is the verb's."""
+    if s.kind != "AT" or s.word != "in" or not s.alone or not s.behind(*VERBS):
+        return False
+    before = [t.value for n in range(s.at) for t in s.lattice[n] if t.end == s.at and t.kind in VERBS]
+    tree = s.token.end + any(t.kind == "DET" for t in s.next)
+    named = tree < len(s.lattice) and any(t.kind in ("SPECIES", "NAME") and not t.guesses for t in s.lattice[tree])
+    return named and any(value in s.lexicon.sense["bringing"] for value in before)

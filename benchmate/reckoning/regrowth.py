@@ -26,13 +26,15 @@ def regrowth_date(
     single_flush: Sequence[str] = (),
     risk: float = 0.1,
     wanted: str = "out",
+    second_candles: Sequence[str] = (),
 ) -> Figure:
     """The day, as an ISO date, on which new leaf is out after a cut; with it, when that leaf is firm and whether the
     frost leaves it time.
 
     cut_on: day of the cut, else `on`. releaf_days: days from cut to open leaf. harden_days: days from there to firm,
     full-coloured leaf. first_frost: (month, day), None where the place has none, "unknown" where nobody has told.
-    spread_days: standard deviation of the frost date. single_flush: genera that seldom flush twice. risk: chance of an
+    spread_days: standard deviation of the frost date. single_flush: genera that seldom flush twice; second_candles:
+    species of these that flush again where their candles were cut. risk: chance of an
     early frost to allow for. wanted: "firm" for the day on which the new leaf is firm, "latest" for the last day on
     which a cut leaves it time to be.
     """
@@ -76,7 +78,12 @@ def regrowth_date(
     else:
         notes.append("No frost is expected here, so only warmth and light bound it")
     genus = (species or "").split(" ")[0]
-    if genus in single_flush:
+    if any((species or "").startswith(kind) for kind in second_candles):
+        notes.insert(
+            0, f"{species} flushes again where the whole candles of a strong tree were cut, from a ring of buds"
+        )
+        notes.insert(1, "Once the second candles stand, two of like strength stay at each cut")
+    elif genus in single_flush:
         notes.insert(0, f"{genus} seldom flushes twice in a year: do not count on new leaf this season")
     told = [when.isoformat() for when in out]
     if wanted == "firm":

@@ -350,6 +350,7 @@ _SPECS = (
             Need("cut_on", "date"),
             _SPECIES,
             Need("single_flush", rules="single-flush-genera"),
+            Need("second_candles", rules="second-candle-species"),
             Need("risk", "1", default=0.1),
             Need("wanted", default="out"),
         ),

@@ -110,12 +110,21 @@ class Bench:
 
     def _heard(self, words: str) -> Reading:
         """The reading of a statement; where it goes on with what was said last, that of the two together."""
+        from benchmate.talk.as_recorded import as_recorded
         from benchmate.talk.of_another import of_another
+        from benchmate.talk.of_another_day import of_another_day
 
         reading = self.house.hear(words, self.on, self.context.lending)
+        if words[:2].casefold() in ("ho", "wh") and (recorded := as_recorded(reading, self.house.lexicon)) is not None:
+            return recorded
+        asked = self.context.amends or self.context.reading
+        further = of_another_day(asked, words, lambda one: self.house.hear(one, self.on), self.house.lexicon)
+        if further is not None:
+            return further
         if (amends := self._amended(words, reading)) is not None:
             return amends
-        if words[:2].casefold() == "wh" and (asked := self._of_all(reading)) is not None:
+        asking = words[:2].casefold() == "wh" or ", wh" in words.casefold()
+        if asking and (asked := self._of_all(reading)) is not None:
             return asked
         if self.context.figure is None:
             latest = self.context.amends

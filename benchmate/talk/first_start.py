@@ -14,6 +14,7 @@ from benchmate.talk.screen import Screen
 from benchmate.telling.lines import ANSWER, ASIDE, Line, escape
 
 T = TypeVar("T")
+_YES = {"yes", "y", "yep", "yeah", "ok", "sure", "please"}
 _NO = {"no", "none", "n", "without", "later"}
 
 
@@ -31,12 +32,12 @@ def begin(folder: Path | None, screen: Screen, ask: Callable[[str], str] = input
         )
     )
     try:
-        folder = folder or _where(ask)
+        folder = folder or _where(ask, screen)
         if folder is None:
             return None
         latitude = _until_read(ask, "Latitude, as 52.1 or 33.9 S: ", read_latitude)
-        last = _until_read(ask, "Mean last spring frost, as 28 April (none if there is none): ", read_month_day)
-        first = _until_read(ask, "Mean first autumn frost, as 16 October: ", read_month_day)
+        last = _until_read(ask, "Mean last spring frost, as 28 April, or none: ", read_month_day)
+        first = _until_read(ask, "Mean first autumn frost, as 16 October, or none: ", read_month_day)
     except (EOFError, KeyboardInterrupt):
         print()
         raise UserError("no garden was made; start again, or look round with --demo") from None
@@ -51,13 +52,25 @@ def begin(folder: Path | None, screen: Screen, ask: Callable[[str], str] = input
     return folder
 
 
-def _where(ask: Callable[[str], str]) -> Path | None:
+def _where(ask: Callable[[str], str], screen: Screen) -> Path | None:
     usual = home_garden()
-    hint = f" (Enter: {usual}; no: without one)" if usual else " (no: without one)"
-    words = ask(f"Folder to keep it in{hint}: ").strip()
-    if words.casefold() in _NO or (not words and usual is None):
-        return None
-    return Path(words).expanduser() if words else usual
+    hint = f"Enter keeps it in {escape(str(usual))}; no begins without one." if usual else "No begins without one."
+    print(screen.lay([Line(hint, ASIDE)]))
+    while True:
+        words = ask("Folder to keep it in: ").strip()
+        if words.casefold() in _NO or (not words and usual is None):
+            return None
+        folder = Path(words).expanduser() if words else usual
+        if folder is None or not words or _as_path(words) or folder.exists():
+            return folder
+        # a greeting or a question is no folder: a bare word is one only where that is said again
+        print(screen.lay([Line(f"That would make the folder {escape(str(folder.absolute()))}.", ASIDE)]))
+        if ask("Make it? yes or no: ").strip().casefold() in _YES:
+            return folder
+
+
+def _as_path(words: str) -> bool:
+    return words.startswith("~") or "/" in words or "\\" in words
 
 
 def _until_read(ask: Callable[[str], str], question: str, read: Callable[[str], T]) -> T:

@@ -168,7 +168,8 @@ def _names_of(piece: Reading) -> tuple[str, ...]:
 
 
 def _not_here(meant: Among) -> str:
-    return f"no {list_words(list(meant.without), 'or')} stands in this garden: nothing is logged for it"
+    begin = f"to begin a record, say: new tree, {meant.without[0]}, call it Slate, or any other name"
+    return f"no {list_words(list(meant.without), 'or')} stands in this garden: nothing is logged for it; {begin}"
 
 
 def _for_all(count: int, meant: Among) -> str:

@@ -50,6 +50,9 @@ def begin_record(turn: Turn) -> None:
     for one in told:
         _log_told(turn, tree, one)
     entries = entries_of(reading, None, turn.on, southern=turn.southern)
+    if not any(entry.measures for entry in entries):  # "an olive, 12 cm at the base": measured now, whatever was done
+        seen = replace(reading, acts=("observe",), work=(), facts=(), when=None, note=None)
+        entries = (*entries, *entries_of(seen, None, turn.on, southern=turn.southern))
     if entries or not turn.to_log:
         turn.to_log.append((tree, entries or (Entry("", turn.on, "note", reading.said),)))
 

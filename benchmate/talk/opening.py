@@ -66,7 +66,7 @@ def _house(args: Namespace, screen: Screen) -> House:
     asked = getattr(args, "garden", None)
     demo = getattr(args, "demo", False)
     folder = None if demo else garden_folder(asked)
-    missing = not demo and (folder is None or not folder.exists())
+    missing = not demo and (folder is None or not folder.exists() or (folder.is_dir() and not any(folder.iterdir())))
     if missing and both_terminals():
         from benchmate.talk.first_start import begin
 

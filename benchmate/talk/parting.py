@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Collection, Sequence
 from typing import TYPE_CHECKING
 
@@ -14,6 +15,8 @@ from benchmate.value import replace
 
 if TYPE_CHECKING:
     from benchmate.talk.turns import Turn
+
+_GAP = 4
 
 
 def parts_with(turn: Turn) -> bool:
@@ -52,15 +55,27 @@ def _how(turn: Turn, reading: Reading) -> str | None:
     ]
     if not found or phrase_places(texts, "PART", lexicon):
         return None
+    people = words.get("people", ())
+    if any(one in people and behind == "'s" for one, behind in itertools.pairwise(texts)):
+        return None  # "a friend's elm died"
     how, says = found[0]
-    known = {*says.split(), *words.get("beside", ())}
+    known = {*says.split(), *people, *words.get("beside", ())}
     if any(word not in known for missed in reading.missed for word in lexicon.split(missed.words)):
         return None
     return how
 
 
 def _said(says: str, texts: Sequence[str], behind: Collection[str]) -> bool:
-    """Whether the words stand there, and none behind them that tells of a part ("died back")."""
-    parts = says.split()
+    """Whether the words stand there ("~" for up to four others), and none behind them that tells of a part ("died
+    back")."""
+    opening, _, close = says.partition(" ~ ")
+    parts, rest = opening.split(), close.split()
     ends = [at + len(parts) for at in range(len(texts)) if list(texts[at : at + len(parts)]) == parts]
+    if rest:
+        ends = [
+            at + len(rest)
+            for end in ends
+            for at in range(end + 1, end + 1 + _GAP)
+            if list(texts[at : at + len(rest)]) == rest
+        ]
     return any(end == len(texts) or texts[end] not in behind for end in ends)

@@ -14,6 +14,30 @@ _LATITUDE = re.compile(
 )
 _SKIP = {"", "skip", "later", "don't know", "dont know", "?"}
 _NONE = {"none", "no", "never", "frost-free", "frost free", "no frost"}
+_FREE = re.compile(
+    r"(?:there is |there are |we (?:have|get) |i (?:have|get) |it (?:has|gets) )?"
+    r"(?:no|never any|hardly any) frosts?\b[\w ,']*|[\w ']*\bfrost[- ]free|[\w ']*\bnever (?:freezes|frosts)[\w ]*"
+)
+_BESIDE = {
+    "of",
+    "the",
+    "on",
+    "in",
+    "about",
+    "around",
+    "roughly",
+    "early",
+    "mid",
+    "late",
+    "st",
+    "nd",
+    "rd",
+    "th",
+    "usually",
+    "it",
+    "is",
+    "s",
+}
 _LONGEST = (31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
 
 
@@ -43,12 +67,20 @@ def read_month_day(words: str) -> tuple[int, int] | None:
     ((4, 28), (10, 16), (4, 28), None)
     """
     plain = words.strip().casefold().rstrip(".")
-    if plain in _SKIP | _NONE:
+    if plain in _SKIP | _NONE or _FREE.fullmatch(plain):
         return None
     numbers = [int(number) for number in re.findall(r"\d+", plain)]
-    names = re.findall(r"[a-z]{3,}", plain)
-    month = next((n for name in names for n, whole in enumerate(MONTHS, 1) if whole.casefold().startswith(name)), 0)
-    if month and numbers:
+    names = [name for name in re.findall(r"[a-z]+", plain) if name not in _BESIDE]
+    month = next(
+        (
+            n
+            for name in names
+            for n, whole in enumerate(MONTHS, 1)
+            if len(name) > 2 and whole.casefold().startswith(name)
+        ),
+        0,
+    )
+    if month and len(numbers) == len(names) == 1:
         day = numbers[0]
     elif re.fullmatch(r"\d{1,2}-\d{1,2}", plain):
         month, day = numbers

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from benchmate.garden.record import Entry, Tree
 from benchmate.hearing.reading import NOWHERE, Reading, Work
+from benchmate.talk.as_recorded import RECORDED, tell
 from benchmate.talk.asked_how import asks_for_all, asks_for_written, points_at_one, with_days
 from benchmate.talk.dates import last_day, span_asked
 from benchmate.talk.own_words import own_words, planned_words
@@ -28,7 +29,7 @@ SHORT_DAYS = 14  # what was done in so few days is asked of all trees where none
 
 def answer(turn: Turn) -> None:
     """The answer by the question's topic; none for a topic that is not of the record."""
-    topics = {"recall": _recall, "due": _due, "meaning": _meaning, "list": _list, "plan": _plan}
+    topics = {"recall": _recall, "due": _due, "meaning": _meaning, "list": _list, "plan": _plan, RECORDED: _recorded}
     if handler := topics.get(turn.reading.topic or ""):
         handler(turn)
 
@@ -79,6 +80,10 @@ def _recall(turn: Turn) -> None:
     turn.says += [*said, *told] if whole else [*told, *said]
     turn.says += _written_of_before(turn, reading, everywhere) if asks_for_written(reading.said, lexicon) else []
     turn.asks.clear()
+
+
+def _recorded(turn: Turn) -> None:
+    tell(turn, _trees_asked(turn))
 
 
 def _as_it_stands(turn: Turn) -> None:

@@ -94,8 +94,9 @@ def leaf_left(facts: Facts, taken: float, book: RuleBook, on: dt.date) -> float:
     return max(0.0, 1 - taken - max((share or 0.0 for share in blades), default=0.0))
 
 
-def measured(entries: Sequence[Entry], on: dt.date) -> dict[str, list[tuple[dt.date, float]]]:
-    """What was measured on the tree, by measure, oldest first: the trunk's girth and the height, from any entry."""
+def measured(entries: Sequence[Entry], on: dt.date, least: int = 2) -> dict[str, list[tuple[dt.date, float]]]:
+    """What was measured on the tree, by measure, oldest first: the trunk's girth and the height, from any entry. least:
+    how many readings a measure must have."""
     out: dict[str, list[tuple[dt.date, float]]] = {}
     struck = {entry.strikes for entry in entries if entry.strikes}
     for entry in sorted(entries, key=lambda entry: entry.day):
@@ -111,4 +112,4 @@ def measured(entries: Sequence[Entry], on: dt.date) -> dict[str, list[tuple[dt.d
                     out.setdefault("base_mm" if key == "diameter_mm" else key, []).append(
                         (entry.day, float(table[key]))
                     )
-    return {key: readings for key, readings in out.items() if len(readings) > 1}
+    return {key: readings for key, readings in out.items() if len(readings) >= least}

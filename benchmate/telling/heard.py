@@ -12,6 +12,7 @@ from benchmate.telling.wording import list_words, ordinal_words, place_words, wo
 
 _STAGE = {"leaves-full": "leaves full", "buds-swelling": "buds swelling", "candles": "candles lengthening"}
 _TOPIC = {
+    "recorded": "what is on record",
     "advice": "what now",
     "when": "when",
     "why": "why",

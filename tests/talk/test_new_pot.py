@@ -50,3 +50,26 @@ def test_the_tree_is_told_with_its_new_pot(spring):
     spring.answer("repotted it into a 40 by 30 by 9 cm pot")
     spring.answer("Crag")
     assert "pot length 400 mm, width 300 mm and depth 90 mm" in spring.answer("Gatepost").says[0]
+
+
+@pytest.mark.parametrize(
+    "words, long_mm",
+    [
+        ("it is in a 30 by 22 by 8 pot", 300),
+        ("it stands in a 30 x 22 x 8 pot", 300),
+        ("its pot is 30 by 22 by 8", 300),
+        ("repotted it into a 24 by 18 by 5 oval", 240),
+        ("it went into the blue oval, 24 x 18 x 5", 240),
+        ("it stands in a 300 x 220 x 80 pot", 300),
+        ("it stands in a 90 x 60 x 25 pot", 90),
+    ],
+)
+def test_three_sizes_without_a_unit_are_read_by_what_a_pot_can_be(spring, words, long_mm):
+    spring.answer(words)
+    (figure,) = spring.answer("how big is its pot").advice.figures
+    assert figure.value == long_mm
+
+
+def test_the_shape_of_a_pot_is_kept_with_the_work(spring):
+    answer = spring.answer("repotted it into a 24 by 18 by 5 oval")
+    assert [one.words for one in answer.reading.kept] == ["oval"]

@@ -84,3 +84,24 @@ def test_what_waited_for_a_name_is_not_said_to_be_lost(bench):
     answer = bench.answer("call it Slate")
     assert [entry.kind for entry in answer.logged] == ["done"]
     assert not any("not logged" in aside for aside in answer.aside)
+
+
+@pytest.mark.parametrize(
+    "words, measures",
+    [
+        ("new tree: an olive, 12 cm base, called Boulder", {"diameter_mm": 120.0}),
+        ("new tree: an olive dug from a garden in august, 12 cm base, called Boulder", {"diameter_mm": 120.0}),
+        ("new tree, olive, 45 cm tall, call it Boulder", {"height_mm": 450.0}),
+    ],
+)
+def test_what_was_measured_on_a_new_tree_is_kept(empty_bench, words, measures):
+    empty_bench.answer(words)
+    garden = open_garden(empty_bench.house.folder)
+    assert measures in [dict(one.measures) for one in garden.entries(garden.find("Boulder"))]
+
+
+def test_trees_that_are_not_here_are_told_with_how_to_begin_them(empty_bench):
+    answer = empty_bench.answer("I have three trees: an oak, a larch and a privet")
+    assert "say: new tree, Quercus, call it" in lay(tell(answer))
+    empty_bench.answer("new tree, Quercus, call it Slate")
+    assert [tree.species for tree in open_garden(empty_bench.house.folder).trees()] == ["Quercus"]

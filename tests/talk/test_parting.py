@@ -17,6 +17,10 @@ def due_on(bench, name):
         ("sold the olive today", "Cellar", "sold"),
         ("I've sold it", "Gatepost", "sold"),
         ("gave it away", "Gatepost", "given"),
+        ("sold the elm to a friend", "Minnow", "sold"),
+        ("forget about Minnow, it died", "Minnow", "died"),
+        ("gave it to my neighbour", "Gatepost", "given"),
+        ("sold the elm at the club auction", "Minnow", "sold"),
     ],
 )
 def test_the_record_is_closed_after_a_yes(bench, journal, words, name, how):

@@ -39,13 +39,19 @@ def test_what_is_no_latitude(words):
         ("none", None),
         ("", None),
         ("29 February", (2, 29)),
+        ("about the 28th of April", (4, 28)),
+        ("no frost here", None),
+        ("there is no frost", None),
+        ("it never freezes here", None),
     ],
 )
 def test_days(words, day):
     assert read_month_day(words) == day
 
 
-@pytest.mark.parametrize("words", ["31 April", "13-40", "soon", "April", "30 Feb"])
+@pytest.mark.parametrize(
+    "words", ["31 April", "13-40", "soon", "April", "30 Feb", "an olive dug in august, 12 cm base", "12 trees"]
+)
 def test_what_is_no_day(words):
     with pytest.raises(UserError):
         read_month_day(words)

@@ -1,0 +1,44 @@
+"""How tall, thick and old a tree is, asked of one that is named, of its kind or at hand: what the record holds."""
+
+import datetime as dt
+
+import pytest
+
+from benchmate.talk.bench import Bench
+from benchmate.talk.house import House
+
+
+@pytest.fixture
+def bench(demo):
+    return Bench(House(demo), dt.date(2026, 6, 20), talking=True)
+
+
+@pytest.mark.parametrize(
+    "words, told",
+    [
+        ("how thick is the beech", "Parchment, trunk: 82 mm, as its sheet says"),
+        ("how thick is the beech's trunk", "Parchment, trunk: 82 mm, as its sheet says"),
+        ("how tall is the beech?", "Parchment, height: 610 mm, as its sheet says"),
+        ("how tall is Parchment now", "Parchment, height: 610 mm, as its sheet says"),
+        ("what height is the maple", "Gatepost, height: 430 mm, as its sheet says"),
+    ],
+)
+def test_a_size_is_told_from_the_sheet(bench, words, told):
+    assert bench.answer(words).says[0].startswith(told)
+
+
+def test_what_was_measured_last_goes_before_the_sheet(bench):
+    bench.turn_to("Parchment")
+    bench.answer("it is 640 mm tall")
+    assert "640 mm, measured on 20 June" in bench.answer("how tall is the beech").says[0]
+
+
+def test_an_age_is_told_or_since_when_the_tree_is_here(bench):
+    assert "no age is on record" in bench.answer("how old is the beech").says[0]
+    bench.answer("it is 25 years old")
+    assert bench.answer("how old is it").says[0].startswith("Parchment: 25 years old")
+
+
+@pytest.mark.parametrize("words", ["how thick is the left branch", "how thick will the beech be in 2030"])
+def test_what_asks_for_more_is_no_question_to_the_sheet(bench, words):
+    assert bench.answer(words).reading.topic != "recorded"
