@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import datetime as dt
 import os
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from contextlib import suppress
 from functools import cached_property
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, TypeVar
 
 from benchmate.fault import UserError
 from benchmate.garden.record import Entry, Place, Tree
@@ -27,6 +27,7 @@ if TYPE_CHECKING:
 HOME_GARDEN = "benchmate-garden"
 MISSED = "missed.txt"
 _TAIL = 60
+Made = TypeVar("Made")
 
 
 class House:
@@ -66,7 +67,7 @@ class House:
 
             return lexicon_data(self.tables.tables)
 
-        return Lexicon(self._compiled("lexicon", build), lambda: self.figure_words)
+        return self._unless_broken(lambda: Lexicon(self._compiled("lexicon", build), lambda: self.figure_words))
 
     @cached_property
     def figure_words(self) -> Mapping[str, Any]:
@@ -121,7 +122,16 @@ class House:
         return self._compiled("told", build)
 
     def _compiled(self, name: str, build: Any) -> dict[str, Any]:
-        return compiled(name, self.rule_folders, self.store, build, self._mark)
+        return compiled(name, self.rule_folders, self.store, lambda: self._unless_broken(build), self._mark)
+
+    def _unless_broken(self, make: Callable[[], Made]) -> Made:
+        """What is made from the rules. Raises UserError where a file that does not read lacks in it."""
+        try:
+            return make()
+        except (KeyError, AttributeError):
+            if not self.tables.faults:
+                raise
+            raise UserError(f"the rules do not read: {self.tables.faults[0]}") from None
 
     @cached_property
     def garden(self) -> Garden | None:

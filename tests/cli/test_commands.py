@@ -331,3 +331,15 @@ def test_a_day_where_words_belong_is_told_in_the_record_as_it_stands(demo):
     journal.write_text(words, encoding="utf-8")
     done = run("record", "Ratchet", "--garden", str(demo), "--json")
     assert done.returncode == 0 and "1979-05-27" in done.stdout, done.stderr
+
+
+@pytest.mark.parametrize("words", [("rules", "check"), ("hear", "larch is weak")], ids=["check", "hear"])
+def test_a_file_of_words_that_does_not_read_is_named(tmp_path, words):
+    rules = tmp_path / "rules"
+    shutil.copytree(ROOT / "rules", rules)
+    broken = rules / "words" / "filler.toml"
+    broken.write_text(broken.read_text(encoding="utf-8") + "twice = 1\ntwice = 2\n", encoding="utf-8")
+    done = run(*words, "--rules", str(rules))
+    line = broken.read_text(encoding="utf-8").count("\n")
+    assert done.returncode == 1 and not done.stdout
+    assert f"{broken}:{line}: not TOML" in done.stderr and "Traceback" not in done.stderr
