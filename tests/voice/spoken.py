@@ -42,7 +42,7 @@ def can_test() -> str:
 
 
 def statements(name: str = "statements") -> list[str]:
-    """The statements of one list of this folder: `statements`, or `statements_unseen`, which nothing is chosen by."""
+    """The statements of one list of this folder: `statements`, or `statements_fresh`, which nothing is chosen by."""
     return list(tomllib.loads((HERE / f"{name}.toml").read_text(encoding="utf-8"))["say"])
 
 
