@@ -10,6 +10,7 @@ _ALL_REACH = 6  # words before "but" within which "all" stands
 _HOW_REACH = 4  # words before "before" within which "how" stands
 _OWNED = frozenset({"PART", "FINDING", "FLUSH", "EVENT", "MEANS", "ONE", "TREEWORD"})
 _OWNED_REACH = 5  # words within which the thing that is owned stands
+_LEFT_REACH = 4  # words before "left" within which "no" or "none" stands
 _REASON_REACH = 6  # words within which the verb of a sentence stands
 
 
@@ -69,6 +70,11 @@ def remaining(s: Sense) -> bool:
     if s.kind == "SIDE" and s.opening:  # "left three buds on it"
         counts = [t for t in s.next if t.kind == "NUM" and t.end < len(s.texts)]
         return any(t.kind == "PART" and t.value in s.lexicon.amount for count in counts for t in s.lattice[count.end])
+    breath = next((n for n in range(s.at, 0, -1) if s.texts[n - 1] in JOINERS | STOPS), 0)
+    said = s.texts[max(breath, s.at - _LEFT_REACH) : s.at]
+    thing = s.at > 0 and any(t.kind in ("FINDING", "PART") and t.end == s.at for t in s.lattice[s.at - 1])
+    if thing and set(said).intersection(s.lexicon.sense["denying"]):
+        return True  # "no crossing branches left now"
     for first in range(max(1, s.at - 3), s.at):
         numbered = any(t.kind == "NUM" and t.end == first for t in s.lattice[first - 1])
         if not numbered and s.texts[first - 1] not in s.lexicon.sense["denying"]:
