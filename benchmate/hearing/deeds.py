@@ -19,6 +19,7 @@ from .worked_on import SUBJECT, Linked, meant_by_it, meant_by_one, spoken_of, te
 
 _MEANS_BY = frozenset({"WITH", "FROM", "OF"})  # "drench it with insecticide", "took it from the wild"
 ACCIDENT = "accident"  # a manner: nobody meant it
+TREE = "tree"  # the part that tells work of a whole tree ("when can the olive come out")
 LONG_AGO = "long-ago"  # a manner: done on a day that nobody knows
 
 
@@ -147,6 +148,9 @@ def _take_parts(setting: Setting, deed: Deed, places: Sequence[Linked]) -> None:
         parts += meant_by_one(setting)
     if thing is not None and thing.names_one:
         parts.append("~one")
+    of = subject or thing
+    if of is not None and not parts and (of.species or of.name) and not (of.findings or of.states):
+        parts.append(TREE)
     deed.phrases += places
     if subject is not None and subject is not thing:
         deed.phrases.append((SUBJECT, subject))  # "would a 6 mm branch take a bend": sizes and place of the subject
