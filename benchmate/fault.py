@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
-from typing import Any
+from collections.abc import Callable, Sequence
+from typing import Any, TypeVar
 
 from benchmate.value import dataclass
+
+Made = TypeVar("Made")
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -32,3 +35,16 @@ class Fault:
 
 class UserError(Exception):
     """The user's input or files are at fault: one plain line for stderr, exit status 1."""
+
+
+def unless_broken(make: Callable[[], Made], faults: Callable[[], Sequence[Fault]]) -> Made:
+    """What is made from files that were read. Raises UserError where one that does not read lacks in it.
+
+    faults: of the files; asked for only where something lacks.
+    """
+    try:
+        return make()
+    except (KeyError, AttributeError):
+        if not (found := faults()):
+            raise
+        raise UserError(f"the rules do not read: {found[0]}") from None

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import datetime as dt
 import os
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from contextlib import suppress
-from functools import cached_property
+from functools import cached_property, partial
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, TypeVar
+from typing import TYPE_CHECKING, Any
 
-from benchmate.fault import UserError
+from benchmate.fault import UserError, unless_broken
 from benchmate.garden.record import Entry, Place, Tree
 from benchmate.hearing.reading import Reading
 from benchmate.rulebase import CompiledStore, RuleFolders, compiled, find_rules, fingerprint
@@ -27,7 +27,6 @@ if TYPE_CHECKING:
 HOME_GARDEN = "benchmate-garden"
 MISSED = "missed.txt"
 _TAIL = 60
-Made = TypeVar("Made")
 
 
 class House:
@@ -67,7 +66,9 @@ class House:
 
             return lexicon_data(self.tables.tables)
 
-        return self._unless_broken(lambda: Lexicon(self._compiled("lexicon", build), lambda: self.figure_words))
+        return unless_broken(
+            lambda: Lexicon(self._compiled("lexicon", build), lambda: self.figure_words), lambda: self.tables.faults
+        )
 
     @cached_property
     def figure_words(self) -> Mapping[str, Any]:
@@ -122,16 +123,8 @@ class House:
         return self._compiled("told", build)
 
     def _compiled(self, name: str, build: Any) -> dict[str, Any]:
-        return compiled(name, self.rule_folders, self.store, lambda: self._unless_broken(build), self._mark)
-
-    def _unless_broken(self, make: Callable[[], Made]) -> Made:
-        """What is made from the rules. Raises UserError where a file that does not read lacks in it."""
-        try:
-            return make()
-        except (KeyError, AttributeError):
-            if not self.tables.faults:
-                raise
-            raise UserError(f"the rules do not read: {self.tables.faults[0]}") from None
+        made = partial(unless_broken, build, lambda: self.tables.faults)
+        return compiled(name, self.rule_folders, self.store, made, self._mark)
 
     @cached_property
     def garden(self) -> Garden | None:
