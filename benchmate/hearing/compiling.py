@@ -20,6 +20,11 @@ MOST_SPELT = 24  # a phrase with more spellings than this keeps its choices inst
 _COUNTED = {"PART", "FINDING", "FLUSH", "EVENT", "ONE", "TREEWORD", "MEANS", "SPECIES"}
 # Word files that are lists of TYPE -> value -> phrases.
 TERM_FILES = ("words/little.toml", "words/places.toml", "words/findings.toml", "words/talk.toml")
+# tables of rules/words/parts.toml that are kept as they stand
+_OF_PARTS = (
+    *("names", "counted", "amount", "seen", "harmless", "harmed", "measured", "pronoun"),
+    *("off_each", "length_off", "spoken_many", "manner", "way", "pair", "told_by", "kind_of"),
+)
 
 
 def build_lexicon(tables: Tables) -> Lexicon:
@@ -161,6 +166,13 @@ class _Builder:
             for form in forms:
                 self.add(" ".join([*words[:at], form, *words[at + 1 :]]), kind, verb)
 
+    def _circumstances(self, sense: Mapping[str, Any]) -> list[str]:
+        """What is seen of a tree and no finding names: states that mean one, and the words that are one."""
+        states = self.tables.get("words/states.toml", {}).get("state", {}).values()
+        meant = [str(cell.get(key)) for cell in states for key in ("alone", "on")]
+        told = (meaning.removeprefix("means:") for meaning in meant if meaning.startswith("means:"))
+        return sorted({*told, *sense.get("circumstances", ())})
+
     def _rare(self, given: Mapping[str, float]) -> dict[str, float]:
         """What the senses of a word cost more. A verb form that is also a state ("breaking") yields to the state."""
         rare = dict(given)
@@ -204,9 +216,8 @@ class _Builder:
                 n: {k: v for k, v in s.items() if k != "says"}
                 for n, s in self.tables.get("words/states.toml", {}).get("state", {}).items()
             },
-            "names": dict(parts.get("names", {})),
-            "counted": dict(parts.get("counted", {})),
-            "amount": dict(parts.get("amount", {})),
+            "circumstances": self._circumstances(words.get("sense", {})),
+            **{name: dict(parts.get(name, {})) for name in _OF_PARTS},
             "works": self.works,
             "patterns": self.patterns,
             "numbers": numbers,
@@ -231,23 +242,10 @@ class _Builder:
                     "headings",
                 )
             },
-            "seen": dict(parts.get("seen", {})),
-            "harmless": dict(parts.get("harmless", {})),
-            "harmed": dict(parts.get("harmed", {})),
-            "measured": dict(parts.get("measured", {})),
-            "pronoun": dict(parts.get("pronoun", {})),
-            "off_each": dict(parts.get("off_each", {})),
-            "length_off": dict(parts.get("length_off", {})),
-            "spoken_many": dict(parts.get("spoken_many", {})),
-            "manner": dict(parts.get("manner", {})),
-            "way": dict(parts.get("way", {})),
-            "pair": dict(parts.get("pair", {})),
             "rare": self._rare(words.get("rare", {})),
             "sense": words.get("sense", {}),
             "several": words.get("several", {}),
             "glossary": sorted(self._glossary()),
-            "told_by": dict(parts.get("told_by", {})),
-            "kind_of": dict(parts.get("kind_of", {})),
             "harm": dict(self.tables.get("words/verbs.toml", {}).get("harm", {})),
             "light": list(self.tables.get("words/verbs.toml", {}).get("light", {}).get("says", [])),
             "untouched": list(self.tables.get("words/verbs.toml", {}).get("untouched", {}).get("says", [])),

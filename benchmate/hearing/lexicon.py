@@ -44,12 +44,7 @@ class Lexicon:
         self.harm: Mapping[str, str] = data["harm"]
         self.harmless: Mapping[str, list[str]] = data["harmless"]
         self.harmed: Mapping[str, str] = data["harmed"]
-        self.circumstances = {
-            str(meaning).removeprefix("means:")
-            for cell in data["states"].values()
-            for meaning in (cell.get("alone"), cell.get("on"))
-            if str(meaning).startswith("means:")
-        } | set(data["sense"]["circumstances"])
+        self.circumstances: frozenset[str] = frozenset(data["circumstances"])
         self.measured: Mapping[str, str] = data["measured"]
         self.pronoun: Mapping[str, str] = data["pronoun"]
         self.off_each: Mapping[str, str] = data["off_each"]

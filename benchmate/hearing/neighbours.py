@@ -6,8 +6,6 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
-from benchmate.value import replace
-
 from . import link_senses, verb_senses, wetness
 from .lexicon import Lexicon
 from .sense import Sense
@@ -26,8 +24,6 @@ def drop_false_senses(lexicon: Lexicon, lattice: list[list[Token]], words: Seque
             tokens = [t for t in tokens if t.kind != "SEP"]
         senses = [Sense(lexicon, lattice, texts, at, token) for token in tokens]
         lattice[at] = [sense.token for sense in senses if not any(false(sense) for false in _FALSE)]
-        if texts[at] == "'s" and senses and not lattice[at]:  # what helps no verb owns: "Crag's right branch"
-            lattice[at] = [replace(senses[0].token, kind="POSS", value="of")]
 
 
 _FALSE: tuple[Callable[[Sense], bool], ...] = (

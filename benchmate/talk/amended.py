@@ -59,14 +59,15 @@ class Short:
 
 def amended(short: Short, talk: Context) -> Reading | None:
     """The statement that is meant, or None where the words stand by themselves."""
-    from benchmate.talk.narrowed import narrowed
-    from benchmate.talk.not_yet import not_yet
-    from benchmate.talk.other_tree import on_each, tree_for_tree
-    from benchmate.talk.size_after import size_after
     from benchmate.talk.taken_back import tree_back, work_back
 
     if talk.amends is None and talk.reading is None:
         return work_back(short, talk)
+    from benchmate.talk.narrowed import narrowed
+    from benchmate.talk.not_yet import not_yet
+    from benchmate.talk.other_tree import on_each, tree_for_tree
+    from benchmate.talk.size_after import size_after
+
     for way in (
         *(
             not_yet,

@@ -110,17 +110,20 @@ class Bench:
 
     def _heard(self, words: str) -> Reading:
         """The reading of a statement; where it goes on with what was said last, that of the two together."""
-        from benchmate.talk.as_recorded import as_recorded
         from benchmate.talk.of_another import of_another
-        from benchmate.talk.of_another_day import of_another_day
 
         reading = self.house.hear(words, self.on, self.context.lending)
-        if words[:2].casefold() in ("ho", "wh") and (recorded := as_recorded(reading, self.house.lexicon)) is not None:
-            return recorded
-        asked = self.context.amends or self.context.reading
-        further = of_another_day(asked, words, lambda one: self.house.hear(one, self.on), self.house.lexicon)
-        if further is not None:
-            return further
+        if words[:2].casefold() in ("ho", "wh"):
+            from benchmate.talk.as_recorded import as_recorded
+
+            if (recorded := as_recorded(reading, self.house.lexicon)) is not None:
+                return recorded
+        if (asked := self.context.amends or self.context.reading) is not None:
+            from benchmate.talk.of_another_day import of_another_day
+
+            further = of_another_day(asked, words, lambda one: self.house.hear(one, self.on), self.house.lexicon)
+            if further is not None:
+                return further
         if (amends := self._amended(words, reading)) is not None:
             return amends
         asking = words[:2].casefold() == "wh" or ", wh" in words.casefold()

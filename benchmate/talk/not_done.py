@@ -18,12 +18,20 @@ _TOLD = ("now", "done")
 def put_right(turn: Turn) -> bool:
     """Whether the statement puts right what was put down before it, as a whole: work or a tree that is taken out, the
     day, a reason told late."""
-    from benchmate.talk.other_tree import swapped
-    from benchmate.talk.redated import put_on_day
-    from benchmate.talk.taken_back import spared
+    if turn.reading.acts == ("correct",):
+        from benchmate.talk.other_tree import swapped
+        from benchmate.talk.redated import put_on_day
+        from benchmate.talk.taken_back import spared
+
+        if swapped(turn) or taken_out(turn) or spared(turn) or put_on_day(turn):
+            return True
+    elif taken_out(turn):
+        return True
+    if not (turn.reading.reason and turn.before.made):
+        return False
     from benchmate.talk.why_done import late_reason
 
-    return swapped(turn) or taken_out(turn) or spared(turn) or put_on_day(turn) or late_reason(turn)
+    return late_reason(turn)
 
 
 def taken_out(turn: Turn) -> bool:
