@@ -171,7 +171,7 @@ class _Builder:
         states = self.tables.get("words/states.toml", {}).get("state", {}).values()
         meant = [str(cell.get(key)) for cell in states for key in ("alone", "on")]
         told = (meaning.removeprefix("means:") for meaning in meant if meaning.startswith("means:"))
-        return sorted({*told, *sense.get("circumstances", ())})
+        return sorted({*told, *sense["circumstances"]})  # without it the words are not whole, and nothing can be heard
 
     def _rare(self, given: Mapping[str, float]) -> dict[str, float]:
         """What the senses of a word cost more. A verb form that is also a state ("breaking") yields to the state."""
