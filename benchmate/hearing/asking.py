@@ -41,6 +41,8 @@ def question(setting: Setting, clause: Clause, topic: str, node: Node, past: boo
     places: list[tuple[Token, Phrase]] = []
     for child in node.children:
         if not isinstance(child, Node):
+            if child.kind == "DATE":  # "would 6 March be too soon to repot?"
+                take_date(setting, clause, child, past=False)
             continue
         if child.name == "auxs":
             aux = [token.value for token in child.children if token.value != "not"]

@@ -26,7 +26,7 @@ def seen_date(setting: Setting, clause: Clause, token: Token, had: bool = False)
     event = bool(clause.facts) and clause.facts[-1].kind == "event"
     done = clause.mood is not None and clause.mood.done == DONE  # "did the repot in March"
     forecast = bool(clause.facts) and not had and all(fact.kind == "weather" for fact in clause.facts)
-    past = (bool(clause.facts) and not forecast) or told or done
+    past = (bool(clause.facts) and not forecast) or told or done or (had and bool(clause.measures))
     take_date(setting, clause, token, past=past, drop_now=not event and not told)
     if told and before is not None and clause.when and clause.when < setting.on[: len(clause.when)]:
         before.work = [replace(w, done=DONE) if w.done == NOW else w for w in before.work]  # "put a guy on, 20 June"

@@ -16,6 +16,7 @@ from .counted_places import bare_gauges, counted_places
 from .cut_at import cut_at_branch
 from .dates import DateWords
 from .figured import NOTHING, with_figure
+from .foretold import drop_foretold
 from .joining import join
 from .kept_words import reminder_words, with_ratio
 from .lending import lent_by, not_lent
@@ -128,6 +129,7 @@ class Ear:
         drop_bare_corrections(clauses)
         held_back(clauses, found, words, self.lexicon)
         drop_unknown_subjects(clauses, found, words, self.lexicon)
+        foretold = drop_foretold(clauses, found, words, self.lexicon)
         take_questions(clauses, found, words, self.lexicon)
         going_somewhere(clauses, found, words, self.lexicon)
         reading = _with_places(join(text, clauses, self.lexicon, on.isoformat()), words)
@@ -136,8 +138,11 @@ class Ear:
         if not reading.acts and reading.when and not reading.tree:  # a day alone says nothing
             clauses = [replace(clause, idle=[*clause.idle, *_tokens_of(found, clause)]) for clause in clauses]
         missed = missed_words(text, words, found, clauses, NOTHING, filler)
-        lost = frozenset(
-            n for n, word in enumerate(words) if any(one.span[0] <= word.start < one.span[1] for one in missed)
+        lost = (
+            frozenset(
+                n for n, word in enumerate(words) if any(one.span[0] <= word.start < one.span[1] for one in missed)
+            )
+            - foretold
         )
         taken = NOTHING
         if lost or not any(token.kind == "AGAIN" for token in found.tokens):  # "do the same on the right" asks nothing

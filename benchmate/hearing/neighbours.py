@@ -6,7 +6,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
-from . import link_senses, verb_senses, wetness
+from . import clause_senses, link_senses, verb_senses, wetness
 from .lexicon import Lexicon
 from .sense import Sense
 from .words import Word
@@ -76,5 +76,9 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     verb_senses.named_next,
     link_senses.boxed,
     wetness.drips,
+    clause_senses.bloomers,
+    clause_senses.ripens,
+    clause_senses.own_body,
+    clause_senses.needs_what,
     verb_senses.brought_in,
 )

@@ -191,6 +191,8 @@ def settle_bare(phrase: Phrase, lexicon: Lexicon, length_as: str | None = None, 
             name = across.get(part, across.get("default", "diameter_mm"))
         else:
             placed = part or phrase.one or phrase.side or phrase.level or phrase.ordinal
+            if value.number > lexicon.numbers.get("thickest_mm", {}).get(part, value.number):
+                length_as = "length_mm"  # "wire for a 45 cm trunk"
             name = length_as or table.get(part, table.get("default", "diameter_mm") if placed else "height_mm")
         phrase.measures.setdefault(name, value.number)
         phrase.series += [(name, number) for number in (value.number, *value.others)]

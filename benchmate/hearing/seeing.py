@@ -23,6 +23,8 @@ from .worked_on import what_is_given
 
 def observe(setting: Setting, clause: Clause, node: Node) -> None:
     see(setting, clause, node)
+    if any(fact.denied and fact.kind == "stage" for fact in clause.facts):  # "the first flush hasn't hardened"
+        clause.facts = [replace(fact, denied=False) if fact.kind == "flush" else fact for fact in clause.facts]
     if not clause.acts and (clause.facts or clause.measures or clause.candidates):
         clause.acts = ["observe"]
 

@@ -121,9 +121,12 @@ def will_be(s: Sense) -> bool:
 
 def gets_done(s: Sense) -> bool:
     """ "Get the elm repotted", but "get the elm": a thing is had done only where what is done to it stands behind."""
-    if s.kind != "AUX" or not s.alone or not (s.token.value == "get" or s.is_one_of("having_done")):
+    that_is = s.kind == "AUX" and " ".join(s.texts[s.at : s.token.end]) in s.lexicon.sense["having_now"]
+    if s.kind != "AUX" or not (that_is or (s.alone and (s.token.value == "get" or s.is_one_of("having_done")))):
         return False
-    done = any(t.kind == "VED" and not t.guesses for at in _behind_thing(s, s.at + 1) for t in s.lattice[at])
+    done = any(t.kind == "VED" and not t.guesses for at in _behind_thing(s, s.token.end) for t in s.lattice[at])
+    if that_is:  # "that is the elm repotted"
+        return not done
     return not done if s.token.value == "get" else done
 
 
@@ -133,7 +136,7 @@ def had_done(s: Sense) -> bool:
         return False
     sense = s.lexicon.sense
     for first in range(max(0, s.at - _THING_REACH), s.at):
-        gets = s.texts[first] in sense["having_done"]
+        gets = s.texts[first] in sense["having_done"] or " ".join(s.texts[first - 1 : first + 1]) in sense["having_now"]
         got = s.texts[first] in sense["had_done"] and (first == 0 or s.texts[first - 1] in sense["people"])
         if (gets or got) and s.at in _behind_thing(s, first + 1):
             return True

@@ -28,7 +28,10 @@ def meant_by_one(setting: Setting) -> list[str]:
         return [part for part in setting.lent.them if part not in setting.lexicon.pronoun.values()][:1]
     before = [clause for clause in setting.before if clause.facts or not clause.denied]  # "no needles yet" names none
     phrase = before[-1].phrase if before else None
-    return [phrase.part] if phrase is not None and phrase.part else []
+    if phrase is not None and phrase.part:
+        return [phrase.part]
+    works = before[-1].work[-1:] if before else []  # "halved the outer leaves, thinned the inner ones"
+    return [part for work in works for part in setting.lexicon.works.get(work.work or "", {}).get("part_named", ())][:1]
 
 
 def _in_passing(clause: Clause, lexicon: Lexicon) -> bool:

@@ -218,6 +218,8 @@ def _take_down(setting: Setting, clause: Clause, vp: Node, deed: Deed, name: str
     for post in deed.posts:
         if post.kind == "DATE":
             past = mood.done == DONE or mood.event or (mood.open and is_just_past(setting, post))
+            if clause.topic == "may" and "ask" in deed.aux and "have" not in deed.aux:  # "can it be wired in March?"
+                past = False
             take_date(setting, clause, post, past=past, drop_now=mood.done not in (DONE,))
     done = tense(setting, clause, name, mood)
     known = len(clause.facts)
