@@ -21,7 +21,7 @@ def drop_foretold(clauses: Sequence[Clause], found: Found, words: Sequence[Word]
         first, end = clause.span
         tokens = [token for token in found.tokens if first <= token.first < end]
         helper = next((t for t in tokens if t.kind == "AUX" and words[t.first].text in helpers), None)
-        if helper is None or clause.kind not in ("observe", "gone") or clause.work:
+        if helper is None or clause.topic or clause.work:
             continue
         said = [token for token in tokens if token.kind in _SAID and token.first >= helper.end]
         told = any(fact.kind in _TOLD for fact in clause.facts)
