@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from .opening import JOINERS, STOPS, opens
+from .opening import JOINERS, STOPS, is_filler, opens
 from .sense import Sense
 
 _TREES = frozenset({"SPECIES", "NAME", "TREEWORD", "PRON"})
@@ -22,7 +22,8 @@ def _blooms(s: Sense) -> bool:
         tree = any(t.kind in _TREES and t.end == s.at and not t.guesses for t in s.lattice[first])
         start = first - 1 if first and any(t.kind in _LEADS for t in s.lattice[first - 1]) else first
         if tree and (opens(s.lexicon, s.texts, start) or s.texts[start - 1] in _BREAKS):
-            return not s.after or s.after in _BREAKS - {"and"} or any(t.kind in ("DATE", "MANNER") for t in s.next)
+            ends = not s.after or s.after in _BREAKS - {"and"} or is_filler(s.lexicon.filler, [s.after])
+            return ends or any(t.kind in ("DATE", "MANNER") for t in s.next)
     return False
 
 
@@ -33,6 +34,13 @@ def ripens(s: Sense) -> bool:
     start = max((n + 1 for n in range(s.at) if s.texts[n] in _BREAKS), default=0)
     mine = any(word in s.lexicon.sense["people"] for word in s.texts[start : s.at])
     return not mine and any(t.kind in ("FLUSH", "PART") for at in range(start, s.at) for t in s.lattice[at])
+
+
+def worked_next(s: Sense) -> bool:
+    """ "To guy it or to wire it": behind "to" and before "it" stands the verb, not the thing."""
+    if s.kind != "PART" or not s.at or s.texts[s.at - 1] != "to" or not s.may_be("V"):
+        return False
+    return any(t.kind == "PRON" and not t.guesses for t in s.next)
 
 
 def own_body(s: Sense) -> bool:

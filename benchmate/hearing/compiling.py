@@ -23,7 +23,7 @@ TERM_FILES = ("words/little.toml", "words/places.toml", "words/findings.toml", "
 # tables of rules/words/parts.toml that are kept as they stand
 _OF_PARTS = (
     *("names", "counted", "amount", "seen", "harmless", "harmed", "measured", "pronoun"),
-    *("off_each", "length_off", "spoken_many", "manner", "way", "pair", "told_by", "kind_of"),
+    *("off_each", "length_off", "spoken_many", "manner", "way", "pair", "told_by", "kind_of", "nowhere"),
 )
 
 

@@ -43,6 +43,7 @@ class Lexicon:
         self.kind_of: Mapping[str, Mapping[str, str]] = data["kind_of"]
         self.harm: Mapping[str, str] = data["harm"]
         self.harmless: Mapping[str, list[str]] = data["harmless"]
+        self.nowhere: Mapping[str, list[str]] = data["nowhere"]
         self.harmed: Mapping[str, str] = data["harmed"]
         self.circumstances: frozenset[str] = frozenset(data["circumstances"])
         self.measured: Mapping[str, str] = data["measured"]

@@ -137,6 +137,8 @@ def farewell(s: Sense) -> bool:
     """ "I'm off on holiday", "good night frost coming": a talk ends where nothing of the same breath follows."""
     if s.kind != "FAREWELL":
         return False
+    if " ".join(s.texts[s.at : s.token.end]) in s.lexicon.sense["done_with"] and not s.opening:
+        return True  # "turned it, watered it, fed it, all done"
     for at in range(s.token.end, len(s.texts)):
         if s.texts[at] in JOINERS | STOPS | {","}:
             break

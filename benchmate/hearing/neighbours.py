@@ -78,6 +78,7 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     wetness.drips,
     clause_senses.bloomers,
     clause_senses.ripens,
+    clause_senses.worked_next,
     clause_senses.own_body,
     clause_senses.needs_what,
     verb_senses.brought_in,

@@ -46,6 +46,7 @@ def at_place(setting: Setting, fact: Fact, where: Spot, outright: bool) -> Fact:
         and not where.part.startswith(HIDDEN)
         and (outright or part is None)
         and (outright or where.part not in named)
+        and where.part not in setting.lexicon.nowhere.get(str(fact.value), ())
     ):
         part = where.part if part is None or outright else part
     return replace(
