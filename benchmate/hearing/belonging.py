@@ -74,8 +74,8 @@ def place_first(before: Clause, clause: Clause) -> None:
     findings = [fact for fact in clause.facts if fact.kind == "finding"]
     if clause.kind != "observe" or not findings or any(fact.spot != Spot() for fact in findings):
         return
-    if clause.phrase is not None and clause.phrase.pronoun:
-        return
+    if clause.phrase is not None and (clause.phrase.pronoun or clause.phrase.species):
+        return  # "the pot is blue and the smoke bush is leggy"
     spot = phrase.spot(count=False)
     clause.facts = [replace(fact, spot=spot) if fact.kind == "finding" else fact for fact in clause.facts]
     before.taken = True

@@ -140,7 +140,8 @@ def take_date(setting: Setting, clause: Clause, token: Token, past: bool, drop_n
         text = first_time(when.every, setting.on)  # "feed it every fortnight" is no feed that was given today
     if text == FIRST_FROST:
         text = setting.first_frost
-    if text is None or (drop_now and len(text) in (4, 7) and setting.on.startswith(text)):
+    asks_month = clause.topic in ("may", "why") and text is not None and len(text) == 7  # "can I repot it this month?"
+    if text is None or (drop_now and not asks_month and len(text) in (4, 7) and setting.on.startswith(text)):
         return
     clause.when, clause.onward = text, when.onward
     clause.day = when.past_day if past else when.future_day

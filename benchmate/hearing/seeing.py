@@ -33,7 +33,7 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
     """Walk the chain of phrases, auxiliaries and links from left to right."""
     subject: Phrase | None = _carried_on(setting, clause, node)
     aux: list[str] = []
-    had = False
+    had = nowhere = False
     link: Token | None = None
     place = Spot()  # said before what is found there: "the wire on the left branch is biting"
     steps = chain(node, whole="vp")
@@ -49,6 +49,9 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
         elif kind == "vp":
             clause.since, link = (aux, item), None
         elif kind == "link":
+            nowhere = "not" in aux and item.kind == "AT" and subject is not None
+            if nowhere:  # "scale hasn't shown up on the twigs"
+                clause.facts = [_denied(fact) for fact in clause.facts]
             link, aux = item, []
             if item.kind == "DATE":
                 seen_date(setting, clause, item, had)
@@ -90,6 +93,8 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
             else:
                 before = len(clause.facts)
                 linked(setting, clause, phrase, link, subject)
+                if nowhere:  # "the wire isn't on the left branch"
+                    clause.facts[before:] = [_denied(fact) for fact in clause.facts[before:]]
                 if link.kind == "SINCE" and subject is None and phrase.shown_part:
                     subject = phrase  # "since the leaves are just coming out"
                 if link.kind == "AT" and before == 0 and clause.phrase is not phrase:
