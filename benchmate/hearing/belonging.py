@@ -72,12 +72,16 @@ def place_first(before: Clause, clause: Clause) -> None:
     if before.facts or before.work or before.denied:
         return
     findings = [fact for fact in clause.facts if fact.kind == "finding"]
-    if clause.kind != "observe" or not findings or any(fact.spot != Spot() for fact in findings):
+    nothing_else = clause.kind == "observe" or (clause.kind == "decide" and not clause.work)
+    if not nothing_else or not findings or any(replace(fact.spot, count=None) != Spot() for fact in findings):
         return
     if clause.phrase is not None and (clause.phrase.pronoun or clause.phrase.species):
         return  # "the pot is blue and the smoke bush is leggy"
     spot = phrase.spot(count=False)
-    clause.facts = [replace(fact, spot=spot) if fact.kind == "finding" else fact for fact in clause.facts]
+    clause.facts = [
+        replace(fact, spot=replace(spot, count=fact.spot.count)) if fact.kind == "finding" else fact
+        for fact in clause.facts
+    ]
     before.taken = True
 
 

@@ -43,6 +43,26 @@ def worked_next(s: Sense) -> bool:
     return any(t.kind == "PRON" and not t.guesses for t in s.next)
 
 
+def only_thought(s: Sense) -> bool:
+    """ "I thought it was dead" tells nothing of the tree, "I thought I'd wire it" of what is to be done."""
+    if s.kind != "AUX" or s.token.value != "thought":
+        return False
+    work = any(t.kind in ("V", "VED", "VING") and not t.guesses for t in s.next)
+    return not s.after or s.after in _BREAKS or s.after in s.lexicon.sense["own_thought"] or work
+
+
+def asks_denied(s: Sense) -> bool:
+    """ "Isn't the wire biting?" asks, "isn't biting yet" tells: a question names what it asks about right behind."""
+    if s.kind not in ("AUX", "QCAN", "QRECALL") or s.texts[s.at + 1 : s.at + 2] != ["not"]:
+        return False
+    asks = s.kind != "AUX"
+    if (asks and s.token.end != s.at + 2) or not s.is_one_of("asks_denied"):
+        return False
+    behind = s.lattice[s.at + 2] if s.at + 2 < len(s.texts) else ()
+    named = any(t.kind in ("DET", "SPECIES", "TREEWORD", "NAME") or t.value == "it" for t in behind if not t.guesses)
+    return (named and s.opening) != asks
+
+
 def own_body(s: Sense) -> bool:
     """ "My back is killing me": no side of the tree, unless a thing follows."""
     if s.kind != "SIDE" or not s.at or s.texts[s.at - 1] not in s.lexicon.sense["own_body"]:
@@ -60,3 +80,26 @@ def needs_what(s: Sense) -> bool:
     end = next((n for n, word in enumerate(words) if word in _BREAKS), len(words))
     wanted = any(word in s.lexicon.sense["needs_it"] for word in words[1:end])
     return wanted == (s.kind == "QMEANING")
+
+
+def of_people(s: Sense) -> bool:
+    """ "She gave me a jug of feed", "I'd come in for dinner": what people get and where they go is no work."""
+    if s.kind not in ("V", "VED", "VING"):
+        return False
+    given = s.is_one_of("giving") and s.after in s.lexicon.sense["to_me"]
+    return given or (s.is_one_of("coming") and s.after in s.lexicon.sense["indoors"] and s.helped_by("i"))
+
+
+def let_grow_on(s: Sense) -> bool:
+    """ "Letting the leader grow on the elm": behind "let" the verb is the work's, and leads to no place."""
+    if s.kind != "AT" or not s.is_one_of("growing_on"):
+        return False
+    return any(t.kind in ("V", "VED", "VING") and t.value == "let" for tokens in s.lattice[: s.at] for t in tokens)
+
+
+def tree_or_stuff(s: Sense) -> bool:
+    """ "The neem has scale", but "sprayed it with neem"."""
+    if s.kind not in ("SPECIES", "MEANS") or not s.alone or not s.is_one_of("tree_or_stuff"):
+        return False
+    stuff = s.at > 0 and s.texts[s.at - 1] in s.lexicon.sense["stuff_behind"]
+    return stuff == (s.kind == "SPECIES")

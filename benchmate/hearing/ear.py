@@ -16,7 +16,7 @@ from .counted_places import bare_gauges, counted_places
 from .cut_at import cut_at_branch
 from .dates import DateWords
 from .figured import NOTHING, with_figure
-from .foretold import drop_foretold
+from .foretold import drop_foretold, named_only, while_asked
 from .joining import join
 from .kept_words import reminder_words, with_ratio
 from .lending import lent_by, not_lent
@@ -34,6 +34,7 @@ from .not_told import (
 from .opening import STOPS
 from .owners import unsaid_owner
 from .passed_over import missed_words
+from .places_first import unsaid_break
 from .potting import one_potting
 from .reading import Fact, Guess, Missed, Reading, Work
 from .resolves import resolved
@@ -113,6 +114,10 @@ class Ear:
             end = words[owner - 1].end
             words = [*words[:owner], Word("'s", end, end), *words[owner:]]
             lattice = self.spotter.spot(text, words, dates, names)
+        if (pause := unsaid_break(words, lattice)) is not None:  # "on the right the wire is biting"
+            end = words[pause - 1].end
+            words = [*words[:pause], Word(",", end, end), *words[pause:]]
+            lattice = self.spotter.spot(text, words, dates, names)
         found = self._through(words, lattice)
         tree = self.automaton.tree([(token.kind, token) for token in found.tokens])
         lent = lent_by(last, self.lexicon)
@@ -129,6 +134,8 @@ class Ear:
         drop_bare_corrections(clauses)
         held_back(clauses, found, words, self.lexicon)
         drop_unknown_subjects(clauses, found, words, self.lexicon)
+        named_only(clauses, found, words, self.lexicon)
+        while_asked(clauses, words, self.lexicon)
         foretold = drop_foretold(clauses, found, words, self.lexicon)
         take_questions(clauses, found, words, self.lexicon)
         going_somewhere(clauses, found, words, self.lexicon)

@@ -3,9 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
+
+from benchmate.value import replace
 
 from .clauses import Clause
+from .doing import DONE, NOT, Mood
 from .lexicon import Lexicon
+from .opening import STOPS
 from .search import Found
 from .words import Word
 
@@ -34,3 +39,34 @@ def drop_foretold(clauses: Sequence[Clause], found: Found, words: Sequence[Word]
         foretold.update(range(first, end))
         clause.idle += [token for token in tokens if token.kind != "SPECIES" and token not in clause.idle]
     return frozenset(foretold)
+
+
+def named_only(clauses: Sequence[Clause], found: Found, words: Sequence[Word], lexicon: Lexicon) -> None:
+    """ "Defoliating is out of the question", "pruning hard was a mistake": work that is named in -ing to say something
+    of it is not being done; what is said, if it does not rule the work out, counts as not understood."""
+    for clause in clauses:
+        first, end = clause.span
+        verb = next((token for token in found.tokens if token.first == first), None)
+        if verb is None or verb.kind != "VING" or clause.kind != "decide" or not clause.work:
+            continue
+        stop = next((n for n in range(verb.end, len(words)) if words[n].text in STOPS | {",", "and", "so"}), len(words))
+        be = next((n for n in range(verb.end, stop) if words[n].text in lexicon.sense["states_be"]), None)
+        if be is None or found.marks[be] == "used":
+            continue
+        said = " ".join(word.text for word in words[be + 1 : stop])
+        if any(f"{said} ".startswith(f"{phrase} ") for phrase in lexicon.sense["ruled_out"]):
+            clause.work, clause.mood = [replace(work, done=NOT) for work in clause.work], Mood(NOT)
+        elif any(f"{said} ".startswith(f"{phrase} ") for phrase in lexicon.sense["carried_through"]):
+            clause.work, clause.mood = [replace(work, done=DONE) for work in clause.work], Mood(DONE)
+        elif "missed" in found.marks[be + 1 : stop]:
+            clause.work, clause.acts, clause.mood = [], [], None
+            clause.idle += [token for token in found.tokens if first <= token.first < end]
+
+
+def while_asked(clauses: Sequence[Clause], words: Sequence[Word], lexicon: Lexicon) -> None:
+    """ "Can I wire it while it is dormant?": how it is then is no news of how it is."""
+    for before, clause in pairwise(clauses):
+        at = clause.span[0] - 1
+        meanwhile = at >= 0 and words[at].text in lexicon.sense["meanwhile"]
+        if meanwhile and before.topic in ("may", "why", "compare") and clause.kind == "observe" and not clause.work:
+            clause.acts = []

@@ -31,6 +31,7 @@ from .comparing import compared, named_works
 from .dated import dated_clauses, planned
 from .doing import AT_ONCE, DONE, LATER, NOW
 from .lexicon import Lexicon
+from .places_first import places_first
 from .reading import Fact, Reading, Spot
 from .supposing import (
     beforehand,
@@ -55,9 +56,12 @@ _TAGGED = frozenset({"may", "when", "figure", "why", "what-if"})  # questions th
 def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Reading:
     """The reading of all clauses, without what was missed or guessed. on: today, ISO."""
     _done_to_it(clauses, on)
+    places_first(clauses)
     done: list[Clause] = []
     for clause in clauses:
         before = done[-1] if done else None
+        if clause.taken:
+            continue
         if before is not None and "instead" in clause.joined:  # "repot it now instead of waiting for spring"
             clause.taken = True
             continue

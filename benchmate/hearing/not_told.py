@@ -87,18 +87,26 @@ def drop_bare_corrections(clauses: Sequence[Clause]) -> None:
         named = clause.work or clause.facts or clause.when or clause.measures or clause.refers or clause.pick
         if clause.kind == "correct" and not named and any(fact.kind == "finding" for fact in before.facts):
             clause.acts = []
+        denied = any(fact.denied for fact in before.facts) and before.kind == "observe"
+        if clause.kind == "correct" and denied and clause.facts and not clause.work:
+            clause.acts = ["observe"]  # "not weak, actually it is strong"
 
 
 def of_others(clause: Clause, tokens: Sequence[Token], before: Sequence[Clause]) -> None:
     """ "A friend repotted his maple and it died": what somebody else did, and what came of it, is told of no tree here;
     its words count as not understood."""
     goes_on = bool(before) and before[-1].others and "and" in clause.joined and not clause.by_grower
-    said = any(token.kind == "AUX" and token.value == "others" for token in tokens)
+    said = any(token.kind == "AUX" and token.value in ("others", "thought") for token in tokens)
     if clause.kind not in ("observe", "decide", "gone") or not (said or goes_on):
         return
+    kinds = [fact for fact in clause.facts if fact.kind == "species"]
+    thought = any(token.kind == "AUX" and token.value == "thought" for token in tokens)
     clause.others, clause.acts, clause.topic, clause.mood = True, [], None, None
     clause.facts, clause.work, clause.measures, clause.when, clause.candidates = [], [], {}, None, []
     clause.passive, clause.refers, clause.phrase, clause.series, clause.tree = [], [], None, [], None
+    if thought and kinds:  # "I thought the elm was dead": that tree is meant all the same
+        clause.facts, clause.acts = kinds, ["observe"]
+        tokens = [token for token in tokens if token.kind != "SPECIES"]
     clause.idle += [token for token in tokens if token not in clause.idle]
 
 
@@ -140,7 +148,13 @@ def take_questions(clauses: Sequence[Clause], found: Found, words: Sequence[Word
         if not heads:
             continue
         if _asks_whether(heads[0], found, words, lexicon):
-            _ask_the_record(clause)
+            denied = words[heads[0] + 1 : heads[0] + 2] != [] and words[heads[0] + 1].text == "not"
+            if denied and clause.when:  # "didn't I feed it in May?"
+                dates = (
+                    t.value for t in found.tokens if t.kind == "DATE" and clause.span[0] <= t.first < clause.span[1]
+                )
+                clause.when = next((date.past for date in dates if date.past), clause.when)
+            _ask_the_record(clause, denied)
         elif _asks_openly(heads[0], words, lexicon):
             first, end = clause.span
             clause.acts, clause.work, clause.topic = [], [], None
@@ -148,8 +162,10 @@ def take_questions(clauses: Sequence[Clause], found: Found, words: Sequence[Word
             clause.idle += [t for t in found.tokens if first <= t.first < end and t.kind not in ("SPECIES", "DET")]
 
 
-def _ask_the_record(clause: Clause) -> None:
+def _ask_the_record(clause: Clause, denied: bool) -> None:
     """The clause as a question of what the record holds. What was done or happened is asked as work."""
+    if denied:  # "isn't the wire biting?" asks the same
+        clause.facts = [replace(fact, denied=False) for fact in clause.facts]
     events = [fact for fact in clause.facts if fact.kind == "event"]
     clause.work = [replace(work, done=None) for work in clause.work]
     clause.work += [Work(str(fact.value), fact.spot, span=fact.span) for fact in events]
@@ -167,6 +183,7 @@ def _asks_whether(at: int, found: Found, words: Sequence[Word], lexicon: Lexicon
     asks, first = lexicon.sense["asks"], words[at].text
     if first in asks["any"]:
         return any(token.kind == "FINDING" and token.first <= at + 2 and token.end > at for token in found.tokens)
+    at += words[at + 1 : at + 2] != [] and words[at + 1].text == "not"  # "isn't the wire biting?"
     if at + 1 >= len(words):
         return False
     if _event_at(at + 2, found) and not any(token.value == "?" for token in found.tokens):

@@ -109,7 +109,9 @@ def phrase_facts(
             (token.first, token.end),
             phrase.parts,
         )
-        if fact is not None:
+        if fact is not None and lexicon.states.get(token.value, {}).get("not_yet"):
+            facts.append(replace(fact, denied=True))  # "nearly hardened off"
+        elif fact is not None:
             two = bool(phrase.numbers) and phrase.numbers[0] == 2  # "two shoots from one spot" are no whorl
             facts.append(replace(fact, value=lexicon.pair.get(str(fact.value), fact.value)) if two else fact)
     for token in phrase.findings:

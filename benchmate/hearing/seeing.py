@@ -11,6 +11,7 @@ from .automaton import Node
 from .clauses import TRUNKS, Clause, Setting, chain
 from .day_seen import seen_date
 from .doing import DONE, LATER, NOT, NOW, Mood
+from .going_on import carried_on, of_the_part_before
 from .noting import back_to, harmed, noted, only_there, placing, pulled, seen_there, worked
 from .phrases import ASIDE, HIDDEN, Phrase, leaves, linked_phrase, read_phrase
 from .placing import at_place, merged, of_some, only_named_by, only_place, placed
@@ -31,7 +32,7 @@ def observe(setting: Setting, clause: Clause, node: Node) -> None:
 
 def see(setting: Setting, clause: Clause, node: Node) -> None:
     """Walk the chain of phrases, auxiliaries and links from left to right."""
-    subject: Phrase | None = _carried_on(setting, clause, node)
+    subject: Phrase | None = carried_on(setting, clause, node)
     aux: list[str] = []
     had = nowhere = False
     link: Token | None = None
@@ -97,12 +98,14 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
                     clause.facts[before:] = [_denied(fact) for fact in clause.facts[before:]]
                 if link.kind == "SINCE" and subject is None and phrase.shown_part:
                     subject = phrase  # "since the leaves are just coming out"
-                if link.kind == "AT" and before == 0 and clause.phrase is not phrase:
+                if link.kind in ("AT", "OF") and before == 0 and clause.phrase is not phrase:
                     clause.facts = [at_place(setting, f, _fronted(clause.phrase), outright=False) for f in clause.facts]
                 if link.kind in ("AT", "OF") and (phrase.says_place_only or phrase.owned_place) and not before:
                     placed(clause.phrase, phrase)
                     place = _fronted(clause.phrase) if only_place(phrase) else Spot()
                     place = phrase.spot(count=False) if place == Spot() else place
+                    if link.kind == "OF" and clause.phrase is not None and only_place(clause.phrase):
+                        place = merged(clause.phrase.spot(count=False), phrase)  # "at the back of the trunk"
             first = clause.phrase
             some = first is not None and (only_place(first) or (bool(first.numbers) and first.says_place_only))
             if link is not None and link.kind == "OF" and some and first is not None and phrase.shown_part:
@@ -128,26 +131,11 @@ def _only_number(phrase: Phrase) -> bool:
     return len(phrase.numbers) == 1 and not said and phrase.span[1] - phrase.span[0] == 1
 
 
-def _carried_on(setting: Setting, clause: Clause, node: Node) -> Phrase | None:
-    """ "the right one is 8 mm and has dieback": a clause that begins with "has" goes on about the same thing."""
-    first = next(iter(chain(node)), ("", None))
-    before = setting.before[-1] if setting.before else None
-    if clause.kind != "observe" or first[0] != "aux" or not {"and", "which"} & set(clause.joined) or before is None:
-        return None
-    found = any(kind == "np" and read_phrase(item).findings for kind, item in chain(node))
-    if "i" in (first[1] or ()) or (found and "have" not in (first[1] or ())):
-        return None  # "the candles are out and I find no needle cast": said of the tree
-    return before.phrase if before.kind == "observe" else None
-
-
 def _said(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | None, aux: Sequence[str]) -> None:
     part = subject.part if subject else None
     measures = measured(setting, clause, phrase, subject)
     facts, idle = phrase_facts(phrase, setting.lexicon, part, seen="have" in aux)
-    if idle and not facts and part is None and phrase.only_state and (subject is None or subject.pronoun):
-        meant = _part_before(setting)  # "checked the wire and it's not biting"
-        facts, idle = phrase_facts(phrase, setting.lexicon, meant) if meant else (facts, idle)
-        facts = [replace(fact, spot=Spot()) for fact in facts]
+    facts, idle = of_the_part_before(setting, phrase, subject, facts, idle) if part is None else (facts, idle)
     clause.denied = clause.denied or ("not" in aux and all(fact.kind == "species" for fact in facts))
     if subject is not None and subject.findings and not phrase.species and not phrase.parts:
         facts = [f for f in facts if f.kind not in ("stage", "health")]  # "water shoots are growing": of those
@@ -157,6 +145,9 @@ def _said(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | No
     only_named = all(fact.kind == "species" for fact in clause.facts)
     doubted = clause.denied and subject is not None and subject is clause.phrase and only_named
     nothing = subject is not None and subject.pronoun == "none"  # "nothing is wilting"
+    there = "not" in aux and not facts and phrase.pronoun == "it" and subject is not None and bool(subject.findings)
+    if there:  # "the mites are not there any more"
+        clause.facts = [_denied(f) for f in clause.facts]
     if "not" in aux or doubted or nothing:  # "I don't think the left branch is broken"
         facts = [_denied(f) for f in facts]
     if subject is not None and (not phrase.parts or only_named_by(setting, phrase, facts)):
@@ -224,20 +215,6 @@ def _denied(fact: Fact) -> Fact:
     if fact.kind == "species":
         return fact
     return replace(fact, denied=True, spot=replace(fact.spot, count=None) if fact.spot.count == 1 else fact.spot)
-
-
-def _part_before(setting: Setting) -> str | None:
-    """The part that the clause before spoke of or worked on, if only as the name of its work."""
-    for clause in reversed(setting.before):
-        if clause.phrase is not None and clause.phrase.parts:
-            return clause.phrase.part
-        for work in reversed(clause.work):
-            named = setting.lexicon.works.get(work.work or "", {}).get("part_named", ())
-            return work.spot.part or next(iter(named), None)
-        for fact in reversed(clause.facts):
-            if fact.value in setting.lexicon.pronoun:
-                return setting.lexicon.pronoun[str(fact.value)]
-    return None
 
 
 def _needing(setting: Setting, subject: Phrase | None, work: str) -> Spot:

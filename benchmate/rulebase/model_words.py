@@ -72,6 +72,7 @@ class StateShape(Shape):
     place: bool = False
     ends: bool = False
     denies: bool = False
+    not_yet: bool = False
 
 
 class StatesFile(Shape):
