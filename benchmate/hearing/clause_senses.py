@@ -40,7 +40,9 @@ def worked_next(s: Sense) -> bool:
     """ "To guy it or to wire it": behind "to" and before "it" stands the verb, not the thing."""
     if s.kind != "PART" or not s.at or s.texts[s.at - 1] != "to" or not s.may_be("V"):
         return False
-    return any(t.kind == "PRON" and not t.guesses for t in s.next)
+    verbs = s.lattice[s.token.end + 1] if s.after == "or" and s.token.end + 1 < len(s.texts) else ()
+    either = any(t.kind == "V" and not t.guesses for t in verbs)  # "whether to wire or guy it"
+    return either or any(t.kind == "PRON" and not t.guesses for t in s.next)
 
 
 def only_thought(s: Sense) -> bool:
