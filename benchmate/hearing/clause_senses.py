@@ -38,7 +38,7 @@ def ripens(s: Sense) -> bool:
 
 def worked_next(s: Sense) -> bool:
     """ "To guy it or to wire it": behind "to" and before "it" stands the verb, not the thing."""
-    if s.kind != "PART" or not s.at or s.texts[s.at - 1] != "to" or not s.may_be("V"):
+    if s.kind != "PART" or not s.at or s.texts[s.at - 1] not in s.lexicon.sense["before_verbs"] or not s.may_be("V"):
         return False
     verbs = s.lattice[s.token.end + 1] if s.after == "or" and s.token.end + 1 < len(s.texts) else ()
     either = any(t.kind == "V" and not t.guesses for t in verbs)  # "whether to wire or guy it"
@@ -105,3 +105,32 @@ def tree_or_stuff(s: Sense) -> bool:
         return False
     stuff = s.at > 0 and s.texts[s.at - 1] in s.lexicon.sense["stuff_behind"]
     return stuff == (s.kind == "SPECIES")
+
+
+def no_denial_of_order(s: Sense) -> bool:
+    """ "No, leave it", "no wire it": a refusal before an order, and no denial of it."""
+    if s.kind != "AUX" or s.token.value != "not" or not s.alone or not s.is_one_of("refusals") or not s.opening:
+        return False
+    order = any(t.kind == "V" and not t.guesses for t in s.next)
+    pronoun = s.token.end + 1 < len(s.texts) and s.texts[s.token.end + 1] in s.lexicon.sense["worked_on"]
+    return s.after == "," or (order and pronoun)
+
+
+def had_contracted(s: Sense) -> bool:
+    """ "I'd wired it" tells what had been done, "I'd wire it" what would be."""
+    if s.kind != "AUX" or s.word != "would" or not s.alone or s.token.value not in ("will", "have"):
+        return False
+    at = s.token.end
+    while at < len(s.texts) and is_filler(s.lexicon.filler, [s.texts[at]]):
+        at += 1
+    behind = s.lattice[at] if at < len(s.texts) else ()
+    past = any(t.kind == "VED" and not t.guesses for t in behind)
+    past = past and not any(t.kind == "V" and not t.guesses for t in behind)
+    return past == (s.token.value == "will")
+
+
+def taken_back(s: Sense) -> bool:
+    """ "I could cut it, but I won't": only where nothing follows that is not done."""
+    if s.kind != "SEP" or s.token.value != "undone":
+        return False
+    return bool(s.after) and s.after not in STOPS | {","}

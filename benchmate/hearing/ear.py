@@ -16,7 +16,7 @@ from .counted_places import bare_gauges, counted_places
 from .cut_at import cut_at_branch
 from .dates import DateWords
 from .figured import NOTHING, with_figure
-from .foretold import drop_foretold, named_only, while_asked
+from .foretold import drop_what_is_not_so
 from .joining import join
 from .kept_words import reminder_words, with_ratio
 from .lending import lent_by, not_lent
@@ -134,9 +134,7 @@ class Ear:
         drop_bare_corrections(clauses)
         held_back(clauses, found, words, self.lexicon)
         drop_unknown_subjects(clauses, found, words, self.lexicon)
-        named_only(clauses, found, words, self.lexicon)
-        while_asked(clauses, words, self.lexicon)
-        foretold = drop_foretold(clauses, found, words, self.lexicon)
+        foretold = drop_what_is_not_so(clauses, found, words, self.lexicon)
         take_questions(clauses, found, words, self.lexicon)
         going_somewhere(clauses, found, words, self.lexicon)
         reading = _with_places(join(text, clauses, self.lexicon, on.isoformat()), words)

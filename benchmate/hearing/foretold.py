@@ -1,4 +1,4 @@
-"""What is only foretold: "the wire will bite by June" tells nothing that is seen today."""
+"""What a statement only seems to tell: what is foretold, only named, asked beside a question, or taken back at once."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from itertools import pairwise
 from benchmate.value import replace
 
 from .clauses import Clause
-from .doing import DONE, NOT, Mood
+from .doing import DONE, LATER, NOT, NOW, Mood
 from .lexicon import Lexicon
 from .opening import STOPS
 from .search import Found
@@ -18,7 +18,18 @@ _TOLD = frozenset({"health", "stage", "phase", "finding", "flush"})
 _SAID = frozenset({"STATE", "FINDING", "FLUSH", "PART"})
 
 
-def drop_foretold(clauses: Sequence[Clause], found: Found, words: Sequence[Word], lexicon: Lexicon) -> frozenset[int]:
+def drop_what_is_not_so(
+    clauses: Sequence[Clause], found: Found, words: Sequence[Word], lexicon: Lexicon
+) -> frozenset[int]:
+    """Take out of the clauses what is not so. Returns the numbers of the words that only foretell."""
+    _taken_back(clauses, found)
+    _undone_then(clauses, found, words, lexicon)
+    _named_only(clauses, found, words, lexicon)
+    _while_asked(clauses, words, lexicon)
+    return _foretold(clauses, found, words, lexicon)
+
+
+def _foretold(clauses: Sequence[Clause], found: Found, words: Sequence[Word], lexicon: Lexicon) -> frozenset[int]:
     """Take what a clause says will be, so that its words count as not understood; weather may be forecast. Returns the
     numbers of these words, which ask nothing either."""
     helpers, foretold = lexicon.sense["foretelling"], set[int]()
@@ -41,7 +52,7 @@ def drop_foretold(clauses: Sequence[Clause], found: Found, words: Sequence[Word]
     return frozenset(foretold)
 
 
-def named_only(clauses: Sequence[Clause], found: Found, words: Sequence[Word], lexicon: Lexicon) -> None:
+def _named_only(clauses: Sequence[Clause], found: Found, words: Sequence[Word], lexicon: Lexicon) -> None:
     """ "Defoliating is out of the question", "pruning hard was a mistake": work that is named in -ing to say something
     of it is not being done; what is said, if it does not rule the work out, counts as not understood."""
     for clause in clauses:
@@ -63,10 +74,32 @@ def named_only(clauses: Sequence[Clause], found: Found, words: Sequence[Word], l
             clause.idle += [token for token in found.tokens if first <= token.first < end]
 
 
-def while_asked(clauses: Sequence[Clause], words: Sequence[Word], lexicon: Lexicon) -> None:
+def _while_asked(clauses: Sequence[Clause], words: Sequence[Word], lexicon: Lexicon) -> None:
     """ "Can I wire it while it is dormant?": how it is then is no news of how it is."""
     for before, clause in pairwise(clauses):
         at = clause.span[0] - 1
         meanwhile = at >= 0 and words[at].text in lexicon.sense["meanwhile"]
         if meanwhile and before.topic in ("may", "why", "compare") and clause.kind == "observe" and not clause.work:
             clause.acts = []
+
+
+def _taken_back(clauses: Sequence[Clause], found: Found) -> None:
+    """ "I could cut it back, but I won't": what was about to be done is not."""
+    for token in found.tokens:
+        if token.kind != "SEP" or token.value != "undone":
+            continue
+        clause = next((one for one in reversed(clauses) if one.span[1] <= token.first), None)
+        if clause is not None and all(work.done in (NOW, LATER) for work in clause.work) and not clause.topic:
+            clause.work = [replace(work, done=NOT) for work in clause.work]
+            clause.mood = Mood(NOT) if clause.work else clause.mood
+
+
+def _undone_then(clauses: Sequence[Clause], found: Found, words: Sequence[Word], lexicon: Lexicon) -> None:
+    """ "I forgot to feed it in May", "I should have wired it in spring": the day of what was left undone is past."""
+    for clause in clauses:
+        first, end = clause.span
+        told = any(words[at].text in lexicon.sense["past_denials"] for at in range(first, min(end, len(words))))
+        if not told or clause.kind != "decide" or not clause.when or any(work.done != NOT for work in clause.work):
+            continue
+        dates = (token.value for token in found.tokens if token.kind == "DATE" and first <= token.first < end)
+        clause.when = next((date.past for date in dates if date.past), clause.when)

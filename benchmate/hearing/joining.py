@@ -62,7 +62,11 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
         before = done[-1] if done else None
         if clause.taken:
             continue
-        if before is not None and "instead" in clause.joined:  # "repot it now instead of waiting for spring"
+        if "instead" in clause.joined and clause.by_grower and clause.work:  # "instead of wiring I guyed it"
+            clause.facts = [fact for fact in clause.facts if fact.kind != "event"]
+        elif "instead" in clause.joined and (
+            before is not None or len(clauses) > 1
+        ):  # "repot it now instead of waiting for spring"
             clause.taken = True
             continue
         only_if(before, clause)
