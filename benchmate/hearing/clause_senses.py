@@ -113,7 +113,7 @@ def no_denial_of_order(s: Sense) -> bool:
         return False
     order = any(t.kind == "V" and not t.guesses for t in s.next)
     pronoun = s.token.end + 1 < len(s.texts) and s.texts[s.token.end + 1] in s.lexicon.sense["worked_on"]
-    return s.after == "," or (order and pronoun)
+    return s.after == "," or bool(order and pronoun)
 
 
 def had_contracted(s: Sense) -> bool:
@@ -126,7 +126,7 @@ def had_contracted(s: Sense) -> bool:
     behind = s.lattice[at] if at < len(s.texts) else ()
     past = any(t.kind == "VED" and not t.guesses for t in behind)
     past = past and not any(t.kind == "V" and not t.guesses for t in behind)
-    return past == (s.token.value == "will")
+    return bool(past) == (s.token.value == "will")
 
 
 def taken_back(s: Sense) -> bool:

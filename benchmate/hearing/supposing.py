@@ -137,7 +137,7 @@ def on_condition(before: Clause, clause: Clause) -> bool:
     if not _WAITING & set(clause.joined) or clause.kind != "observe" or before.kind != "decide" or before.mood is None:
         return False
     told = "if" not in clause.joined and (before.mood.open or before.mood.going)  # "cut it back when it was weak"
-    if before.mood.done not in ((LATER,) if told else (NOW, LATER)) or not before.work:
+    if before.mood.done not in ((LATER,) if told else (NOW, LATER, NOT)) or not before.work:
         return False
     before.facts += [fact for fact in clause.facts if fact.kind == "species"]
     before.work = [replace(work, done=LATER) if work.done == NOW else work for work in before.work]
