@@ -19,7 +19,7 @@ def no_but(before: Clause, clause: Clause) -> bool:
     first, second = before.phrase, clause.phrase
     if before.kind != "observe" or clause.kind != "observe" or first is None or second is None:
         return False
-    if not before.denied or before.facts:
+    if not before.denied or before.facts or clause.facts:
         return False
     negated = [name for name in before.measures if name in ("leaves", "buds", "pairs")] or ["leaves"]
     place = second.spot(count=False)

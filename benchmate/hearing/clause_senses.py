@@ -124,9 +124,9 @@ def had_contracted(s: Sense) -> bool:
     while at < len(s.texts) and is_filler(s.lexicon.filler, [s.texts[at]]):
         at += 1
     behind = s.lattice[at] if at < len(s.texts) else ()
-    past = any(t.kind == "VED" and not t.guesses for t in behind)
-    past = past and not any(t.kind == "V" and not t.guesses for t in behind)
-    return bool(past) == (s.token.value == "will")
+    kinds = {t.kind for t in behind if not t.guesses}
+    had = "VED" in kinds and "V" not in kinds
+    return bool(had == (s.token.value == "will"))
 
 
 def taken_back(s: Sense) -> bool:
@@ -134,3 +134,31 @@ def taken_back(s: Sense) -> bool:
     if s.kind != "SEP" or s.token.value != "undone":
         return False
     return bool(s.after) and s.after not in STOPS | {","}
+
+
+def left_side(s: Sense) -> bool:
+    """ "Left branch wired up", "left shoot's weak": the side, where what is so of the part follows it."""
+    if s.kind != "VED" or not s.alone or not s.is_one_of("left_over"):
+        return False
+    ends = {t.end for t in s.next if t.kind == "PART" and not t.guesses and t.end < len(s.texts)}
+    return any(t.kind in ("VED", "STATE") and not t.guesses for end in ends for t in s.lattice[end])
+
+
+def half_dose(s: Sense) -> bool:
+    """ "Half dose of feed": how much of it, and no other work."""
+    return s.kind == "V" and s.alone and s.is_one_of("doses") and s.behind("SHARE")
+
+
+def named_by_owner(s: Sense) -> bool:
+    """ "My sprint review", "smells like wet dog": behind whose it is and what it is like stands no verb."""
+    if s.kind != "V" or s.at < 1:
+        return False
+    owned = s.at > 1 and s.texts[s.at - 2] in s.lexicon.sense["owners"] and not s.lattice[s.at - 1]
+    return owned or s.texts[s.at - 1] in s.lexicon.sense["likening"]
+
+
+def mind_changed(s: Sense) -> bool:
+    """ "I've changed my mind, I won't wire it": what follows tells it; alone it takes back the last entry."""
+    if s.kind != "STRIKE" or s.texts[s.token.end - 1] not in s.lexicon.sense["minds"]:
+        return False
+    return s.after == "," and s.token.end + 1 < len(s.texts)
