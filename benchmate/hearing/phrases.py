@@ -41,6 +41,7 @@ class Phrase:
     every: bool = False
     some: bool = False
     each: bool = False
+    definite: bool = False
     numbers: list[float] = field(default_factory=list)
     ordinal: int | None = None
     side: str | None = None
@@ -156,6 +157,7 @@ def _take(phrase: Phrase, token: Token) -> None:
         case "OTHER":
             phrase.other = value
         case "DET":
+            phrase.definite = phrase.definite or value == "the"
             phrase.every = phrase.every or value in ("all", "each")
             phrase.some, phrase.each = phrase.some or value == "some", phrase.each or value == "each"
         case "NUM":

@@ -134,7 +134,7 @@ def _only_number(phrase: Phrase) -> bool:
 def _said(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | None, aux: Sequence[str]) -> None:
     part = subject.part if subject else None
     measures = measured(setting, clause, phrase, subject)
-    seen = "have" in aux or ("not" in aux and subject is None)  # "no fruit"
+    seen = "have" in aux or ("not" in aux and subject is None and not phrase.definite)  # "no fruit"
     facts, idle = phrase_facts(phrase, setting.lexicon, part, seen)
     facts, idle = of_the_part_before(setting, phrase, subject, facts, idle) if part is None else (facts, idle)
     clause.denied = clause.denied or ("not" in aux and all(fact.kind == "species" for fact in facts))
