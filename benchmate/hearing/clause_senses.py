@@ -162,3 +162,15 @@ def mind_changed(s: Sense) -> bool:
     if s.kind != "STRIKE" or s.texts[s.token.end - 1] not in s.lexicon.sense["minds"]:
         return False
     return s.after == "," and s.token.end + 1 < len(s.texts)
+
+
+def ordered_on_a_day(s: Sense) -> bool:
+    """ "Next week repot the elm", "tomorrow water it": behind a day that opens a sentence stands the order."""
+    if s.kind not in ("EVENT", "PART", "MEANS", "FINDING", "STATE") or not s.may_be("V"):
+        return False
+    for first in range(max(0, s.at - 4), s.at):
+        day = any(t.kind == "DATE" and t.end == s.at and (t.value.future or t.value.every) for t in s.lattice[first])
+        if day and opens(s.lexicon, s.texts, first):
+            kinds = ("DET", "PRON", "SPECIES", "NAME", "TREEWORD", "SIDE", "LEVEL", "PART")
+            return any(t.kind in kinds and not t.guesses for t in s.next)
+    return False

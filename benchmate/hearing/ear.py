@@ -29,6 +29,7 @@ from .not_told import (
     drop_unknown_subjects,
     going_somewhere,
     held_back,
+    not_up_to,
     take_questions,
 )
 from .opening import STOPS
@@ -133,8 +134,9 @@ class Ear:
         settle_loose_sizes(clauses, found, self.lexicon)
         drop_bare_corrections(clauses)
         held_back(clauses, found, words, self.lexicon)
+        not_up_to(clauses, words, self.lexicon)
         drop_unknown_subjects(clauses, found, words, self.lexicon)
-        foretold = drop_what_is_not_so(clauses, found, words, self.lexicon)
+        foretold = drop_what_is_not_so(clauses, found, words, self.lexicon, on.isoformat())
         take_questions(clauses, found, words, self.lexicon)
         going_somewhere(clauses, found, words, self.lexicon)
         reading = _with_places(join(text, clauses, self.lexicon, on.isoformat()), words)

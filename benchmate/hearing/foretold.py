@@ -8,6 +8,7 @@ from itertools import pairwise
 from benchmate.value import replace
 
 from .clauses import Clause
+from .date_spans import first_time
 from .doing import DONE, LATER, NOT, NOW, Mood
 from .lexicon import Lexicon
 from .opening import STOPS
@@ -19,9 +20,10 @@ _SAID = frozenset({"STATE", "FINDING", "FLUSH", "PART"})
 
 
 def drop_what_is_not_so(
-    clauses: Sequence[Clause], found: Found, words: Sequence[Word], lexicon: Lexicon
+    clauses: Sequence[Clause], found: Found, words: Sequence[Word], lexicon: Lexicon, on: str
 ) -> frozenset[int]:
-    """Take out of the clauses what is not so. Returns the numbers of the words that only foretell."""
+    """Take out of the clauses what is not so. on: today, ISO. Returns the numbers of the words that only foretell."""
+    _on_a_day_to_come(clauses, on)
     _taken_back(clauses, found)
     _undone_then(clauses, found, words, lexicon)
     _named_only(clauses, found, words, lexicon)
@@ -103,3 +105,18 @@ def _undone_then(clauses: Sequence[Clause], found: Found, words: Sequence[Word],
             continue
         dates = (token.value for token in found.tokens if token.kind == "DATE" and first <= token.first < end)
         clause.when = next((date.past for date in dates if date.past), clause.when)
+
+
+def _on_a_day_to_come(clauses: Sequence[Clause], on: str) -> None:
+    """ "Next week repot the elm", "every week feed it": an order behind its day is for that day."""
+    for before, clause in pairwise(clauses):
+        bare = before.kind == "observe" and not (before.facts or before.work or before.measures or before.candidates)
+        order = clause.kind == "decide" and clause.mood is not None and not (clause.mood.going or clause.when)
+        if not bare or not order or set(clause.joined) - {"pause", ","} or any(w.done != NOW for w in clause.work):
+            continue
+        if before.every and not clause.every:
+            clause.every, clause.when = before.every, first_time(before.every, on)
+            before.taken = True
+        elif not before.when or before.when <= on[: len(before.when)]:
+            continue
+        clause.work, clause.mood = [replace(work, done=LATER) for work in clause.work], Mood(LATER)

@@ -80,6 +80,7 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     clause_senses.ripens,
     clause_senses.worked_next,
     clause_senses.of_people,
+    clause_senses.ordered_on_a_day,
     clause_senses.named_by_owner,
     clause_senses.mind_changed,
     clause_senses.left_side,

@@ -63,7 +63,7 @@ def drop_unknown_subjects(clauses: Sequence[Clause], found: Found, words: Sequen
 
 
 def held_back(clauses: Sequence[Clause], found: Found, words: Sequence[Word], lexicon: Lexicon) -> None:
-    """ "Too hot to repot it now", "it's too weak to wire": what it is too much for is not done."""
+    """ "Too hot to repot it now", "it's not strong enough to wire": what it is too much for is not done."""
     for clause in clauses:
         first, end = clause.span
         tokens = [token for token in found.tokens if first <= token.first < end]
@@ -73,12 +73,25 @@ def held_back(clauses: Sequence[Clause], found: Found, words: Sequence[Word], le
             continue
         work = str(thing.value) if thing.kind == "EVENT" else lexicon.patterns.get(f"{thing.value}|||")
         reach = range(max(0, to.first - _TOO_REACH), to.first)
-        if not work or not any(words[at].text in lexicon.sense["too_much"] for at in reach):
+        said = {words[at].text for at in reach}
+        unfit = not said.isdisjoint(lexicon.sense["fit_for"]) and any(words[at].text == "not" for at in range(first, to.first))
+        if not work or not (unfit or said.intersection(lexicon.sense["too_much"])):
             continue
         facts = [fact for fact in clause.facts if fact.kind != "event" and fact.value != thing.value]
+        facts = [replace(fact, spot=Spot()) if fact.spot.part == thing.value else fact for fact in facts]
         clause.facts, clause.work = facts, [Work(work, done=NOT, span=(thing.first, thing.end))]
         clause.acts = ["observe", "decide"] if facts else ["decide"]
         clause.mood = Mood(NOT)
+
+
+def not_up_to(clauses: Sequence[Clause], words: Sequence[Word], lexicon: Lexicon) -> None:
+    """ "It's not strong enough | to defoliate it": the same, where the verb makes a clause of its own."""
+    for before, clause in pairwise(clauses):
+        at = clause.span[0] - (words[clause.span[0]].text != "to")
+        leads = at > 0 and words[at].text == "to" and words[at - 1].text in lexicon.sense["fit_for"]
+        denied = any(words[n].text == "not" for n in range(before.span[0], max(at, 0)))
+        if leads and denied and clause.kind == "decide" and all(work.done == NOW for work in clause.work):
+            clause.work, clause.mood = [replace(work, done=NOT) for work in clause.work], Mood(NOT)
 
 
 def drop_bare_corrections(clauses: Sequence[Clause]) -> None:
