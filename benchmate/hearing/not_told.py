@@ -195,7 +195,8 @@ def _asks_whether(at: int, found: Found, words: Sequence[Word], lexicon: Lexicon
     """Whether a clause begins with a verb before its subject ("is the pine", "has it"), or with "any"."""
     asks, first = lexicon.sense["asks"], words[at].text
     if first in asks["any"]:
-        return any(token.kind == "FINDING" and token.first <= at + 2 and token.end > at for token in found.tokens)
+        kinds = ("FINDING", "PART")
+        return any(token.kind in kinds and token.first <= at + 2 and token.end > at for token in found.tokens)
     at += words[at + 1 : at + 2] != [] and words[at + 1].text == "not"  # "isn't the wire biting?"
     if at + 1 >= len(words):
         return False
