@@ -189,17 +189,6 @@ def after_days(clause: Clause, on: str) -> None:
     clause.work[-1] = replace(work, measures=left, done=None)
 
 
-def leaving(before: Clause, clause: Clause, lexicon: Lexicon) -> bool:
-    """ "nip out the tips, leaving two leaves on each": how far the cut before goes back."""
-    if not clause.leaving or not before.work or not clause.work:
-        return False
-    last = before.work[-1]
-    if lexicon.works.get(last.work or "", {}).get("group") != "cutting":
-        return False
-    before.work[-1] = replace(last, measures={**last.measures, **clause.work[-1].measures})
-    return True
-
-
 def begun(clauses: Sequence[Clause], lexicon: Lexicon) -> None:
     """ "New tree, pine, collected, trunk, call it Rocky": of a tree that is begun a bare participle tells where it came
     from, which is no work of today, and a bare word its phase."""

@@ -14,7 +14,6 @@ from .amending import (
     but_not,
     either,
     either_place,
-    leaving,
     looked_again,
     named_twice,
     no_but,
@@ -30,6 +29,7 @@ from .clauses import Clause
 from .comparing import compared, named_works
 from .dated import dated_clauses, planned
 from .doing import AT_ONCE, DONE, LATER, NOW
+from .left_on import leaving
 from .lexicon import Lexicon
 from .reading import Fact, Reading, Spot
 from .supposing import (
