@@ -38,6 +38,7 @@ from .potting import one_potting
 from .reading import Fact, Guess, Missed, Reading, Work
 from .resolves import resolved
 from .search import Found, find_reading
+from .second_places import second_places
 from .several import several_of
 from .spotting import Spotter, Token
 from .thing_after import thing_after
@@ -121,6 +122,7 @@ class Ear:
         counted_places(clauses)
         thing_after(clauses, found, words, self.lexicon)
         bare_gauges(clauses, found, self.lexicon)
+        second_places(clauses, found, words, self.lexicon)
         cut_at_branch(clauses, found, self.lexicon)
         left_undone(clauses, words, self.lexicon)
         found = resolved(clauses, found, words, self.lexicon)
