@@ -274,8 +274,9 @@ def settled_work(setting: Setting, clause: Clause, deed: Deed, name: str) -> str
         for link, phrase in deed.phrases:
             phrase.parts = [] if link is not None and link.kind == "OF" else phrase.parts  # "two pairs of leaves"
         return "shorten"
-    left = next((p for link, p in deed.phrases if link and link.kind == "WITH" and p.part in setting.lexicon.amount), None)
-    if name == "leave" and left is not None and left.numbers and thing is not None:  # "left each shoot with two leaves"
+    tools = [p for link, p in deed.phrases if link is not None and link.kind == "WITH"]
+    left = next((p for p in tools if p.part in setting.lexicon.amount and p.numbers), None)
+    if name == "leave" and left is not None and thing is not None:  # "left each shoot with two leaves"
         deed.kept, left.parts = amount(setting, left), []
         left.numbers = []
         return "shorten"

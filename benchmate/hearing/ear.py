@@ -15,6 +15,7 @@ from .clauses import Clause, Setting
 from .counted_places import bare_gauges, counted_places
 from .cut_at import cut_at_branch
 from .dates import DateWords
+from .either_of import which_of_two
 from .figured import NOTHING, with_figure
 from .foretold import drop_foretold
 from .joining import join
@@ -122,6 +123,7 @@ class Ear:
         counted_places(clauses)
         thing_after(clauses, found, words, self.lexicon)
         bare_gauges(clauses, found, self.lexicon)
+        which_of_two(clauses, found, words, self.lexicon)
         second_places(clauses, found, words, self.lexicon)
         cut_at_branch(clauses, found, self.lexicon)
         left_undone(clauses, words, self.lexicon)

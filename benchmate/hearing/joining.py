@@ -13,7 +13,6 @@ from .amending import (
     both,
     but_not,
     either,
-    either_place,
     looked_again,
     named_twice,
     no_but,
@@ -29,6 +28,7 @@ from .clauses import Clause
 from .comparing import compared, named_works
 from .dated import dated_clauses, planned
 from .doing import AT_ONCE, DONE, LATER, NOW
+from .either_of import either_place
 from .left_on import leaving
 from .lexicon import Lexicon
 from .reading import Fact, Reading, Spot
@@ -85,7 +85,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
                 or put_right(before, clause)
                 or righted(before, clause)
                 or but_not(before, clause)
-                or either_place(before, clause)
+                or either_place(done, clause)
                 or both(done, clause)
                 or reminded(before, clause)
                 or asked_back(before, clause, lexicon)

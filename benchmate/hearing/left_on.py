@@ -11,6 +11,7 @@ from .reading import Spot
 
 _TO_LEAVES = ("shorten", "pinch")  # works that go back to so many leaves where no other number is named
 
+
 def leaving(before: Clause, clause: Clause, lexicon: Lexicon) -> bool:
     """ "nip out the tips, leaving two leaves on each", "..., left two leaves on each": how far the cut before goes."""
     if not before.work or len(clause.work) != 1:

@@ -9,7 +9,7 @@ _STATED = frozenset({"STATE", "FINDING"})
 
 
 def left_standing(s: Sense) -> bool:
-    """ "Shortened it, left two leaves on each": where an amount follows and nothing is said of it, "left" is no side."""
+    """ "Shortened it, left two leaves on each": before an amount of which nothing is said, "left" is no side."""
     if s.kind != "SIDE" or not s.alone or not s.is_one_of("remains") or not _told(s):
         return False
     behind = [" ".join(s.texts[t.end : t.end + 2]) for t in s.next if t.kind == "NUM" and not t.guesses]
@@ -40,5 +40,5 @@ def _said_of_it(s: Sense, end: int) -> bool:
     """Whether the thing is what something is said of ("left two leaves are yellow")."""
     if end == len(s.texts):
         return False
-    of_it = any(t.kind in _STATED and not t.guesses for t in s.lattice[end]) and not s.texts[end] == "on"
+    of_it = any(t.kind in _STATED and not t.guesses for t in s.lattice[end]) and s.texts[end] != "on"
     return of_it or bool({"be", "have"} & helpers(s.lattice[end], end + 1))

@@ -1,4 +1,4 @@
-"""Several places behind one verb, each with an amount of its own: "wired the first left 2 mm, second right 1.5, apex 1"."""
+"""Several places behind one verb, each with its own amount: "wired the first left 2 mm, second right 1.5, apex 1"."""
 
 from __future__ import annotations
 

@@ -216,7 +216,7 @@ def named_next(s: Sense) -> bool:
 
 
 def _with_a_size(s: Sense) -> bool:
-    """ "Wired first left with 3", "shortened top by a third": an amount in the same breath, and nothing that "is" so."""
+    """ "Wired first left with 3", "shortened top by a third": an amount in the same breath, and no "is"."""
     end = next((n for n in range(s.token.end, len(s.texts)) if s.texts[n] in STOPS | {",", "and"}), len(s.texts))
     if any(helpers(s.lattice[n], n + 1) & {"be", "have"} for n in range(s.token.end, end)):
         return False

@@ -1,0 +1,27 @@
+"""Which of two places is meant: both are weighed, and neither is lost."""
+
+from benchmate.telling.told import tell
+
+
+def lines(answer):
+    return [f"{line.lead}{line.words}" for line in tell(answer)]
+
+
+def test_both_places_that_are_asked_about_are_weighed(bench):
+    answer = bench.answer("should I cut the left or the right branch")
+    weighed = [(one.work, one.spot.side) for one in answer.advice.options if one.work == "remove"]
+    assert weighed == [("remove", "left"), ("remove", "right")]
+    assert not answer.logged and any("What tells the two apart" in line for line in lines(answer))
+
+
+def test_how_many_leaves_a_cut_left_stands_with_the_cut(bench):
+    answer = bench.answer("shortened the shoots, left two leaves on each")
+    assert [entry.kind for entry in answer.logged] == ["done"]
+    (work,) = answer.logged[0].work
+    assert (work["work"], work["leaves"], work.get("side")) == ("shorten", 2, None)
+
+
+def test_each_of_several_branches_is_logged_with_its_own_size(bench):
+    answer = bench.answer("took three crossing branches off, and one heavy one on the back about 14 mm")
+    told = [(w["work"], w.get("side"), w.get("count"), w.get("diameter_mm")) for w in answer.logged[0].work]
+    assert told == [("remove", None, 3, None), ("remove", "back", 1, 14.0)]
