@@ -25,3 +25,10 @@ def test_each_of_several_branches_is_logged_with_its_own_size(bench):
     answer = bench.answer("took three crossing branches off, and one heavy one on the back about 14 mm")
     told = [(w["work"], w.get("side"), w.get("count"), w.get("diameter_mm")) for w in answer.logged[0].work]
     assert told == [("remove", None, 3, None), ("remove", "back", 1, 14.0)]
+
+
+def test_the_size_of_a_branch_is_no_size_of_the_trunk(bench):
+    before = lines(bench.answer("how thick is the trunk"))
+    answer = bench.answer("the sacrifice branch is 25 mm now")
+    assert any("the branch (diameter 25 mm)" in line for line in lines(answer))
+    assert lines(bench.answer("how thick is the trunk")) == before
