@@ -18,6 +18,7 @@ from .dates import DateWords
 from .either_of import which_of_two
 from .figured import NOTHING, with_figure
 from .foretold import drop_foretold
+from .given import was_given
 from .joining import join
 from .kept_words import reminder_words, with_ratio
 from .lending import lent_by, not_lent
@@ -123,6 +124,7 @@ class Ear:
         counted_places(clauses)
         thing_after(clauses, found, words, self.lexicon)
         bare_gauges(clauses, found, self.lexicon)
+        was_given(clauses, found, words, self.lexicon)
         which_of_two(clauses, found, words, self.lexicon)
         second_places(clauses, found, words, self.lexicon)
         cut_at_branch(clauses, found, self.lexicon)

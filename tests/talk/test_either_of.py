@@ -32,3 +32,9 @@ def test_the_size_of_a_branch_is_no_size_of_the_trunk(bench):
     answer = bench.answer("the sacrifice branch is 25 mm now")
     assert any("the branch (diameter 25 mm)" in line for line in lines(answer))
     assert lines(bench.answer("how thick is the trunk")) == before
+
+
+def test_each_tree_gets_its_own_work_behind_a_semicolon(bench):
+    answer = bench.answer("turned the beech; the larch got a handful of rapeseed cake")
+    told = [line for line in lines(answer) if line.startswith("Logged for ")]
+    assert told == ["Logged for Parchment: done: turned it round.", "Logged for Sprint: done: fed it."]
