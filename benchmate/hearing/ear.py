@@ -87,7 +87,11 @@ class Ear:
         from .each_tree import each_read, with_lists
 
         reading = with_lists(reading, listed, hear)
-        return each_read(reading, lambda words: self.hear(words, on, southern, names, first_frost, last))
+
+        def each(words: str) -> Reading:
+            return self.hear(words, on, southern, names, first_frost, last)
+
+        return each_read(reading, each, on.isoformat())
 
     def _listed(self, text: str, on: dt.date, southern: bool, names: Sequence[str]) -> list[tuple[Token, ...]]:
         """Trees that are named one behind the other with nothing but "and" between them, each list of two or more."""

@@ -98,7 +98,7 @@ def _of_its_tree(piece: Reading, on: dt.date, units: str) -> str:
     if piece.several is None and piece.tree:
         return f"{piece.tree}: {understood(piece, on, units)}"
     head, _, rest = understood(piece, on, units).partition("; ")
-    return f"{head}: {rest}"
+    return f"{head}: {rest}" if rest else head
 
 
 def _told_work_words(work: Work, units: str) -> str:

@@ -38,3 +38,32 @@ def test_each_tree_gets_its_own_work_behind_a_semicolon(bench):
     answer = bench.answer("turned the beech; the larch got a handful of rapeseed cake")
     told = [line for line in lines(answer) if line.startswith("Logged for ")]
     assert told == ["Logged for Parchment: done: turned it round.", "Logged for Sprint: done: fed it."]
+
+
+def logged(bench, words):
+    return [line for line in lines(bench.answer(words)) if line.startswith("Logged for ")]
+
+
+def test_a_day_ahead_of_one_tree_is_no_day_of_what_was_done_to_the_others(bench):
+    told = logged(bench, "repotted maple and beech, hornbeam left till next year")
+    assert told[:2] == [f"Logged for {name}: done: repotted it." for name in ("Gatepost", "Parchment")]
+    assert told[2].startswith("Logged for Ratchet: plan: repot it, ")
+
+
+def test_the_same_work_on_another_day_is_planned_for_the_second_tree(bench):
+    told = logged(bench, "repotted the maple today, the beech next week")
+    assert told[0] == "Logged for Gatepost: done: repotted it."
+    assert told[1].startswith("Logged for Parchment: plan: repot it, ")
+
+
+def test_a_day_that_was_is_shared(bench):
+    told = logged(bench, "fed the beech, watered the elm yesterday")
+    assert len(told) == 2 and not any("plan" in line for line in told)
+
+
+def test_what_is_not_understood_of_one_tree_is_logged_for_none(bench):
+    answer = bench.answer("repotted the maple, elm just topdressed")
+    assert [line for line in lines(answer) if line.startswith("Logged for ")] == [
+        "Logged for Gatepost: done: repotted it."
+    ]
+    assert any("topdressed" in line for line in lines(answer) if "Not taken in" in line)
