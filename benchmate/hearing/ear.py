@@ -134,7 +134,7 @@ class Ear:
         cut_at_branch(clauses, found, self.lexicon)
         left_undone(clauses, words, self.lexicon)
         found = resolved(clauses, found, words, self.lexicon)
-        one_potting(clauses, found, self.lexicon)
+        one_potting(clauses, found, words, self.lexicon)
         settle_loose_sizes(clauses, found, self.lexicon)
         drop_bare_corrections(clauses)
         held_back(clauses, found, words, self.lexicon)
