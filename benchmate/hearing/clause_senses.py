@@ -52,3 +52,8 @@ def needs_what(s: Sense) -> bool:
     end = next((n for n, word in enumerate(words) if word in _BREAKS), len(words))
     wanted = any(word in s.lexicon.sense["needs_it"] for word in words[1:end])
     return wanted == (s.kind == "QMEANING")
+
+
+def no_inches(s: Sense) -> bool:
+    """ "Stuck six in sand": where they stand follows, and "in" measures nothing."""
+    return s.kind == "MEASURE" and s.texts[s.token.end - 1] == "in" and s.after in s.lexicon.sense["stands_in"]

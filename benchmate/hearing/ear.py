@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Mapping, Sequence
+from functools import partial
 from itertools import pairwise
 from typing import Any
 
@@ -12,38 +13,20 @@ from benchmate.value import replace
 from .assembling import assemble
 from .automaton import Automaton
 from .clauses import Clause, Setting
-from .counted_places import bare_gauges, counted_places
-from .cut_at import cut_at_branch
 from .dates import DateWords
-from .either_of import which_of_two
 from .figured import NOTHING, with_figure
-from .foretold import drop_foretold
-from .given import was_given
 from .joining import join
 from .kept_words import reminder_words, with_ratio
 from .lending import lent_by, not_lent
 from .lexicon import Lexicon
-from .loose_sizes import settle_loose_sizes
-from .nobody import left_undone
-from .not_told import (
-    drop_bare_corrections,
-    drop_lost_days,
-    drop_unknown_subjects,
-    going_somewhere,
-    held_back,
-    take_questions,
-)
 from .opening import STOPS
 from .owners import unsaid_owner
 from .passed_over import missed_words
-from .potting import one_potting
 from .reading import Fact, Guess, Missed, Reading, Work
-from .resolves import resolved
 from .search import Found, find_reading
-from .second_places import second_places
+from .settling import settle
 from .several import several_of
 from .spotting import Spotter, Token
-from .thing_after import thing_after
 from .wished import wished
 from .words import Word, split_words
 
@@ -88,9 +71,7 @@ class Ear:
 
         reading = with_lists(reading, listed, hear)
 
-        def each(words: str) -> Reading:
-            return self.hear(words, on, southern, names, first_frost, last)
-
+        each = partial(self.hear, on=on, southern=southern, names=names, first_frost=first_frost, last=last)
         return each_read(reading, each, on.isoformat())
 
     def _listed(self, text: str, on: dt.date, southern: bool, names: Sequence[str]) -> list[tuple[Token, ...]]:
@@ -124,24 +105,7 @@ class Ear:
         tree = self.automaton.tree([(token.kind, token) for token in found.tokens])
         lent = lent_by(last, self.lexicon)
         clauses = assemble(tree, Setting(self.lexicon, on.isoformat(), first_frost, len(words), lent=lent))
-        drop_lost_days(clauses, found)
-        counted_places(clauses)
-        thing_after(clauses, found, words, self.lexicon)
-        bare_gauges(clauses, found, self.lexicon)
-        was_given(clauses, found, words, self.lexicon)
-        which_of_two(clauses, found, words, self.lexicon)
-        second_places(clauses, found, words, self.lexicon)
-        cut_at_branch(clauses, found, self.lexicon)
-        left_undone(clauses, words, self.lexicon)
-        found = resolved(clauses, found, words, self.lexicon)
-        one_potting(clauses, found, words, self.lexicon)
-        settle_loose_sizes(clauses, found, self.lexicon)
-        drop_bare_corrections(clauses)
-        held_back(clauses, found, words, self.lexicon)
-        drop_unknown_subjects(clauses, found, words, self.lexicon)
-        foretold = drop_foretold(clauses, found, words, self.lexicon)
-        take_questions(clauses, found, words, self.lexicon)
-        going_somewhere(clauses, found, words, self.lexicon)
+        found, foretold = settle(clauses, found, words, self.lexicon)
         reading = _with_places(join(text, clauses, self.lexicon, on.isoformat()), words)
         reason = _reason(text, words, clauses)
         filler = self.lexicon.filler

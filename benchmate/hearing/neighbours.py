@@ -81,5 +81,6 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     clause_senses.ripens,
     clause_senses.own_body,
     clause_senses.needs_what,
+    clause_senses.no_inches,
     verb_senses.brought_in,
 )
