@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import takewhile
+from itertools import pairwise, takewhile
 
 from benchmate.value import replace
 
 from .clauses import TRUNKS, Clause
-from .doing import LATER, NOW
+from .doing import BENT, DONE, LATER, NOW
 from .lexicon import Lexicon
 from .phrases import Phrase
 from .placing import also, with_part
-from .reading import Work
+from .reading import Spot, Work
 from .search import Found
 from .words import Word
 
@@ -42,6 +42,20 @@ def which_of_two(clauses: Sequence[Clause], found: Found, words: Sequence[Word],
         for one in behind[: other + 1]:
             asking.facts += one.facts
             one.taken, one.acts, one.phrase, one.facts = True, [], None, []
+
+
+def only_shaped_so(clauses: Sequence[Clause]) -> None:
+    """ "right 12 mm and bent, which should I keep": how one of two that are weighed grows is no bending. No finding
+    tells it, so the word counts as not understood."""
+    if not any(clause.topic == "compare" for clause in clauses):
+        return
+    for before, clause in pairwise(clauses):
+        alone = clause.kind == "decide" and len(clause.work) == 1 and not clause.by_grower and not clause.refers
+        shaped = alone and clause.work[0].work in BENT and clause.work[0].done == DONE
+        bare = shaped and clause.work[0].spot == Spot() and not clause.work[0].measures
+        weighed = before.candidates or (before.phrase is not None and _placed(before.phrase))
+        if bare and "and" in clause.joined and before.kind == "observe" and weighed:
+            clause.work, clause.acts, clause.kind, clause.mood = [], [], "observe", None
 
 
 def _takes_off(asking: Clause, found: Found, words: Sequence[Word], lexicon: Lexicon) -> bool:

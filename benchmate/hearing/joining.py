@@ -67,7 +67,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
             place_first(before, clause)
             looked_again(next((one for one in reversed(done) if not one.idle_whole), before), clause)
             same_again(done, clause)
-            same_unit(before, clause)
+            same_unit(next((one for one in reversed(done) if one.candidates), before), clause)
             if (
                 supposed(before, clause)
                 or supposed_too(before, clause)

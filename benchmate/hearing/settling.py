@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from .clauses import Clause
 from .counted_places import bare_gauges, counted_places
 from .cut_at import cut_at_branch
-from .either_of import which_of_two
+from .either_of import only_shaped_so, which_of_two
 from .foretold import drop_foretold
 from .given import was_given
 from .lexicon import Lexicon
@@ -41,6 +41,7 @@ def settle(
     was_given(clauses, found, words, lexicon)
     struck(clauses, words, lexicon)
     named_deed(clauses, found)
+    only_shaped_so(clauses)
     which_of_two(clauses, found, words, lexicon)
     second_places(clauses, found, words, lexicon)
     cut_at_branch(clauses, found, words, lexicon)
