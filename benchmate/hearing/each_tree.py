@@ -97,7 +97,7 @@ def each_read(reading: Reading, hear: Hears, on: str) -> Reading:
     if several is None or several.shared or len(several.pieces) < 2:
         return reading
     shared_day = _day_of_all(reading, several.pieces, hear)
-    each = []
+    each: list[Reading] = []
     for first, end in several.pieces:
         words = reading.said[first:end]
         alone = hear(words)
