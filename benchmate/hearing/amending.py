@@ -10,7 +10,7 @@ from benchmate.value import replace
 from .clauses import Clause
 from .doing import LATER, NOT, NOW
 from .lexicon import Lexicon
-from .placing import also, merged
+from .placing import merged
 from .reading import Fact, Spot, Work
 
 
@@ -189,17 +189,6 @@ def after_days(clause: Clause, on: str) -> None:
     clause.work[-1] = replace(work, measures=left, done=None)
 
 
-def leaving(before: Clause, clause: Clause, lexicon: Lexicon) -> bool:
-    """ "nip out the tips, leaving two leaves on each": how far the cut before goes back."""
-    if not clause.leaving or not before.work or not clause.work:
-        return False
-    last = before.work[-1]
-    if lexicon.works.get(last.work or "", {}).get("group") != "cutting":
-        return False
-    before.work[-1] = replace(last, measures={**last.measures, **clause.work[-1].measures})
-    return True
-
-
 def begun(clauses: Sequence[Clause], lexicon: Lexicon) -> None:
     """ "New tree, pine, collected, trunk, call it Rocky": of a tree that is begun a bare participle tells where it came
     from, which is no work of today, and a bare word its phase."""
@@ -279,19 +268,3 @@ def either(before: Clause, clause: Clause) -> None:
     for one in (before, clause):
         one.acts, one.topic = ["ask"], "compare"
         one.work = [replace(work, done=None) for work in one.work]
-
-
-def either_place(before: Clause, clause: Clause) -> bool:
-    """ "keep the left or the right": which of two places is asked about."""
-    phrase = clause.phrase
-    if "or" not in clause.joined or before.kind != "decide" or before.mood is None or not before.work:
-        return False
-    if before.mood.done not in (NOW, LATER) or clause.kind != "observe" or clause.facts or clause.denied:
-        return False
-    if phrase is None or not phrase.says_place_only or not (phrase.side or phrase.level or phrase.ordinal):
-        return False
-    last = before.work[-1]
-    before.work.append(replace(last, spot=also(last.spot, phrase)))
-    before.acts, before.topic = ["ask"], "compare"
-    before.work = [replace(work, done=None) for work in before.work]
-    return True

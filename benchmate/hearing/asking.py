@@ -23,6 +23,8 @@ _OF_WORK = frozenset({"compare", "may", "when", "why"})
 # What a choice between two comes to; the question itself says it.
 _CHOOSING = frozenset({"select-leader", "remove", "leave"})
 
+_CHOSEN_FROM = 4  # words of a question that names what is done with the one that is chosen
+
 
 def question(setting: Setting, clause: Clause, topic: str, node: Node, past: bool = False) -> None:
     clause.acts, clause.topic = ["ask"], topic
@@ -79,7 +81,8 @@ def question(setting: Setting, clause: Clause, topic: str, node: Node, past: boo
     clause.acts = ["ask"]
     said_for = any(token.kind == "FOR" for token in leaves(node))  # "which is better for the larch, this or that"
     whose = topic == "compare" and subject is not None and subject.species and not subject.parts
-    if whose and not clause.work and not said_for:
+    chooses = head is not None and head.end - head.first >= _CHOSEN_FROM  # "which one should I keep on the maple"
+    if whose and not clause.work and not said_for and not chooses:
         clause.topic = "list"  # "which of the junipers are weak?"
     seen = any(fact.kind in ("finding", "health") for fact in clause.facts)
     if head is not None and head.value == "so" and subject is not None and not clause.work:

@@ -8,6 +8,7 @@ from benchmate.value import replace
 
 from .clauses import TRUNKS, Clause
 from .doing import NOT, NOW
+from .either_of import one_or_other
 from .lexicon import Lexicon
 from .placing import also, elsewhere, merged, with_part
 from .reading import Fact, Spot, Work
@@ -107,6 +108,8 @@ def belongs(before: Clause, clause: Clause, lexicon: Lexicon) -> bool:
     if _of_the_part(before, clause):
         return True
     if clause.kind != "observe" or clause.facts or phrase is None or clause.work or clause.denied:
+        return False
+    if one_or_other(before, clause):
         return False
     if before.topic == "figure" and clause.measures:
         before.measures.update(clause.measures)

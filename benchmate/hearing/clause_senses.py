@@ -174,3 +174,8 @@ def ordered_on_a_day(s: Sense) -> bool:
             kinds = ("DET", "PRON", "SPECIES", "NAME", "TREEWORD", "SIDE", "LEVEL", "PART")
             return any(t.kind in kinds and not t.guesses for t in s.next)
     return False
+
+
+def no_inches(s: Sense) -> bool:
+    """ "Stuck six in sand": where they stand follows, and "in" measures nothing."""
+    return s.kind == "MEASURE" and s.texts[s.token.end - 1] == "in" and s.after in s.lexicon.sense["stands_in"]

@@ -123,7 +123,7 @@ def take_date(setting: Setting, clause: Clause, token: Token, past: bool, drop_n
     if when.deadline and clause.topic in ("may", "why", "compare"):
         return  # "can I prune before winter?" asks about now, not about winter
     whole = _named_with(setting, clause)
-    if whole is not None:
+    if whole is not None and not _still_to_come(setting, whole, when):
         _take_for_all(setting, whole, token)
         return
     if when.deadline and clause.every and not past and when.future:
@@ -163,6 +163,13 @@ def _named_with(setting: Setting, clause: Clause) -> Clause | None:
         if not _names_only(before):
             return None
     return None
+
+
+def _still_to_come(setting: Setting, whole: Clause, when: When) -> bool:
+    """ "Repotted the maple, the beech next week": a day that is no day of what was done."""
+    done = whole.mood is not None and whole.mood.done == DONE and whole.topic is None and not whole.mood.open
+    past = when.past or ""
+    return done and (when.deadline or (past[:4].isdigit() and past > setting.on[: len(past)]))
 
 
 def _names_only(clause: Clause) -> bool:

@@ -32,7 +32,7 @@ def bare_gauges(clauses: Sequence[Clause], found: Found, lexicon: Lexicon) -> No
     """ "Wired the first left with 2.5 and the top with 2": what wire is told by, in millimetres."""
     table, wired = lexicon.numbers["bare_after"], False
     for clause in clauses:
-        wired = any(work.work in table["by_gauge"] for work in clause.work) if clause.kind == "decide" else wired
+        wired = any(work.work in table["by_gauge"] for work in clause.work) if clause.work else wired
         first, end = clause.span
         for link, token, behind in zip(found.tokens, found.tokens[1:], (*found.tokens[2:], None), strict=False):
             ends = behind is None or behind.first >= end or behind.kind in _BREAKS
@@ -47,7 +47,7 @@ def bare_gauges(clauses: Sequence[Clause], found: Found, lexicon: Lexicon) -> No
                 clause.work[-1] = replace(last, measures={**last.measures, "diameter_mm": thick})
             elif clause.phrase is not None:
                 clause.measures["diameter_mm"] = thick
-                clause.phrase.numbers = []
+                clause.phrase.numbers = [number for number in clause.phrase.numbers if number != token.value]
 
 
 def _only_a_place(clause: Clause) -> bool:

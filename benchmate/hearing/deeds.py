@@ -274,6 +274,12 @@ def settled_work(setting: Setting, clause: Clause, deed: Deed, name: str) -> str
         for link, phrase in deed.phrases:
             phrase.parts = [] if link is not None and link.kind == "OF" else phrase.parts  # "two pairs of leaves"
         return "shorten"
+    tools = [p for link, p in deed.phrases if link is not None and link.kind == "WITH"]
+    left = next((p for p in tools if p.part in setting.lexicon.amount and p.numbers), None)
+    if name == "leave" and left is not None and thing is not None:  # "left each shoot with two leaves"
+        deed.kept, left.parts = amount(setting, left), []
+        left.numbers = []
+        return "shorten"
     if name == "leave" and thing is not None and thing.events and not thing.parts:  # "leave the repotting till spring"
         deed.mood = Mood(NOT)
         return str(thing.events[0].value)

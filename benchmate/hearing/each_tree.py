@@ -7,7 +7,8 @@ from collections.abc import Callable, Sequence
 
 from benchmate.value import replace
 
-from .reading import Fact, Reading, Several, Span
+from .doing import DONE, LATER
+from .reading import Fact, Reading, Several, Span, Spot
 from .spotting import Token
 from .words import Word
 
@@ -89,20 +90,23 @@ def _letters(reading: Reading) -> int:
     return sum(len(missed.words) for missed in reading.missed)
 
 
-def each_read(reading: Reading, hear: Hears) -> Reading:
+def each_read(reading: Reading, hear: Hears, on: str) -> Reading:
     """The reading with what is told of each tree, where that is not the same of all: each piece of the words read by
     itself. A day at the very beginning, or the only one at the very end, is that of all."""
     several = reading.several
     if several is None or several.shared or len(several.pieces) < 2:
         return reading
     shared_day = _day_of_all(reading, several.pieces, hear)
-    each = []
+    each: list[Reading] = []
     for first, end in several.pieces:
         words = reading.said[first:end]
         alone = hear(words)
         if shared_day and not alone.when:
             alone = hear(f"{words.rstrip(' ?')} {shared_day}{'?' if words.endswith('?') else ''}")
         alone = _as_meant(alone, reading, (first, end))
+        told = next((one for one in reversed(each) if any(work.work for work in one.work)), None)
+        if told is not None and (as_before := _the_same_work(told, alone, on)) is not None:
+            alone = as_before
         names_one = alone.tree or alone.several or any(fact.kind == "species" for fact in alone.facts)
         if not alone.acts or not names_one:
             return reading
@@ -133,6 +137,8 @@ def _day_of_all(reading: Reading, pieces: Sequence[Span], hear: Hears) -> str:
         if _is_day(head.rstrip(","), reading.when, hear):
             return head
     words = reading.said[last:over].split()
+    if _later_only(reading, last):
+        return ""  # "repotted the maple, the hornbeam can wait till next year"
     if any(hear(reading.said[one:other]).when for one, other in pieces[:-1]):
         return ""
     for count in range(min(4, len(words) - 1), 0, -1):
@@ -142,9 +148,29 @@ def _day_of_all(reading: Reading, pieces: Sequence[Span], hear: Hears) -> str:
     return ""
 
 
+def _later_only(reading: Reading, last: int) -> bool:
+    """Whether all before the last piece was done, and nothing in that piece was."""
+    before = [work.done for work in reading.work if work.span[0] < last]
+    behind = [work.done for work in reading.work if work.span[0] >= last]
+    return bool(before) and set(before) == {DONE} and DONE not in behind
+
+
+def _the_same_work(before: Reading, alone: Reading, on: str) -> Reading | None:
+    """ "Repotted the maple today, the beech next week": the same work on another day, where only the day is told."""
+    named = all(fact.kind == "species" for fact in alone.facts)
+    works = [work for work in before.work if work.work]
+    said = alone.work or alone.topic or alone.measures or alone.missed
+    if said or not alone.when or not named or not works:
+        return None
+    done = LATER if alone.when > on[: len(alone.when)] else works[0].done
+    told = tuple(replace(work, done=done, span=(0, len(alone.said))) for work in works)
+    return replace(alone, acts=before.acts, work=told)
+
+
 def _is_day(words: str, when: str, hear: Hears) -> bool:
     """Whether the words name that day and nothing else. It may lie ahead or behind, as what is told of it does."""
     heard = hear(f"fed it {words}")
     ahead = hear(f"I will feed it {words}")
     plain = not heard.missed and not heard.facts and len(heard.work) == 1 and not heard.work[0].measures
+    plain = plain and heard.work[0].spot == Spot()
     return plain and when in (heard.when, ahead.when)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Mapping, Sequence
+from functools import partial
 from itertools import pairwise
 from typing import Any
 
@@ -12,37 +13,21 @@ from benchmate.value import replace
 from .assembling import assemble
 from .automaton import Automaton
 from .clauses import Clause, Setting
-from .counted_places import bare_gauges, counted_places
-from .cut_at import cut_at_branch
 from .dates import DateWords
 from .figured import NOTHING, with_figure
-from .foretold import drop_what_is_not_so
 from .joining import join
 from .kept_words import reminder_words, with_ratio
 from .lending import lent_by, not_lent
 from .lexicon import Lexicon
-from .loose_sizes import settle_loose_sizes
-from .nobody import left_undone
-from .not_told import (
-    drop_bare_corrections,
-    drop_lost_days,
-    drop_unknown_subjects,
-    going_somewhere,
-    held_back,
-    not_up_to,
-    take_questions,
-)
 from .opening import STOPS
 from .owners import unsaid_owner
 from .passed_over import missed_words
 from .places_first import unsaid_break
-from .potting import one_potting
 from .reading import Fact, Guess, Missed, Reading, Work
-from .resolves import resolved
 from .search import Found, find_reading
+from .settling import settle
 from .several import several_of
 from .spotting import Spotter, Token
-from .thing_after import thing_after
 from .wished import wished
 from .words import Word, split_words
 
@@ -86,7 +71,9 @@ class Ear:
         from .each_tree import each_read, with_lists
 
         reading = with_lists(reading, listed, hear)
-        return each_read(reading, lambda words: self.hear(words, on, southern, names, first_frost, last))
+
+        each = partial(self.hear, on=on, southern=southern, names=names, first_frost=first_frost, last=last)
+        return each_read(reading, each, on.isoformat())
 
     def _listed(self, text: str, on: dt.date, southern: bool, names: Sequence[str]) -> list[tuple[Token, ...]]:
         """Trees that are named one behind the other with nothing but "and" between them, each list of two or more."""
@@ -123,22 +110,7 @@ class Ear:
         tree = self.automaton.tree([(token.kind, token) for token in found.tokens])
         lent = lent_by(last, self.lexicon)
         clauses = assemble(tree, Setting(self.lexicon, on.isoformat(), first_frost, len(words), lent=lent))
-        drop_lost_days(clauses, found)
-        counted_places(clauses)
-        thing_after(clauses, found, words, self.lexicon)
-        bare_gauges(clauses, found, self.lexicon)
-        cut_at_branch(clauses, found, self.lexicon)
-        left_undone(clauses, words, self.lexicon)
-        found = resolved(clauses, found, words, self.lexicon)
-        one_potting(clauses, found, self.lexicon)
-        settle_loose_sizes(clauses, found, self.lexicon)
-        drop_bare_corrections(clauses)
-        held_back(clauses, found, words, self.lexicon)
-        not_up_to(clauses, words, self.lexicon)
-        drop_unknown_subjects(clauses, found, words, self.lexicon)
-        foretold = drop_what_is_not_so(clauses, found, words, self.lexicon, on.isoformat())
-        take_questions(clauses, found, words, self.lexicon)
-        going_somewhere(clauses, found, words, self.lexicon)
+        found, foretold = settle(clauses, found, words, self.lexicon, on.isoformat())
         reading = _with_places(join(text, clauses, self.lexicon, on.isoformat()), words)
         reason = _reason(text, words, clauses)
         filler = self.lexicon.filler

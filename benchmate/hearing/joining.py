@@ -13,8 +13,6 @@ from .amending import (
     both,
     but_not,
     either,
-    either_place,
-    leaving,
     looked_again,
     named_twice,
     no_but,
@@ -30,6 +28,8 @@ from .clauses import Clause
 from .comparing import compared, named_works
 from .dated import dated_clauses, planned
 from .doing import AT_ONCE, DONE, LATER, NOW
+from .either_of import either_place
+from .left_on import leaving
 from .lexicon import Lexicon
 from .places_first import places_first
 from .reading import Fact, Reading, Spot
@@ -46,11 +46,10 @@ from .supposing import (
     supposed_first,
     supposed_too,
 )
+from .topics import topic_of
 
 _OPEN_TO_OR = frozenset({"may", "when", "what_if", "compare", "recall", "why", "advice"})
 _BACKGROUND = frozenset({"if", "since", "because", "when"})
-
-_TAGGED = frozenset({"may", "when", "figure", "why", "what-if"})  # questions that "what do you think?" only rounds off
 
 
 def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Reading:
@@ -77,7 +76,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
             place_first(before, clause)
             looked_again(next((one for one in reversed(done) if not one.idle_whole), before), clause)
             same_again(done, clause)
-            same_unit(before, clause)
+            same_unit(next((one for one in reversed(done) if one.candidates), before), clause)
             if (
                 supposed(before, clause)
                 or supposed_too(before, clause)
@@ -95,7 +94,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
                 or put_right(before, clause)
                 or righted(before, clause)
                 or but_not(before, clause)
-                or either_place(before, clause)
+                or either_place(done, clause)
                 or both(done, clause)
                 or reminded(before, clause)
                 or asked_back(before, clause, lexicon)
@@ -128,7 +127,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
     whole = Reading(
         said,
         acts=tuple(_settled_acts(acts, done)),
-        topic=_topic(done),
+        topic=topic_of(done),
         facts=tuple(_unique([f for c in done for f in c.facts])),
         work=tuple(compared([w for c in done for w in c.work], done)),
         measures={k: v for c in reversed(done) for k, v in c.measures.items()},
@@ -183,24 +182,6 @@ def _tree(acts: Sequence[str], clauses: Sequence[Clause]) -> str | None:
     named = [clause for clause in clauses if clause.tree]
     turned = [clause for clause in named if clause.kind == "turn"] or ([] if acts else named[-1:])
     return next((clause.tree for clause in turned + named), None)
-
-
-def _topic(clauses: Sequence[Clause]) -> str | None:
-    """The last topic asked; but a comparison stays one when what is compared follows it."""
-    asking = [clause for clause in clauses if clause.topic]
-    whole = [clause for clause in asking if clause.topic != "list" or clause.facts or clause.work or clause.when]
-    topics = [clause.topic for clause in whole or asking]  # "what now, and who's got my gloves"
-    while len(topics) > 1 and topics[-1] == "advice" and _bare_tag(whole[-1]) and topics[-2] in _TAGGED:
-        topics, whole = topics[:-1], whole[:-1]  # "can I take the guy off now, what do you think?"
-    if topics[-2:] == ["may", "recall"] and "or" in clauses[-1].joined:
-        return "may"  # "can I cut it back or is it still too weak"
-    if "compare" in topics:
-        return "compare"
-    return topics[-1] if topics else None
-
-
-def _bare_tag(clause: Clause) -> bool:
-    return not (clause.facts or clause.work or clause.when or clause.measures or clause.refers)
 
 
 def _settled_acts(acts: list[str], clauses: Sequence[Clause]) -> list[str]:

@@ -67,9 +67,8 @@ def remaining(s: Sense) -> bool:
         return False
     if s.kind != "SIDE" and s.behind("DET") and any(t.kind == "PART" and not t.guesses for t in s.next):
         return True  # "that left leader"
-    if s.kind == "SIDE" and s.opening:  # "left three buds on it"
-        counts = [t for t in s.next if t.kind == "NUM" and t.end < len(s.texts)]
-        return any(t.kind == "PART" and t.value in s.lexicon.amount for count in counts for t in s.lattice[count.end])
+    if s.kind == "SIDE" and s.opening:
+        return False
     breath = next((n for n in range(s.at, 0, -1) if s.texts[n - 1] in JOINERS | STOPS), 0)
     said = s.texts[max(breath, s.at - _LEFT_REACH) : s.at]
     thing = s.at > 0 and any(t.kind in ("FINDING", "PART") and t.end == s.at for t in s.lattice[s.at - 1])

@@ -6,7 +6,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
-from . import clause_senses, link_senses, verb_senses, wetness
+from . import clause_senses, left_senses, link_senses, verb_senses, wetness
 from .lexicon import Lexicon
 from .sense import Sense
 from .words import Word
@@ -47,6 +47,7 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     link_senses.one_thing,
     link_senses.adverb,
     link_senses.remaining,
+    left_senses.left_standing,
     verb_senses.open_end,
     verb_senses.habitual,
     verb_senses.somebody_did,
@@ -94,5 +95,6 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     clause_senses.asks_denied,
     clause_senses.own_body,
     clause_senses.needs_what,
+    clause_senses.no_inches,
     verb_senses.brought_in,
 )

@@ -74,7 +74,9 @@ def held_back(clauses: Sequence[Clause], found: Found, words: Sequence[Word], le
         work = str(thing.value) if thing.kind == "EVENT" else lexicon.patterns.get(f"{thing.value}|||")
         reach = range(max(0, to.first - _TOO_REACH), to.first)
         said = {words[at].text for at in reach}
-        unfit = not said.isdisjoint(lexicon.sense["fit_for"]) and any(words[at].text == "not" for at in range(first, to.first))
+        unfit = not said.isdisjoint(lexicon.sense["fit_for"]) and any(
+            words[at].text == "not" for at in range(first, to.first)
+        )
         if not work or not (unfit or said.intersection(lexicon.sense["too_much"])):
             continue
         facts = [fact for fact in clause.facts if fact.kind != "event" and fact.value != thing.value]

@@ -6,10 +6,12 @@ from collections.abc import Sequence
 
 from benchmate.value import replace
 
-from .clauses import Clause, Setting
+from .clauses import TRUNKS, Clause, Setting
 from .phrases import HIDDEN, Phrase
 from .reading import Fact, Spot
 from .saying import meaning_of_some
+
+ONLY_ONE = (*TRUNKS, "apex")  # parts of which a tree has one, so that no side tells which is meant
 
 
 def placed(first: Phrase | None, where: Phrase) -> None:
@@ -74,6 +76,10 @@ def elsewhere(spot: Spot, clause: Clause, phrase: Phrase, anew: bool = False) ->
     an amount of its own ("the top shoots to one pair, the low ones to three")."""
     if clause.denied or not ("and" in clause.joined or anew):
         return False
+    if (spot.count or 0) > 1 and (phrase.numbers or phrase.one) and not spot.side:
+        return True  # "removed two branches and one on the back"
+    if spot.part in ONLY_ONE and (phrase.side or phrase.ordinal) and phrase.shown_part is None:
+        return True  # "wired the trunk and the first left"
     pairs = ((spot.side, phrase.side), (spot.level, phrase.level), (spot.ordinal, phrase.ordinal))
     parts = spot.part and phrase.shown_part and spot.part != phrase.shown_part
     named = phrase.shown_part and any(first for first, _ in pairs) and any(second for _, second in pairs)
@@ -82,7 +88,8 @@ def elsewhere(spot: Spot, clause: Clause, phrase: Phrase, anew: bool = False) ->
 
 def also(spot: Spot, phrase: Phrase) -> Spot:
     """The second place; the part is the first one's where none is named."""
-    return replace(phrase.spot(), part=phrase.shown_part or spot.part)
+    part = None if spot.part in ONLY_ONE and (phrase.side or phrase.ordinal) else spot.part
+    return replace(phrase.spot(), part=phrase.shown_part or part)
 
 
 def with_part(spot: Spot, phrase: Phrase) -> Spot:

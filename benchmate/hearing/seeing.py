@@ -17,7 +17,7 @@ from .phrases import ASIDE, HIDDEN, Phrase, leaves, linked_phrase, read_phrase
 from .placing import at_place, merged, of_some, only_named_by, only_place, placed
 from .reading import Fact, Spot, Work
 from .saying import phrase_facts, says_gone, species_fact
-from .sizes import loose, measured, size_of_finding, sized
+from .sizes import holder_of, loose, measured, size_of_finding, sized, sized_alone, stands_there
 from .spotting import Token
 from .worked_on import what_is_given
 
@@ -162,7 +162,7 @@ def _said(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | No
     elif measures and subject is not None and subject is not phrase and sized(clause, measures):
         pass  # "the open wound at the base is 4 cm wide"
     elif measures and not size_of_finding(setting, clause, measures, subject or phrase):
-        loose(setting, clause, measures, subject or phrase)
+        loose(setting, clause, measures, holder_of(setting, measures, phrase, subject, aux))
     if {"need", "not"} <= set(aux) and any(fact.kind == "event" for fact in facts):  # "doesn't need a repot yet"
         clause.work = [Work(str(f.value), done=NOT, span=phrase.span) for f in facts if f.kind == "event"]
         clause.acts, clause.mood, clause.kind = ["decide"], Mood(NOT), "decide"
@@ -252,6 +252,7 @@ def linked(setting: Setting, clause: Clause, phrase: Phrase, link: Token, subjec
     if link.kind == "AT" and clause.work and not clause.facts:  # "did a graft on the right"
         clause.work[-1] = replace(clause.work[-1], spot=merged(clause.work[-1].spot, phrase))
     if link.kind == "AT" and (where.side or where.level) and phrase.says_place_only:
+        stands_there(clause, phrase)
         clause.facts = [of_some(setting, fact) for fact in clause.facts]
         clause.facts = [fact for fact in clause.facts if fact.kind != ASIDE]
     if link.kind in ("AT", "FROM", "OF", "BY", "OVER", "FOR") or (phrase.says_place_only and link.kind != "SINCE"):
@@ -261,7 +262,11 @@ def linked(setting: Setting, clause: Clause, phrase: Phrase, link: Token, subjec
             replace(f, measures={**f.measures, **measures}) if f.kind == "finding" else f for f in clause.facts
         ]
         if not any(f.kind == "finding" for f in clause.facts):
-            clause.measures.update(measures)
+            holder = phrase if phrase.shown_part else subject
+            if holder is not None and sized_alone(setting, measures, holder):  # "a branch of 20 mm"
+                loose(setting, clause, measures, holder)
+            else:
+                clause.measures.update(measures)
     if not clause.facts and clause.phrase is None and phrase.says_place_only:
         clause.phrase = phrase
     if link.kind == "SINCE" and clause.when and any(fact.kind == "event" for fact in facts):

@@ -39,7 +39,7 @@ def several_of(
     apart = tuple(dict.fromkeys(name for _, name in firsts))
     if len(apart) < 2 or any(_same(one, other) for one in apart for other in apart if one is not other):
         return None
-    telling = {name for clause, name in firsts if _tells(clause, found)}
+    telling = {name for clause, name in firsts if _says_its_own(clauses, clause, found)}
     if len(telling) < 2:
         return Several(named=apart, but=out)
     return Several(named=apart, but=out, shared=False, pieces=_pieces(clauses, firsts, found, words))
@@ -59,7 +59,7 @@ def _pieces(
         if name is None:
             tells = tells or bool(clause.work or clause.topic)
             continue
-        telling = not name or _tells(clause, found)
+        telling = not name or _says_its_own(clauses, clause, found)
         if names and name not in names and tells and telling:
             seen = clause.kind == "observe" and "and" in clause.joined  # "..., the beech and the pine are strong"
             begins.append(bare if seen and bare is not None else clause.span[0])
@@ -90,6 +90,27 @@ def _tells(clause: Clause, found: Found) -> bool:
     first, end = clause.span
     kinds = {token.kind for token in found.tokens if first <= token.first < end}
     return bool(clause.work or clause.topic or clause.measures or kinds - _NAMING)
+
+
+def _says_its_own(clauses: Sequence[Clause], clause: Clause, found: Found) -> bool:
+    return _tells(clause, found) or _tells_behind(clauses, clause, found) or _on_another_day(clauses, clause)
+
+
+def _on_another_day(clauses: Sequence[Clause], clause: Clause) -> bool:
+    """ "Repotted the maple today, the beech next week": the day makes it another time of the same work."""
+    before = [one for one in clauses[: next(n for n, one in enumerate(clauses) if one is clause)] if one.work]
+    alone = clause.kind == "observe" and not clause.work and clause.when is not None
+    return alone and bool(before) and before[-1].kind == "decide" and before[-1].when != clause.when
+
+
+def _tells_behind(clauses: Sequence[Clause], clause: Clause, found: Found) -> bool:
+    """ "The larch | got a handful of feed": what a tree is only named before is told of it in the same breath."""
+    at = next(n for n, one in enumerate(clauses) if one is clause) + 1
+    behind = clauses[at] if at < len(clauses) else None
+    if behind is None or set(behind.joined) != {"pause"} or not behind.work or clause.kind != "observe":
+        return False
+    first = next((token for token in found.tokens if token.first >= behind.span[0] and token.kind != "SEP"), None)
+    return not _named(behind, found) and first is not None and first.kind == "VED"
 
 
 def _same(one: str, other: str) -> bool:

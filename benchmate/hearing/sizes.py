@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from benchmate.value import replace
 
 from .clauses import TRUNKS, Clause, Setting
 from .doing import BENT
-from .phrases import (
-    Phrase,
-    settle_bare,
-)
+from .phrases import HIDDEN, Phrase, settle_bare
 from .reading import Fact, Spot
+from .spotting import Token
 from .values import of_air
 
 
@@ -74,12 +74,43 @@ def _of_the_work(setting: Setting, phrase: Phrase, subject: Phrase | None) -> st
 
 def loose(setting: Setting, clause: Clause, measured: dict[str, float], holder: Phrase) -> None:
     """A size with no finding: of one branch it is a thing to compare, of trunk or tree a measure of the tree."""
-    placed = holder.side or holder.level or holder.ordinal or (holder.part and holder.part not in TRUNKS and holder.one)
+    part, sense = holder.part or "", setting.lexicon.sense
+    if part in sense["sizes_lost"]:  # "internodes 1 cm": no size of the tree, and nothing keeps it
+        clause.idle.append(Token("PART", part, *holder.span, 0.0))
+        return
+    placed = holder.side or holder.level or holder.ordinal or (part and part not in TRUNKS and holder.one)
+    if sized_alone(setting, measured, holder):
+        placed = True
     if "temperature_c" in measured:
         placed = False  # "the low was minus ten": of the air
     if placed:
         clause.candidates.append(Fact("candidate", holder.part or "one", holder.spot(count=False), measured))
     clause.measures.update({} if placed else measured)
+
+
+def sized_alone(setting: Setting, measured: dict[str, float], holder: Phrase | None) -> bool:
+    """ "the sacrifice branch is 25 mm now": the length of a part that is none of the tree's own sizes."""
+    part = (holder.part if holder is not None else None) or HIDDEN
+    lengths = bool(measured) and all(name.endswith("_mm") for name in measured)
+    return lengths and not part.startswith(HIDDEN) and part not in setting.lexicon.sense["sizes_of_tree"]
+
+
+def holder_of(
+    setting: Setting, measured: dict[str, float], phrase: Phrase, subject: Phrase | None, aux: Sequence[str]
+) -> Phrase:
+    """What a size is of: "the maple has a 25 mm branch" tells it of the branch, "the left one is 9 mm" of the left."""
+    if subject is None or not sized_alone(setting, measured, phrase):
+        return subject or phrase
+    named = subject.parts or subject.side or subject.level or subject.ordinal
+    return phrase if "have" in aux or not named else subject
+
+
+def stands_there(clause: Clause, phrase: Phrase) -> None:
+    """ "a 20 mm branch at the back": where the thing that was just sized is."""
+    if clause.candidates and not phrase.parts and not phrase.one:
+        last = clause.candidates[-1]
+        side, level = last.spot.side or phrase.side, last.spot.level or phrase.level
+        clause.candidates[-1] = replace(last, spot=replace(last.spot, side=side, level=level))
 
 
 def sized(clause: Clause, measures: dict[str, float]) -> bool:

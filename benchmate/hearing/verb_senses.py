@@ -9,6 +9,7 @@ from .sense import ARTICLES, VERBS, Sense, helpers
 _THINGS = frozenset({"PART", "MEANS", "FINDING", "EVENT", "STATE"})
 _OBJECTS = frozenset({"DET", "PRON", "PART", "SIDE", "LEVEL"})
 _LEADING = frozenset({"DET", "SIDE", "LEVEL", "ORD", "NUM", "POSS"})
+_PLACES = frozenset({"SIDE", "LEVEL", "ORD"})
 _THING_REACH = 6  # words of a thing that is looked back over
 _WORKED_ON = frozenset({"SPECIES", "NAME", "TREEWORD", "PART", "FINDING", "ONE", "LEVEL", "SIDE"})
 
@@ -209,7 +210,17 @@ def named_next(s: Sense) -> bool:
     """ "Wired Ratchet", "leaf cut Ratchet", "hard prune the elm": what opens a sentence so was done to it."""
     if s.kind not in _THINGS or not s.may_be("V", "VED") or not s.opening:
         return False
+    if s.kind == "STATE" and any(t.kind in _PLACES and not t.guesses for t in s.next) and _with_a_size(s):
+        return True
     return any(t.kind == "NAME" or (t.kind == "DET" and s.kind == "EVENT") for t in s.next)
+
+
+def _with_a_size(s: Sense) -> bool:
+    """ "Wired first left with 3", "shortened top by a third": an amount in the same breath, and no "is"."""
+    end = next((n for n in range(s.token.end, len(s.texts)) if s.texts[n] in STOPS | {",", "and"}), len(s.texts))
+    if any(helpers(s.lattice[n], n + 1) & {"be", "have"} for n in range(s.token.end, end)):
+        return False
+    return any(t.kind in ("WITH", "MEASURE") and not t.guesses for n in range(s.token.end, end) for t in s.lattice[n])
 
 
 def brought_in(s: Sense) -> bool:

@@ -177,7 +177,7 @@ def do(
     if _where_it_ends(setting, deed, name):
         clause.mood, clause.taken = None, True
         return
-    clause.leaving = bool(deed.kept) and deed.verb.kind == "VING" and deed.thing is not None
+    clause.leaving = bool(deed.kept) and deed.verb.value == "leave" and deed.thing is not None
     _take_down(setting, clause, vp, deed, name)
 
 

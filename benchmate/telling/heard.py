@@ -8,7 +8,7 @@ from benchmate.hearing.reading import Fact, Reading, Several, Work
 from benchmate.telling.dates import when_words
 from benchmate.telling.lines import ASIDE, Line, cut_short
 from benchmate.telling.measures import measure_words
-from benchmate.telling.wording import list_words, ordinal_words, place_words, work_words
+from benchmate.telling.wording import list_words, ordinal_words, place_words, spot_words, work_words
 
 _STAGE = {"leaves-full": "leaves full", "buds-swelling": "buds swelling", "candles": "candles lengthening"}
 _TOPIC = {
@@ -48,9 +48,12 @@ def fact_words(fact: Fact, near: dt.date | None = None, units: str = "metric") -
             words = value.replace(":", " ")
         case "phase":
             words = f"{value} phase"
+        case "candidate" if spot.part:  # the thing itself, and nothing on it
+            words = spot_words(spot)
         case _:
             words = f"{spot.count} {value}" if (spot.count or 1) > 1 else value
-    if fact.kind not in ("species", "flush", "trait", "event", "phase"):
+    placed = fact.kind not in ("species", "flush", "trait", "event", "phase")
+    if placed and not (fact.kind == "candidate" and spot.part):
         words = f"{words} {place_words(type(spot)(spot.part, spot.side, spot.level, spot.ordinal))}".strip()
     if fact.measures:
         words += " (" + ", ".join(measure_words(key, value, units) for key, value in fact.measures.items()) + ")"
@@ -95,7 +98,7 @@ def _of_its_tree(piece: Reading, on: dt.date, units: str) -> str:
     if piece.several is None and piece.tree:
         return f"{piece.tree}: {understood(piece, on, units)}"
     head, _, rest = understood(piece, on, units).partition("; ")
-    return f"{head}: {rest}"
+    return f"{head}: {rest}" if rest else head
 
 
 def _told_work_words(work: Work, units: str) -> str:

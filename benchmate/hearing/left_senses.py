@@ -1,0 +1,44 @@
+"""What "left" cannot be before an amount: "shortened the shoots, left two leaves on each" left them standing."""
+
+from __future__ import annotations
+
+from .opening import JOINERS, STOPS
+from .sense import VERBS, Sense, helpers
+
+_STATED = frozenset({"STATE", "FINDING"})
+
+
+def left_standing(s: Sense) -> bool:
+    """ "Shortened it, left two leaves on each": before an amount of which nothing is said, "left" is no side."""
+    if s.kind != "SIDE" or not s.alone or not s.is_one_of("remains") or not _told(s):
+        return False
+    behind = [" ".join(s.texts[t.end : t.end + 2]) for t in s.next if t.kind == "NUM" and not t.guesses]
+    each = any(words in s.lexicon.sense["left_each"] for words in behind)  # "left three on each"
+    return each or any(not _said_of_it(s, end) for end in _behind_amount(s))
+
+
+def _told(s: Sense) -> bool:
+    """Whether a new clause begins here, of which the grower or a verb before tells who left what."""
+    if s.opening or s.helped_by("i", ("have",)):
+        return True
+    breath = s.texts[s.at - 1] in JOINERS | STOPS
+    return breath and any(t.kind in VERBS and not t.guesses for tokens in s.lattice[: s.at] for t in tokens)
+
+
+def _behind_amount(s: Sense) -> set[int]:
+    """Where an amount of leaves or buds ends that begins right behind."""
+    counted = {t.end for t in s.next if t.kind == "NUM" and t.end < len(s.texts) and not t.guesses}
+    ends = {t.end for at in counted for t in s.lattice[at] if t.kind == "PART" and t.value in s.lexicon.amount}
+    for at in sorted(ends):  # "two pairs of leaves"
+        of = at < len(s.texts) and any(t.kind == "OF" and t.end == at + 1 for t in s.lattice[at])
+        if of and at + 1 < len(s.texts):
+            ends |= {t.end for t in s.lattice[at + 1] if t.kind == "PART" and not t.guesses}
+    return ends
+
+
+def _said_of_it(s: Sense, end: int) -> bool:
+    """Whether the thing is what something is said of ("left two leaves are yellow")."""
+    if end == len(s.texts):
+        return False
+    of_it = any(t.kind in _STATED and not t.guesses for t in s.lattice[end]) and s.texts[end] != "on"
+    return of_it or bool({"be", "have"} & helpers(s.lattice[end], end + 1))

@@ -1,0 +1,61 @@
+"""Clauses settled before they are joined: one step after the other, each for what it is named."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from .clauses import Clause
+from .counted_places import bare_gauges, counted_places
+from .cut_at import cut_at_branch
+from .either_of import only_shaped_so, which_of_two
+from .foretold import drop_what_is_not_so
+from .given import was_given
+from .lexicon import Lexicon
+from .loose_sizes import settle_loose_sizes
+from .nobody import left_undone
+from .not_told import (
+    drop_bare_corrections,
+    drop_lost_days,
+    drop_unknown_subjects,
+    going_somewhere,
+    held_back,
+    not_up_to,
+    take_questions,
+)
+from .potting import one_potting
+from .resolves import resolved
+from .search import Found
+from .second_places import second_places
+from .struck import named_deed, struck
+from .thing_after import thing_after
+from .words import Word
+
+
+def settle(
+    clauses: list[Clause], found: Found, words: Sequence[Word], lexicon: Lexicon, on: str
+) -> tuple[Found, frozenset[int]]:
+    """The steps in their order. on: today, ISO. Gives the way through the words as it stands then, and the words that
+    only foretell."""
+    drop_lost_days(clauses, found)
+    counted_places(clauses)
+    thing_after(clauses, found, words, lexicon)
+    bare_gauges(clauses, found, lexicon)
+    was_given(clauses, found, words, lexicon)
+    struck(clauses, words, lexicon)
+    named_deed(clauses, found)
+    only_shaped_so(clauses)
+    which_of_two(clauses, found, words, lexicon)
+    second_places(clauses, found, words, lexicon)
+    cut_at_branch(clauses, found, words, lexicon)
+    left_undone(clauses, words, lexicon)
+    found = resolved(clauses, found, words, lexicon)
+    one_potting(clauses, found, words, lexicon)
+    settle_loose_sizes(clauses, found, lexicon)
+    drop_bare_corrections(clauses)
+    held_back(clauses, found, words, lexicon)
+    not_up_to(clauses, words, lexicon)
+    drop_unknown_subjects(clauses, found, words, lexicon)
+    foretold = drop_what_is_not_so(clauses, found, words, lexicon, on)
+    take_questions(clauses, found, words, lexicon)
+    going_somewhere(clauses, found, words, lexicon)
+    return found, foretold
