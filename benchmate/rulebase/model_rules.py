@@ -210,3 +210,5 @@ class CautionShape(Condition):
     says: Sentence
     short: Sentence
     fits: dict[FrostDays, int] = Field(default={})
+    told: list[str] = Field(default=[])
+    beside: list[str] = Field(default=[])
