@@ -34,7 +34,7 @@ from .not_told import (
 from .opening import STOPS
 from .owners import unsaid_owner
 from .passed_over import missed_words
-from .potting import one_potting
+from .potting import one_potting, only_looked_at
 from .reading import Fact, Guess, Missed, Reading, Work
 from .resolves import resolved
 from .search import Found, find_reading
@@ -125,6 +125,7 @@ class Ear:
         left_undone(clauses, words, self.lexicon)
         found = resolved(clauses, found, words, self.lexicon)
         one_potting(clauses, found, self.lexicon)
+        only_looked_at(clauses, words, self.lexicon)
         settle_loose_sizes(clauses, found, self.lexicon)
         drop_bare_corrections(clauses)
         held_back(clauses, found, words, self.lexicon)

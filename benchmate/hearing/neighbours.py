@@ -81,4 +81,5 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     clause_senses.own_body,
     clause_senses.needs_what,
     verb_senses.brought_in,
+    verb_senses.lies_frozen,
 )

@@ -12,6 +12,7 @@ from .doing import LATER, NOT
 from .lexicon import Lexicon
 from .reading import Spot, Work
 from .search import Found
+from .words import Word
 
 _AT_HAND = frozenset({"PRON", "SPECIES", "NAME", "TREEWORD", "DET"})
 
@@ -34,6 +35,19 @@ def one_potting(clauses: Sequence[Clause], found: Found, lexicon: Lexicon) -> No
                 clause.acts, clause.taken = [], True
             else:  # of a potting told before, or of none that is known
                 clause.acts, clause.kind, clause.taken = ["note"], "note", True
+
+
+def only_looked_at(clauses: Sequence[Clause], words: Sequence[Word], lexicon: Lexicon) -> None:
+    """ "Lifted it out of the pot to look at the roots, put it back": its roots were looked at, and it was not repotted."""
+    table = lexicon.sense["potting"]
+    said = f" {' '.join(word.text for word in words)} "
+    looked = any(f" {phrase} " in said for phrase in table["looked"])
+    rooted = sum(work.work in table["works"] for clause in clauses for work in clause.work)
+    for clause in clauses if looked and rooted == 1 else ():
+        first, end = clause.span
+        out = f" {table['out']} " in f" {' '.join(word.text for word in words[first:end])} "
+        if out and not clause.topic and [work.work for work in clause.work] == [table["again"]]:
+            clause.work = [replace(work, work="check", spot=Spot("root"), measures={}) for work in clause.work]
 
 
 def _pots(work: Work, table: Mapping[str, Any]) -> bool:

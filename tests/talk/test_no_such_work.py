@@ -1,0 +1,51 @@
+"""Work by its name alone: what only sounds like a cut, a repotting or a watering is logged as what it is, or not at all."""
+
+import datetime as dt
+
+import pytest
+
+from benchmate.talk.bench import Bench
+from benchmate.talk.house import House
+
+
+def works_logged(demo, day, tree, words):
+    bench = Bench(House(demo), dt.date.fromisoformat(day), tree=tree)
+    answer = bench.answer(words)
+    return [work["work"] for entry in answer.logged if entry.kind == "done" for work in entry.work]
+
+
+@pytest.mark.parametrize(
+    "day, tree, words, works",
+    [
+        # on and under the soil
+        ("2026-08-29", "Parchment", "tipped the pot on its side to drain", ["drain"]),
+        ("2026-08-29", "Parchment", "tilted the pot so it drains", ["drain"]),
+        ("2026-06-20", "Gatepost", "took the moss off the nebari", ["tidy"]),
+        ("2026-06-20", "Gatepost", "weeded the pot", ["tidy"]),
+        ("2026-06-13", "Gatepost", "topped up the soil", ["top-soil"]),
+        ("2026-06-13", "Gatepost", "covered the roots with moss", ["top-soil"]),
+        ("2026-12-12", "Old Salt", "water in the pot frozen solid", []),
+        ("2026-12-12", "Old Salt", "water on the pot's surface has frozen", []),
+        ("2026-06-13", "Gatepost", "roots are lifting off the rock", []),
+        ("2027-04-17", "Gatepost", "a blackbird threw all the moss out of the pot", []),
+        ("2026-06-13", "Harbour", "roots growing in the air from the branch", []),
+        # looked at, and put back
+        ("2026-03-14", "Gatepost", "lifted it out of the pot to look at the roots, put it back", ["check"]),
+        ("2026-08-29", "Parchment", "lifted it out, roots black", ["check"]),
+        # near ones
+        ("2026-08-29", "Parchment", "tipped the shoots", ["shorten"]),
+        ("2026-06-20", "Gatepost", "took the suckers off the base", ["remove"]),
+        ("2026-06-13", "Gatepost", "topped the leader", ["shorten"]),
+        ("2026-06-13", "Gatepost", "topped up the tray with water", ["water"]),
+        ("2026-12-12", "Old Salt", "watered it in the frozen pot", ["water"]),
+        ("2026-06-13", "Gatepost", "packed damp moss round the cut", ["air-layer"]),
+        ("2026-03-14", "Gatepost", "lifted it out of the pot and into fresh soil", ["repot"]),
+        ("2026-03-14", "Gatepost", "lifted it out of the pot, cut the roots, put it back", ["repot", "root-prune"]),
+        ("2026-03-14", "Bristle", "lifted it out of the ground", ["collect"]),
+        # the last leaves of autumn
+        ("2026-11-21", "Ratchet", "pulled the last leaves off", ["thin-leaves"]),
+        ("2026-07-04", "Gatepost", "took every last leaf off", ["defoliate"]),
+    ],
+)
+def test_what_was_done_is_what_is_logged(demo, day, tree, words, works):
+    assert works_logged(demo, day, tree, words) == works
