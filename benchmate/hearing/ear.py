@@ -22,6 +22,7 @@ from .kept_words import reminder_words, with_ratio
 from .lending import lent_by, not_lent
 from .lexicon import Lexicon
 from .loose_sizes import settle_loose_sizes
+from .mishaps import broke_at_work
 from .nobody import left_undone
 from .not_told import (
     drop_bare_corrections,
@@ -126,6 +127,7 @@ class Ear:
         found = resolved(clauses, found, words, self.lexicon)
         one_potting(clauses, found, self.lexicon)
         only_looked_at(clauses, words, self.lexicon)
+        broke_at_work(clauses, words, self.lexicon)
         settle_loose_sizes(clauses, found, self.lexicon)
         drop_bare_corrections(clauses)
         held_back(clauses, found, words, self.lexicon)
