@@ -224,7 +224,7 @@ def _clears(one: Weighed, grounds: set[str], book: RuleBook) -> bool:
 def _looked_for(rule: Rule) -> set[str]:
     """The findings that a rule's condition wants to see."""
     tests = (test for clause in rule.condition for tests in clause for test in tests)
-    return {str(test.value) for test in tests if test.kind == "finding" and not test.denied}
+    return {str(test.value) for test in tests if test.kind in ("finding", "means") and not test.denied}
 
 
 def _offered(reading: Reading, facts: Facts, matcher: Matcher, rows: list[Weighed]) -> list[Weighed]:
