@@ -42,6 +42,17 @@ def works_logged(demo, day, tree, words):
         ("2026-03-14", "Gatepost", "lifted it out of the pot and into fresh soil", ["repot"]),
         ("2026-03-14", "Gatepost", "lifted it out of the pot, cut the roots, put it back", ["repot", "root-prune"]),
         ("2026-03-14", "Bristle", "lifted it out of the ground", ["collect"]),
+        # what happened to the tree, and what was done against it
+        ("2026-06-20", "Minnow", "spilled neat fertiliser in the pot", []),
+        ("2026-06-20", "Minnow", "overfed it, double dose", []),
+        ("2026-06-20", "Minnow", "poured the feed over it", ["feed"]),
+        ("2028-01-08", "Bristle", "mice have eaten the bark off it", []),
+        ("2028-01-08", "Bristle", "wrapped the trunk with foil against the mice", ["shelter"]),
+        ("2026-06-20", "Gatepost", "wrapped the left branch with copper wire", ["wire"]),
+        ("2026-07-10", "Gatepost", "drenched it with nematodes", ["treat"]),
+        ("2026-07-10", "Gatepost", "drenched it with water", ["water"]),
+        ("2026-06-13", "Old Salt", "bent the left branch down and it cracked but didn't come off", ["bend"]),
+        ("2026-06-20", "Gatepost", "stripped the bark off the left branch for a jin", ["deadwood"]),
         # the last leaves of autumn
         ("2026-11-21", "Ratchet", "pulled the last leaves off", ["thin-leaves"]),
         ("2026-07-04", "Gatepost", "took every last leaf off", ["defoliate"]),
