@@ -67,9 +67,9 @@ def broke_at_work(clauses: Sequence[Clause], words: Sequence[Word], lexicon: Lex
         broken = [fact for fact in clause.facts if fact.value == lexicon.sense["cracks"]["finding"] and not fact.denied]
         first, end = clause.span
         said = f" {' '.join(word.text for word in words[first:end])} "
-        if cracked and all(work.done == NOT for work in clause.work) and clause.work:
-            if any(f" {way} " in said for way in lexicon.sense["cracks"]["holds"]):
-                clause.work, clause.acts, clause.taken = [], [], True
+        kept = bool(clause.work) and all(work.done == NOT for work in clause.work)
+        if cracked and kept and any(f" {way} " in said for way in lexicon.sense["cracks"]["holds"]):
+            clause.work, clause.acts, clause.taken = [], [], True
         if bent is not None and any(fact.spot == Spot() for fact in broken):
             clause.facts = [
                 replace(fact, spot=bent) if fact in broken and fact.spot == Spot() else fact for fact in clause.facts

@@ -38,7 +38,7 @@ def one_potting(clauses: Sequence[Clause], found: Found, lexicon: Lexicon) -> No
 
 
 def only_looked_at(clauses: Sequence[Clause], words: Sequence[Word], lexicon: Lexicon) -> None:
-    """ "Lifted it out of the pot to look at the roots, put it back": its roots were looked at, and it was not repotted."""
+    """ "Lifted it out of the pot to look at the roots, put it back": that was a look, and no repotting."""
     table = lexicon.sense["potting"]
     said = f" {' '.join(word.text for word in words)} "
     looked = any(f" {phrase} " in said for phrase in table["looked"])

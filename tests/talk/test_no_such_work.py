@@ -1,4 +1,4 @@
-"""Work by its name alone: what only sounds like a cut, a repotting or a watering is logged as what it is, or not at all."""
+"""What only sounds like a cut, a repotting or a watering is logged as what it is, or not at all."""
 
 import datetime as dt
 
