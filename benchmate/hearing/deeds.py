@@ -246,6 +246,9 @@ def manners_of(setting: Setting, deed: Deed, name: str) -> list[str]:
         if way in setting.lexicon.way and not _told(deed, way, setting)
     ]
     out += [kind["manner"] for kind in deed.wider]  # "into the kitchen"
+    into = any(part.startswith(HIDDEN) for part in deed.parts)  # "inside the greenhouse"
+    ways = {} if into else cell.get("ways", {})
+    out += [ways[way] for way in deed.particles if way in ways]  # "brought it inside"
     sick = cell.get("sick")
     if sick and deed.thing is not None and deed.thing.share is None and sick["manner"] not in out:
         seen = {fact.value for fact in phrase_facts(deed.thing, setting.lexicon)[0] if fact.kind == "finding"}

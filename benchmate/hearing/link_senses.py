@@ -258,6 +258,10 @@ def exclaimed(s: Sense) -> bool:
 def comes_off(s: Sense) -> bool:
     """ "The wire's coming off" is the grower's work, "the bark is coming off" is not; no state of a wire is meant."""
     sense = s.lexicon.sense
+    if s.kind == "OFF" and s.alone:  # "mice have eaten the bark off the hawthorn"
+        seen = [t for n in range(s.at) for t in s.lattice[n] if t.kind == "MEANS" and t.end in (s.at, s.token.end)]
+        if any(t.value in sense["circumstances"] for t in seen):
+            return True
     if s.kind == "OFF" and s.token.value == "coming":
         return s.at == 0 or s.texts[s.at - 1] not in sense["comes_off"]
     return s.kind == "STATE" and s.word == "coming" and s.at > 1 and s.texts[s.at - 2] in sense["comes_off"]

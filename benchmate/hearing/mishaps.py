@@ -4,11 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from benchmate.value import replace
+
 from .clauses import Clause, Setting, take_date
+from .doing import NOT
+from .lexicon import Lexicon
 from .phrases import Phrase
 from .reading import Fact, Spot
 from .saying import species_fact, without_named
 from .spotting import Token
+from .words import Word
 from .worked_on import (
     work_spot,
 )
@@ -50,3 +55,24 @@ def _same_harm(setting: Setting, spot: Spot) -> Spot:
     if before is None or not before.harmed or not before.facts or before.facts[-1].kind != "finding":
         return spot
     return before.facts.pop().spot
+
+
+def broke_at_work(clauses: Sequence[Clause], words: Sequence[Word], lexicon: Lexicon) -> None:
+    """ "Bent the left branch and it cracked but did not come off": the crack is where the work was, and that the branch
+    still holds is no decision of the grower's."""
+    bent: Spot | None = None
+    cracked = False
+    for clause in clauses:
+        shaped = [work for work in clause.work if lexicon.works.get(work.work or "", {}).get("group") == "shaping"]
+        broken = [fact for fact in clause.facts if fact.value == lexicon.sense["cracks"]["finding"] and not fact.denied]
+        first, end = clause.span
+        said = f" {' '.join(word.text for word in words[first:end])} "
+        kept = bool(clause.work) and all(work.done == NOT for work in clause.work)
+        if cracked and kept and any(f" {way} " in said for way in lexicon.sense["cracks"]["holds"]):
+            clause.work, clause.acts, clause.taken = [], [], True
+        if bent is not None and any(fact.spot == Spot() for fact in broken):
+            clause.facts = [
+                replace(fact, spot=bent) if fact in broken and fact.spot == Spot() else fact for fact in clause.facts
+            ]
+        cracked = cracked or bool(broken)
+        bent = next((work.spot for work in shaped if work.spot != Spot()), bent)

@@ -97,4 +97,5 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     clause_senses.needs_what,
     clause_senses.no_inches,
     verb_senses.brought_in,
+    verb_senses.lies_frozen,
 )

@@ -75,6 +75,19 @@ def _cuts_roots(clauses: Sequence[Clause], at: int, table: Mapping[str, Any]) ->
         behind.work, behind.acts, behind.taken = [], [], True
 
 
+def only_looked_at(clauses: Sequence[Clause], words: Sequence[Word], lexicon: Lexicon) -> None:
+    """ "Lifted it out of the pot to look at the roots, put it back": that was a look, and no repotting."""
+    table = lexicon.sense["potting"]
+    said = f" {' '.join(word.text for word in words)} "
+    looked = any(f" {phrase} " in said for phrase in table["looked"])
+    rooted = sum(work.work in table["works"] for clause in clauses for work in clause.work)
+    for clause in clauses if looked and rooted == 1 else ():
+        first, end = clause.span
+        out = f" {table['out']} " in f" {' '.join(word.text for word in words[first:end])} "
+        if out and not clause.topic and [work.work for work in clause.work] == [table["again"]]:
+            clause.work = [replace(work, work="check", spot=Spot("root"), measures={}) for work in clause.work]
+
+
 def _pots(work: Work, table: Mapping[str, Any]) -> bool:
     return work.work in table["works"] and work.done not in (LATER, NOT)
 

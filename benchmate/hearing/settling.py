@@ -12,6 +12,7 @@ from .foretold import drop_what_is_not_so
 from .given import was_given
 from .lexicon import Lexicon
 from .loose_sizes import settle_loose_sizes
+from .mishaps import broke_at_work
 from .nobody import left_undone
 from .not_told import (
     drop_bare_corrections,
@@ -22,7 +23,7 @@ from .not_told import (
     not_up_to,
     take_questions,
 )
-from .potting import one_potting
+from .potting import one_potting, only_looked_at
 from .resolves import resolved
 from .search import Found
 from .second_places import second_places
@@ -50,6 +51,8 @@ def settle(
     left_undone(clauses, words, lexicon)
     found = resolved(clauses, found, words, lexicon)
     one_potting(clauses, found, words, lexicon)
+    only_looked_at(clauses, words, lexicon)
+    broke_at_work(clauses, words, lexicon)
     settle_loose_sizes(clauses, found, lexicon)
     drop_bare_corrections(clauses)
     held_back(clauses, found, words, lexicon)

@@ -23,6 +23,15 @@ def owned_verb(s: Sense) -> bool:
     return owns or (s.kind == "V" and s.at > 0 and s.texts[s.at - 1] in s.lexicon.sense["owners"])
 
 
+def lies_frozen(s: Sense) -> bool:
+    """ "Water in the pot frozen solid": what lies somewhere, and has frozen, is no work."""
+    thing = (
+        s.kind in ("V", "EVENT", "PART") and s.alone and s.is_one_of("freezes") and any(t.kind == "AT" for t in s.next)
+    )
+    ends = next((n for n in range(s.at, len(s.texts)) if s.texts[n] in JOINERS | STOPS | {","}), len(s.texts))
+    return thing and bool(set(s.lexicon.sense["frozen"]).intersection(s.texts[s.at : ends]))
+
+
 def base_form(s: Sense) -> bool:
     """ "Black spot is back": behind "is" stands no verb in its base form."""
     if s.kind != "V" or s.at == 0 or s.texts[s.at - 1] == "to" or s.may_be("VED"):

@@ -195,8 +195,9 @@ def weigh_with_spared(target: Target, matcher: Matcher) -> list[Weighed]:
 
 
 def _in_the_way(rows: Iterable[Weighed]) -> set[str]:
-    """The findings on which the blocks of works that were asked about rest: empty where one of them may be done."""
-    asked = [one for one in rows if one.target.how == ASKED]
+    """The findings on which the blocks of works that were asked about, or told, rest: empty where one of them may be
+    done."""
+    asked = [one for one in rows if one.target.how in (ASKED, DECIDED, DONE)]
     if any(one.option.verdict not in (HOLD, AVOID) for one in asked):
         return set()
     return {value for one in asked for result in one.spoke if result.rule.blocks for value in _looked_for(result.rule)}
@@ -223,7 +224,7 @@ def _clears(one: Weighed, grounds: set[str], book: RuleBook) -> bool:
 def _looked_for(rule: Rule) -> set[str]:
     """The findings that a rule's condition wants to see."""
     tests = (test for clause in rule.condition for tests in clause for test in tests)
-    return {str(test.value) for test in tests if test.kind == "finding" and not test.denied}
+    return {str(test.value) for test in tests if test.kind in ("finding", "means") and not test.denied}
 
 
 def _offered(reading: Reading, facts: Facts, matcher: Matcher, rows: list[Weighed]) -> list[Weighed]:

@@ -175,9 +175,9 @@ def taxa_without_a_rule(book: RuleBook, bounds: Bounds, place_of: PlaceOf) -> It
 @check
 def cautions_that_nothing_calls(book: RuleBook, bounds: Bounds, place_of: PlaceOf) -> Iterator[Fault]:
     called = {caution for rule in book.rules for caution in rule.cautions} | {"over-dose"}
-    for id in book.cautions:
-        if id not in called:
-            name = f"cautions/{book.cautions[id].get('kind', 'tree')}.toml"
+    for id, table in book.cautions.items():
+        if id not in called and not table.get("told"):
+            name = f"cautions/{table.get('kind', 'tree')}.toml"
             path, line = place_of(name, f"caution.{id}", "")
-            remedy = "give it a `when`, or name it in a rule"
+            remedy = "give it a `when` or words that tell it, or name it in a rule"
             yield Fault(path, line, f"caution.{id}", "no rule calls this caution", remedy)

@@ -156,7 +156,7 @@ class Condition(Provenance):
 
 
 CutManner = Literal["hard", "bare-wood", "all", "stub", "flush-cut", "fork", "tight", "light"]
-Manner = CutManner | Literal["bare-root", "warm-room", "old-leaves", "bad-leaves"]
+Manner = CutManner | Literal["bare-root", "warm-room", "indoors", "old-leaves", "bad-leaves"]
 
 
 class RuleShape(Condition):
@@ -210,3 +210,5 @@ class CautionShape(Condition):
     says: Sentence
     short: Sentence
     fits: dict[FrostDays, int] = Field(default={})
+    told: list[str] = Field(default=[])
+    beside: list[str] = Field(default=[])

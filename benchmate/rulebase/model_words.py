@@ -33,6 +33,7 @@ class WorkShape(Shape):
     remind: Any = None
     told: ToldShape | None = None
     manners: dict[str, str] = Field(default={})
+    ways: dict[str, str] = Field(default={})
     beside: dict[str, str] = Field(default={})
     sick: SickShape | None = None
 

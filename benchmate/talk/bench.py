@@ -69,10 +69,32 @@ class Bench:
     def answer(self, statement: str) -> Answer:
         """The answer to one statement; what it decides is logged first. Raises UserError for what cannot be said."""
         words, pending = checked(statement), self.context.pending
+        if (first := self._hurt(words)) is not None:
+            return first
         answer = self._answer(words)
         if pending is None or self.context.pending is pending:
             return answer
         return self._left_waiting(pending, answer)
+
+    def _hurt(self, words: str) -> Answer | None:
+        """The answer where somebody is hurt: that first, then what else was told. What waits goes on waiting."""
+        classes = self.house.lexicon.sense["hurt"]
+        split = self.house.ear.words(words)
+        if {word.text for word in split}.isdisjoint(classes["signs"]):
+            return None
+        from benchmate.talk.first_aid import hurt_first, hurt_in
+
+        hurt = hurt_in(words, split, classes, self.house.book)
+        if hurt is None:
+            return None
+        answer = None
+        heard = self.house.hear(hurt.rest, self.on, self.context.lending) if hurt.rest else None
+        if hurt.whole:
+            answer = self._answer(words)
+        elif heard and "decide" in heard.acts and not (heard.missed or heard.guessed):
+            answer = self.carry(heard)
+        bare = Answer(Reading(words), self.on, self.context.tree)
+        return hurt_first(hurt, words, answer, bare, classes["first"])
 
     def _left_waiting(self, pending: Pending, answer: Answer) -> Answer:
         """The answer with what becomes of a statement that waited for the grower's word: something else said in between

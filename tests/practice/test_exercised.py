@@ -91,7 +91,8 @@ def test_every_rule_speaks_in_some_example():
 
 
 def test_every_caution_is_told_in_some_example():
-    same(set(built()[2].cautions) - reached()["caution"], set(), "cautions")
+    spoken = {id for id, table in built()[2].cautions.items() if table.get("told")}  # tests/talk/test_first_aid.py
+    same(set(built()[2].cautions) - spoken - reached()["caution"], set(), "cautions")
 
 
 def test_every_work_has_rules_and_is_weighed():
