@@ -9,6 +9,7 @@ from typing import Any
 
 from benchmate.value import replace
 
+from .asked_bare import asked_bare
 from .assembling import assemble
 from .automaton import Automaton
 from .clauses import Clause, Setting
@@ -131,6 +132,7 @@ class Ear:
         drop_unknown_subjects(clauses, found, words, self.lexicon)
         foretold = drop_foretold(clauses, found, words, self.lexicon)
         take_questions(clauses, found, words, self.lexicon)
+        asked_bare(clauses, found, words, self.lexicon)
         going_somewhere(clauses, found, words, self.lexicon)
         reading = _with_places(join(text, clauses, self.lexicon, on.isoformat()), words)
         reason = _reason(text, words, clauses)
