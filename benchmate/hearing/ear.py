@@ -41,6 +41,7 @@ from .resolves import resolved
 from .search import Found, find_reading
 from .several import several_of
 from .spotting import Spotter, Token
+from .still_to_come import put_off
 from .thing_after import thing_after
 from .wished import wished
 from .words import Word, split_words
@@ -132,6 +133,7 @@ class Ear:
         drop_unknown_subjects(clauses, found, words, self.lexicon)
         foretold = drop_foretold(clauses, found, words, self.lexicon)
         take_questions(clauses, found, words, self.lexicon)
+        found = put_off(clauses, found, words, self.lexicon)
         asked_bare(clauses, found, words, self.lexicon)
         going_somewhere(clauses, found, words, self.lexicon)
         reading = _with_places(join(text, clauses, self.lexicon, on.isoformat()), words)

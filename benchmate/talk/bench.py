@@ -100,6 +100,8 @@ class Bench:
                 return answer
             if (waiting := self._waiting(words)) is not None:
                 return waiting
+            if self.house.garden is not None and (plan := self._replanned(words)) is not None:
+                return self.carry(plan[0], gone=plan[1])
             reading = self._heard(words)
             if pending and pending.lasts and reading.acts == ("strike",) and self.context.amends is pending.reading:
                 return self._not_logged(words)  # "scratch that", said of what waits
@@ -150,6 +152,14 @@ class Bench:
             return house.hear(others, self.on, talk.reading)
 
         return amended(Short(words, reading, house.ear.words(words), hear, house.lexicon, self.on.isoformat()), talk)
+
+    def _replanned(self, words: str) -> tuple[Reading, Logged] | None:
+        """What is left or planned anew by words that drop or move a plan, with the plans that they take back."""
+        if not set(words.casefold().split()) & set(self.house.lexicon.sense["replan"]["any"]):
+            return None
+        from benchmate.talk.replanned import replanned
+
+        return replanned(self, words)
 
     def _of_all(self, reading: Reading) -> Reading | None:
         """The question which trees need a work now, asked of each of them."""
