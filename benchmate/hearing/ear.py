@@ -10,6 +10,7 @@ from typing import Any
 from benchmate.value import replace
 
 from .asked_bare import asked_bare
+from .asked_state import asked_states
 from .assembling import assemble
 from .automaton import Automaton
 from .clauses import Clause, Setting
@@ -135,6 +136,7 @@ class Ear:
         take_questions(clauses, found, words, self.lexicon)
         found = put_off(clauses, found, words, self.lexicon)
         asked_bare(clauses, found, words, self.lexicon)
+        asked_states(clauses, found, words)
         going_somewhere(clauses, found, words, self.lexicon)
         reading = _with_places(join(text, clauses, self.lexicon, on.isoformat()), words)
         reason = _reason(text, words, clauses)

@@ -4,6 +4,7 @@ after leaf fall", "cut it back, not today though"."""
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from benchmate.value import replace
 
@@ -84,7 +85,7 @@ def _at_the_next(clause: Clause, found: Found, texts: Sequence[str]) -> bool:
     may tell of what was done."""
     first, end = clause.span
     tokens = [token for token in found.tokens if first <= token.first < end]
-    for link, token in zip(tokens, tokens[1:], strict=False):
+    for link, token in pairwise(tokens):
         if token.kind not in ("EVENT", "STATE", "WEATHER"):
             continue
         if token.kind == "EVENT" and texts[token.first - 1] == _NEXT:

@@ -68,7 +68,13 @@ def _asked(turn: Turn, reading: Reading | None) -> str | None:
     sense = turn.house.lexicon.sense.get("after", {})
     if reading is None or {"decide", "remind", "new", "note"} & set(reading.acts):
         return None
-    said = f" {' '.join(turn.house.lexicon.split(reading.said))} "
+    texts = turn.house.lexicon.split(reading.said)
+    said = f" {' '.join(texts)} "
+    alone = " ".join(text for text in texts if text.isalpha() and text not in turn.house.lexicon.sense["openers"])
+    done_before = any(entry.kind == "done" for _, entry in turn.before.made)
+    for way in (_WAITED, _OVERDONE) if done_before else ():
+        if alone in sense.get(f"{way}_alone", ()):
+            return way
     works = {work.work for work in reading.work if work.work}
     if works and works <= set(LEFT_WORKS) and any(f" {words} " in said for words in sense.get(_WAITED, ())):
         return _WAITED
