@@ -18,7 +18,8 @@ def asked_states(clauses: Sequence[Clause], found: Found, words: Sequence[Word])
     for at, clause in enumerate(clauses):
         if clause.kind != "observe" or clause.topic or clause.work or "if" in clause.joined:
             continue
-        judged = _judged(clause) if clause.asked or _alone(clauses, clause, words) else []
+        judges = not any(other.topic for other in clauses)  # "what if it had mildew and were weak?"
+        judged = _judged(clause) if (judges and clause.asked) or _alone(clauses, clause, words) else []
         if _said_of_a_time(clause, found):
             judged = [fact for fact in clause.facts if fact.kind == _HEALTH]
         if not judged:

@@ -74,7 +74,9 @@ def _parts(texts: Sequence[str], phrase: Sequence[str]) -> Iterator[tuple[list[s
 
 def _meant(bench: Bench, thing: Sequence[str], sense: dict[str, list[str]]) -> Meant | None:
     """The work that the words name as a thing, or that they point to; on the tree that they name or the one at hand."""
-    house = bench.house
+    house, words_of = bench.house, bench.house.lexicon.sense
+    if {*words_of["latest"], *words_of["entries"]} & set(thing):
+        return None  # "scratch the last feed" takes back what was put down
     if list(thing) in [[one] for one in sense["pointing"]]:
         here = bench.here
         return Meant(None, here, Reading("")) if here else None
@@ -113,10 +115,12 @@ def _dropped(bench: Bench, words: str, meant: Meant, tail: Sequence[str], _sign:
     sense = bench.house.lexicon.sense
     if set(tail) - set(sense["replan"]["behind"]):
         return None
+    if meant.work is None and "strike" in bench.house.hear(words, bench.on).acts:
+        return None  # "scratch that"
     plans, works = _plans(bench, meant), [meant.work] if meant.work else []
     if plans:
         works = works or [str(table["work"]) for table in plans[-1].work]
-    elif not works or words.split()[0].casefold() in sense["undoes"]:
+    elif not works or set(bench.house.lexicon.split(words)) & set(sense["undoes"]):
         return None  # "cancel the feed" takes back one that was put down
     else:
         heard = bench.house.hear(words, bench.on)
