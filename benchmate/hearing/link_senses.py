@@ -26,7 +26,21 @@ def boxed(s: Sense) -> bool:
     into = crate or (0 < first < s.at and s.texts[first - 1] in sense["into"] and s.token.end == s.at + 1)
     if into and s.texts[s.at - 1] == "the" and s.texts[first - 1] in sense["at_it"] and not crate:
         into = False  # "scale in the box"
+    into = into or _holds_the_tree(s)
     return into if s.kind == "SPECIES" else s.token.end == s.at + 1 and not into
+
+
+def _holds_the_tree(s: Sense) -> bool:
+    """ "In the big box", "leave it in the box", "out of the box": a box with a size, or one that a tree comes out of or
+    stands in."""
+    sense, at = s.lexicon.sense, s.at
+    while at and s.texts[at - 1] in (*sense["sizes"], *sense["crated"]):
+        at -= 1
+    sized = at < s.at
+    at -= bool(at) and s.texts[at - 1] in (*sense["owners"], *sense["those"])
+    if at < 2 or s.texts[at - 1] not in sense["into"]:
+        return False
+    return sized or s.texts[at - 2 : at] == ["out", "of"] or s.texts[at - 2] in sense["held"]
 
 
 def on_a_day(s: Sense) -> bool:
