@@ -1,4 +1,4 @@
-"""What a line adds to the work told before it: "except the bottom two branches", "by half" behind "cut back the top"."""
+"""What a line adds to the work told before it: "except the bottom two branches"; "by half" behind a cut."""
 
 from __future__ import annotations
 
