@@ -52,3 +52,10 @@ def needs_what(s: Sense) -> bool:
     end = next((n for n, word in enumerate(words) if word in _BREAKS), len(words))
     wanted = any(word in s.lexicon.sense["needs_it"] for word in words[1:end])
     return wanted == (s.kind == "QMEANING")
+
+
+def gets_done_when(s: Sense) -> bool:
+    """ "When does it get fed" asks for the day of work, "when does it get its next flush" for that of growth."""
+    if s.kind != "QWHEN" or s.texts[s.token.end - 1] not in s.lexicon.sense["getting_done"]:
+        return False
+    return not any(t.kind == "VED" for t in s.next)

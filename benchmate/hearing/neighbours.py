@@ -80,5 +80,6 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     clause_senses.ripens,
     clause_senses.own_body,
     clause_senses.needs_what,
+    clause_senses.gets_done_when,
     verb_senses.brought_in,
 )

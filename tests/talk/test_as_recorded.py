@@ -69,7 +69,8 @@ def test_wire_that_came_off_is_not_on_it(bench):
 
 
 @pytest.mark.parametrize(
-    "words", ["what wire for the left branch", "what wire should I use on the left branch", "how big a pot does it need"]
+    "words",
+    ["what wire for the left branch", "what wire should I use on the left branch", "how big a pot does it need"],
 )
 def test_what_should_be_used_is_no_question_to_the_record(bench, words):
     bench.turn_to("Gatepost")
