@@ -48,11 +48,9 @@ def _asked_before(clauses: Sequence[Clause], words: Sequence[Word]) -> None:
     for before, clause in zip(clauses[-2::-1], clauses[:0:-1], strict=True):
         between = words[before.span[1] : clause.span[0]]
         lost = before.kind in _WORKS and not before.work and not before.topic  # "hose it clean today and repot?"
-        apart = STOPS & {word.text for word in between} or set(clause.joined) - _GOES_ON
-        apart = apart or (
-            not lost and before.mood and before.mood.open and "and" not in clause.joined
-        )  # "cut it, seal it?"
-        if apart or not (lost or _stands_bare(before)):
+        apart = bool(STOPS & {word.text for word in between} or set(clause.joined) - _GOES_ON)
+        told = not lost and before.mood is not None and before.mood.open  # "cut it, seal it?"
+        if apart or (told and "and" not in clause.joined) or not (lost or _stands_bare(before)):
             return
         if not lost:
             _ask(before, "may")
@@ -75,7 +73,7 @@ def _asks_within(clause: Clause, found: Found, words: Sequence[Word], lexicon: L
     head = [word.text for word in words[start:first] if word.text not in lexicon.sense["openers"]]
     if head and head[0] in asks["before"] and len(head) == 1:
         return True
-    behind = []
+    behind: list[str] = []
     for word in words[end:]:
         if word.text in STOPS or (word.text == "," and behind):
             break

@@ -63,7 +63,7 @@ def _goes_on(now: Reading) -> bool:
 
 
 def _asks_anew(now: Reading, house: House) -> bool:
-    """ "Will it bleed", "too early?": a question without a number is one of its own, unless it opens as one going on."""
+    """ "Will it bleed", "too early?": a question without a number is one of its own, unless it goes on in words."""
     words = house.lexicon.split(now.said)
     numbered = any(word[0].isdigit() or word in house.lexicon.numbers.get("number", {}) for word in words)
     begins = bool(words) and words[0] in house.lexicon.sense["asks_anew"]
