@@ -9,6 +9,7 @@ from typing import Any
 
 from benchmate.value import replace
 
+from .asked_after import asked_after
 from .asked_bare import asked_bare
 from .asked_state import asked_states
 from .assembling import assemble
@@ -133,6 +134,7 @@ class Ear:
         held_back(clauses, found, words, self.lexicon)
         drop_unknown_subjects(clauses, found, words, self.lexicon)
         foretold = drop_foretold(clauses, found, words, self.lexicon)
+        found = asked_after(clauses, found, words, self.lexicon)
         take_questions(clauses, found, words, self.lexicon)
         found = put_off(clauses, found, words, self.lexicon)
         asked_bare(clauses, found, words, self.lexicon)

@@ -164,3 +164,29 @@ def test_a_share_alone_is_of_the_cut_before(demo, said, share):
 def test_what_does_not_bear_on_it_leaves_it(demo, said):
     talk(demo, "2026-06-20", "fed it", said, tree="Ratchet")
     assert standing(demo, "Ratchet", "2026-06-20") == [("feed", None)]
+
+
+# ---- behind work
+
+
+@pytest.mark.parametrize(
+    "said, topic",
+    [
+        ("how soon after repotting can I wire it", "when"),
+        ("how long after repotting can I feed it", "when"),
+        ("after repotting can I wire it", "may"),
+    ],
+)
+def test_work_to_ask_by_is_not_seen(demo, said, topic):
+    (answer,) = talk(demo, "2026-03-20", said)
+    assert not answer.logged and answer.reading.topic == topic and not answer.reading.missed
+
+
+def test_weak_since_work_is_seen(demo):
+    (answer,) = talk(demo, "2026-06-20", "it's weak after repotting")
+    assert [entry.kind for entry in answer.logged] == ["seen"]
+
+
+def test_how_much_of_the_tree_is_no_feed(demo):
+    _, answer = talk(demo, "2026-06-20", "sawed off the back branch, 18 mm", "how much of the tree is that")
+    assert answer.reading.figure == "leaf-share"
