@@ -17,7 +17,8 @@ def asked_after(clauses: Sequence[Clause], found: Found, words: Sequence[Word], 
     """Ask when, of the tree as it is behind that work. What comes out has the opening words as used."""
     marks = list(found.marks)
     for before, clause in pairwise(clauses):
-        start = before.span[0]
+        since = next((t.first for t in found.tokens if t.kind == "SINCE" and t.first >= before.span[0]), None)
+        start = before.span[0] if since is None or since >= before.span[1] else since  # "how long after ..."
         events = bool(before.facts) and all(fact.kind == "event" for fact in before.facts)
         if clause.topic not in ("may", "when") or clause.joined != ("pause",) or before.kind != "observe" or not events:
             continue
@@ -26,6 +27,6 @@ def asked_after(clauses: Sequence[Clause], found: Found, words: Sequence[Word], 
             continue
         clause.topic = "when" if lead else clause.topic  # "after repotting can I wire it"
         clause.facts = [*clause.facts, *before.facts]
-        before.acts, before.facts, before.taken = [], [], True
+        before.acts, before.facts, before.idle, before.taken = [], [], [], True
         marks[:start] = ["used"] * start
     return replace(found, marks=tuple(marks))

@@ -150,17 +150,6 @@ def take_questions(clauses: Sequence[Clause], found: Found, words: Sequence[Word
             clause.idle += [t for t in found.tokens if first <= t.first < end and t.kind not in ("SPECIES", "DET")]
 
 
-def _which_was(before: Clause, clause: Clause) -> bool:
-    """ "Can I feed a tree I repotted in March": what was done is told to ask by, and is no question itself."""
-    asks = before.topic in ("may", "when", "why", "advice") and before.kind == before.topic and bool(before.work)
-    told = clause.kind == "decide" and clause.mood is not None and clause.mood.done == DONE and clause.by_grower
-    if not (asks and told) or clause.joined != ("pause",):
-        return False
-    clause.facts += [Fact("event", work.work or "", work.spot, {}, clause.when) for work in clause.work if work.work]
-    clause.acts, clause.work, clause.when, clause.mood = [], [], None, None
-    return True
-
-
 def _ask_the_record(clause: Clause) -> None:
     """The clause as a question of what the record holds. What was done or happened is asked as work."""
     events = [fact for fact in clause.facts if fact.kind == "event"]
@@ -200,6 +189,17 @@ def _asks_openly(at: int, words: Sequence[Word], lexicon: Lexicon) -> bool:
     if first in asks["joining"]:  # "when I came home it was dry" tells
         return at + 1 < len(words) and words[at + 1].text in asks["verbs"]
     return first in asks["words"]
+
+
+def _which_was(before: Clause, clause: Clause) -> bool:
+    """ "Can I feed a tree I repotted in March": what was done is told to ask by, and is no question itself."""
+    asks = before.topic in ("may", "when", "why", "advice") and before.kind == before.topic and bool(before.work)
+    told = clause.kind == "decide" and clause.mood is not None and clause.mood.done == DONE and clause.by_grower
+    if not (asks and told) or clause.joined != ("pause",):
+        return False
+    clause.facts += [Fact("event", work.work or "", work.spot, {}, clause.when) for work in clause.work if work.work]
+    clause.acts, clause.work, clause.when, clause.mood = [], [], None, None
+    return True
 
 
 def _breaks(found: Found) -> list[Token]:
