@@ -30,7 +30,9 @@ def facts_of(turn: Turn, reading: Reading, tree: Tree | None, on: dt.date | None
     # what this statement takes back does not count, though it is not on the disk yet
     struck = [entry for of, entries in turn.to_log for entry in entries if tree and of.folder == tree.folder]
     entries = (*house.entries(tree), *struck)
-    return gather(_of_its_species(reading, tree), tree, entries, house.place, on or turn.on, house.book, turn.facts)
+    if turn.reading.topic != "what-if":  # "what if it were a pine" is of another tree than the one at hand
+        reading = _of_its_species(reading, tree)
+    return gather(reading, tree, entries, house.place, on or turn.on, house.book, turn.facts)
 
 
 def _of_its_species(reading: Reading, tree: Tree | None) -> Reading:
