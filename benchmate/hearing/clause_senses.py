@@ -72,6 +72,13 @@ def own_body(s: Sense) -> bool:
     return not any(t.kind in ("PART", "ONE", "FINDING", "SPECIES", "TREEWORD", "STATE") for t in s.next)
 
 
+def gets_done_when(s: Sense) -> bool:
+    """ "When does it get fed" asks for the day of work, "when does it get its next flush" for that of growth."""
+    if s.kind != "QWHEN" or s.texts[s.token.end - 1] not in s.lexicon.sense["getting_done"]:
+        return False
+    return not any(t.kind == "VED" for t in s.next)
+
+
 def needs_what(s: Sense) -> bool:
     """ "What does the cedar need now?" asks for advice, "what does ramify mean?" for a meaning."""
     if s.kind not in ("QADVICE", "QMEANING") or not s.is_one_of("needing_what") or s.token.end != s.at + 2:

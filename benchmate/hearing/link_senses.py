@@ -26,7 +26,21 @@ def boxed(s: Sense) -> bool:
     into = crate or (0 < first < s.at and s.texts[first - 1] in sense["into"] and s.token.end == s.at + 1)
     if into and s.texts[s.at - 1] == "the" and s.texts[first - 1] in sense["at_it"] and not crate:
         into = False  # "scale in the box"
+    into = into or _holds_the_tree(s)
     return into if s.kind == "SPECIES" else s.token.end == s.at + 1 and not into
+
+
+def _holds_the_tree(s: Sense) -> bool:
+    """ "In the big box", "leave it in the box", "out of the box": a box with a size, or one that a tree comes out of or
+    stands in."""
+    sense, at = s.lexicon.sense, s.at
+    while at and s.texts[at - 1] in (*sense["sizes"], *sense["crated"]):
+        at -= 1
+    sized = at < s.at
+    at -= bool(at) and s.texts[at - 1] in (*sense["owners"], *sense["those"])
+    if at < 2 or s.texts[at - 1] not in sense["into"]:
+        return False
+    return sized or s.texts[at - 2 : at] == ["out", "of"] or s.texts[at - 2] in sense["held"]
 
 
 def on_a_day(s: Sense) -> bool:
@@ -237,24 +251,6 @@ def _has_verb(s: Sense) -> bool:
     return False
 
 
-def clipped(s: Sense) -> bool:
-    """ "So that's the one I keep": a clipped verb opens no question; "how long's the" does not ask since when."""
-    if s.kind[0] != "Q" or s.kind == "QMEANING":
-        return False
-    ends = s.texts[s.token.end - 1]
-    return s.word == "'s" or (s.kind == "QRECALL" and s.word == "how" and ends == "'s")
-
-
-def exclaimed(s: Sense) -> bool:
-    """ "Oh no, it's dried out" sets nothing right and denies nothing."""
-    sense = s.lexicon.sense
-    at = next((n for n in range(s.at, s.token.end) if s.texts[n] in sense["refusals"]), None)
-    if s.kind not in ("CORRECT", "AUX") or not at or s.texts[at - 1] not in sense["exclaiming"]:
-        return False
-    behind = [text for text in s.texts[at + 1 :] if text != ","][:2]
-    return bool(behind) and behind[0] in sense["reasons"] and not any(text in sense["past"] for text in behind)
-
-
 def comes_off(s: Sense) -> bool:
     """ "The wire's coming off" is the grower's work, "the bark is coming off" is not; no state of a wire is meant."""
     sense = s.lexicon.sense
@@ -265,35 +261,3 @@ def comes_off(s: Sense) -> bool:
     if s.kind == "OFF" and s.token.value == "coming":
         return s.at == 0 or s.texts[s.at - 1] not in sense["comes_off"]
     return s.kind == "STATE" and s.word == "coming" and s.at > 1 and s.texts[s.at - 2] in sense["comes_off"]
-
-
-def as_wished(s: Sense) -> bool:
-    """ "Smaller leaves, which is what I wanted" sets nothing right."""
-    return s.kind == "CORRECT" and s.at > 0 and s.texts[s.at - 1] in s.lexicon.sense["as_wished"]
-
-
-def rues(s: Sense) -> bool:
-    """ "It's bone dry, oops": nothing comes behind that would set it right."""
-    if s.kind != "CORRECT" or not s.is_one_of("ruing") or s.opening:
-        return False
-    behind = [text for text in s.texts[s.token.end :] if text not in STOPS | {","}]
-    worked = any(t.kind in VERBS and not t.guesses for tokens in s.lattice[: s.at] for t in tokens)
-    works = any(t.kind in VERBS and not t.guesses for at in range(s.token.end, len(s.texts)) for t in s.lattice[at])
-    return not behind or (works and not worked)  # "it's dry, oops, watering it now"
-
-
-def asks_back(s: Sense) -> bool:
-    """ "Left is weak, right is strong": what asks behind a statement stands at its end."""
-    asks = s.kind == "SEP" and s.token.value == "asked" and s.word == ","
-    return asks and bool(s.after) and s.after not in STOPS | JOINERS
-
-
-def no_question(s: Sense) -> bool:
-    """ "Did the repot in March" tells; "should I jin it or remove it" takes nothing back."""
-    if s.kind[0] == "Q" and " ".join(s.texts[s.at : s.token.end]) in s.lexicon.sense["asks_first"]:
-        return not s.opening and s.texts[s.at - 1] not in JOINERS | STOPS  # "leave anything else"
-    if s.kind == "STRIKE":
-        return s.at > 0 and any(t.kind == "SEP" and t.value == "or" and t.end == s.at for t in s.lattice[s.at - 1])
-    if s.kind != "QRECALL" or s.texts[s.at : s.token.end] != ["did", "the"] or s.texts[-1] == "?":
-        return False
-    return any(t.kind == "EVENT" and not t.guesses for t in s.next)

@@ -6,7 +6,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
-from . import clause_senses, left_senses, link_senses, verb_senses, wetness
+from . import clause_senses, left_senses, link_senses, talk_senses, verb_senses, wetness
 from .lexicon import Lexicon
 from .sense import Sense
 from .words import Word
@@ -66,13 +66,13 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     link_senses.as_reason_for,
     link_senses.came_out,
     link_senses.spares,
-    link_senses.clipped,
-    link_senses.exclaimed,
-    link_senses.rues,
-    link_senses.as_wished,
+    talk_senses.clipped,
+    talk_senses.exclaimed,
+    talk_senses.rues,
+    talk_senses.as_wished,
     link_senses.comes_off,
-    link_senses.no_question,
-    link_senses.asks_back,
+    talk_senses.no_question,
+    talk_senses.asks_back,
     verb_senses.taken_out,
     verb_senses.named_next,
     link_senses.boxed,
@@ -96,6 +96,7 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     clause_senses.own_body,
     clause_senses.needs_what,
     clause_senses.no_inches,
+    clause_senses.gets_done_when,
     verb_senses.brought_in,
     verb_senses.lies_frozen,
 )

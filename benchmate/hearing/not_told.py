@@ -8,9 +8,9 @@ from itertools import pairwise
 from benchmate.value import replace
 
 from .clauses import Clause
-from .doing import LATER, NOT, NOW, Mood
+from .doing import DONE, LATER, NOT, NOW, Mood
 from .lexicon import Lexicon
-from .reading import Spot, Work
+from .reading import Fact, Spot, Work
 from .search import Found
 from .spotting import Token
 from .words import Word
@@ -155,8 +155,10 @@ def going_somewhere(clauses: Sequence[Clause], found: Found, words: Sequence[Wor
 def take_questions(clauses: Sequence[Clause], found: Found, words: Sequence[Word], lexicon: Lexicon) -> None:
     """What a clause that begins as a question does seems to tell is only asked: of the record, where it asks whether
     something is so ("is the pine weak", "any aphids on the elm"); else it counts as not understood ("who wired it")."""
-    for clause in clauses:
+    for at, clause in enumerate(clauses):
         if clause.kind not in ("observe", "decide", "again") or clause.topic or not (clause.facts or clause.work):
+            continue
+        if at and _which_was(clauses[at - 1], clause):
             continue
         start = max((token.end for token in _breaks(found) if token.end <= clause.span[0]), default=0)
         heads = [n for n in range(start, clause.span[1]) if words[n].text not in lexicon.sense["openers"]]
@@ -220,6 +222,17 @@ def _asks_openly(at: int, words: Sequence[Word], lexicon: Lexicon) -> bool:
     if first in asks["joining"]:  # "when I came home it was dry" tells
         return at + 1 < len(words) and words[at + 1].text in asks["verbs"]
     return first in asks["words"]
+
+
+def _which_was(before: Clause, clause: Clause) -> bool:
+    """ "Can I feed a tree I repotted in March": what was done is told to ask by, and is no question itself."""
+    asks = before.topic in ("may", "when", "why", "advice") and before.kind == before.topic and bool(before.work)
+    told = clause.kind == "decide" and clause.mood is not None and clause.mood.done == DONE and clause.by_grower
+    if not (asks and told) or clause.joined != ("pause",):
+        return False
+    clause.facts += [Fact("event", work.work or "", work.spot, {}, clause.when) for work in clause.work if work.work]
+    clause.acts, clause.work, clause.when, clause.mood = [], [], None, None
+    return True
 
 
 def _breaks(found: Found) -> list[Token]:

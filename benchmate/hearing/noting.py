@@ -29,7 +29,7 @@ def noted(setting: Setting, clause: Clause, phrase: Phrase, link: Token | None) 
         spot = replace(spot, part=None) if spot.part in named else spot
         done = NOT if clause.denied else DONE  # "cut paste on the wound", "no cut paste on it"
         clause.work, clause.acts, clause.mood = [Work(on, spot, done=done)], ["decide"], Mood(done)
-        clause.kind = "decide"
+        clause.kind, clause.verbless = "decide", not clause.denied
         return True
     if link is not None and link.value == "into" and put and (phrase.part or "").startswith(HIDDEN):
         done = NOW

@@ -9,6 +9,7 @@ from .lexicon import END, Lexicon
 from .words import Word
 
 STOPS = frozenset({".", ";", "?", "!", ":", "(", "-", "..."})
+NAMING = ("CALLED", "TURN", "TURNTO")  # what a name of a tree may stand behind
 JOINERS = frozenset({",", "and", "so", "but", "or", "then"})
 
 
@@ -57,3 +58,24 @@ def end_of_term(lexicon: Lexicon, words: Sequence[Word], first: int) -> int:
 def tells(lexicon: Lexicon, words: Sequence[Word]) -> bool:
     """Whether words speak of somebody or something at hand ("wrong with it"), which no term does."""
     return any(word.text in lexicon.asking["tellers"] for word in words)
+
+
+def names_none(lexicon: Lexicon, words: Sequence[Word], kind: str, first: int, end: int) -> bool:
+    """Whether the words at words[first:end] that may name a tree stand in a question, so that none is named."""
+    return kind == NAMING[0] and asks_what_to_call(lexicon, words, first, end)
+
+
+def asks_what_to_call(lexicon: Lexicon, words: Sequence[Word], first: int, end: int) -> bool:
+    """Whether "call it" at words[first:end] stands in a question, so that what follows names no tree: "when can I call
+    it finished". But a word that is not known may be a name that is put forward: "shall we call it Lodge"."""
+    sense = lexicon.sense["calling"]
+    if not {word.text for word in words[first:end]} & set(sense["bare"]):
+        return False
+    at = first
+    while at > 0 and words[at - 1].text not in STOPS | {","}:
+        at -= 1
+    while at < first and words[at].text in lexicon.sense["openers"]:
+        at += 1
+    if words[at].text in sense["proposes"]:
+        return all(word.text in lexicon.known or word.text in lexicon.plain for word in words[end : end + 1])
+    return words[at].text in sense["asks"]

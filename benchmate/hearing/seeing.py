@@ -188,7 +188,8 @@ def _said(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | No
     elif named is not None and not facts and "need" in aux:  # "the back needs wire": the noun of the same word
         clause.work = [Work(named, _needing(setting, subject, named))]
         clause.acts, clause.topic = ["ask"], "may"
-    if {"i", "be"} <= set(aux) and "not" not in aux and facts and all(fact.kind == "event" for fact in facts):
+    going = {"i", "be"} <= set(aux) and not {"not", "will"} & set(aux)
+    if going and facts and all(fact.kind == "event" for fact in facts):
         clause.work = [Work(str(fact.value), phrase.spot(), done=NOW, span=phrase.span) for fact in facts]
         clause.acts, clause.mood, facts = ["decide"], Mood(NOW), []  # "I am halving the leaves"
     if "do" in aux and "not" not in aux and phrase.pronoun == "none" and not facts:  # "do nothing this year"
@@ -197,9 +198,10 @@ def _said(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | No
         clause.work = [] if told else [Work("leave", done=NOW, span=phrase.span)]
         clause.acts, clause.mood, clause.kind = ["decide"], Mood(NOW), "decide"
         return
-    if "do" in aux and "not" not in aux and facts and all(fact.kind == "event" for fact in facts):  # "did a graft"
-        clause.work = [Work(str(fact.value), phrase.spot(), done=DONE, span=phrase.span) for fact in facts]
-        clause.acts, clause.mood, facts = ["decide"], Mood(DONE), []
+    if "do" in aux and "not" not in aux and facts and all(fact.kind == "event" for fact in facts):
+        done = LATER if "will" in aux else DONE  # "did a graft", "going to do its first wiring"
+        clause.work = [Work(str(fact.value), phrase.spot(), done=done, span=phrase.span) for fact in facts]
+        clause.acts, clause.mood, facts = ["decide"], Mood(done), []
     clause.aside = clause.aside or (bool(phrase.states) and not facts)
     if aux and phrase.parts and not (phrase.shown_part or facts or clause.work or measures):
         clause.idle.append(Token("PART", phrase.part, *phrase.span, 0.0))  # "the elm is in the shade": nothing done

@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from .asked_after import asked_after
+from .asked_bare import asked_bare
+from .asked_state import asked_states
 from .clauses import Clause
 from .counted_places import bare_gauges, counted_places
 from .cut_at import cut_at_branch
@@ -27,6 +30,7 @@ from .potting import one_potting, only_looked_at
 from .resolves import resolved
 from .search import Found
 from .second_places import second_places
+from .still_to_come import put_off
 from .struck import named_deed, struck
 from .thing_after import thing_after
 from .words import Word
@@ -54,11 +58,15 @@ def settle(
     only_looked_at(clauses, words, lexicon)
     broke_at_work(clauses, words, lexicon)
     settle_loose_sizes(clauses, found, lexicon)
+    found = asked_after(clauses, found, words, lexicon)
     drop_bare_corrections(clauses)
     held_back(clauses, found, words, lexicon)
     not_up_to(clauses, words, lexicon)
     drop_unknown_subjects(clauses, found, words, lexicon)
     foretold = drop_what_is_not_so(clauses, found, words, lexicon, on)
     take_questions(clauses, found, words, lexicon)
+    found = put_off(clauses, found, words, lexicon)
+    asked_bare(clauses, found, words, lexicon)
+    asked_states(clauses, found, words)
     going_somewhere(clauses, found, words, lexicon)
     return found, foretold

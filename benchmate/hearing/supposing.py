@@ -77,6 +77,9 @@ def left_open(before: Clause, clause: Clause) -> bool:
     """ "what about half bare rooting it", "why did you say wait": the work behind a question that names none itself is
     what it asks about, and none that is told."""
     asks = before.kind in _BARE and "ask" in before.acts and not (before.work or before.facts)
+    if asks and before.kind == "why" and clause.kind == "observe" and clause.joined == ("asking",):
+        before.facts += clause.facts  # "why did you say the elm is weak": it asks of that, and sees nothing
+        return True
     if not asks or clause.kind != "decide" or clause.topic or clause.by_grower or not clause.work:
         return False
     if len(clause.joined) != 1 or clause.joined[0] not in ("pause", "asking"):

@@ -21,7 +21,8 @@ if TYPE_CHECKING:
 
 _LATELY_DAYS = 14
 _PLACE = frozenset({"work", "part", "side", "level", "ordinal", "count", "manner"})
-_WAITED, _OVERDONE = "waited", "overdone"  # the two questions, as [sense.after] of rules/words/filler.toml names them
+# the three questions, as [sense.after] of rules/words/filler.toml names them
+_WAITED, _OVERDONE, _FINE = "waited", "overdone", "fine"
 
 
 def asks_alone(reading: Reading) -> bool:
@@ -32,6 +33,8 @@ def asks_alone(reading: Reading) -> bool:
 
 def looks_back(turn: Turn) -> bool:
     """Answer a question back on the last work done on the tree; True where it was one."""
+    if _told_and_asked(turn):
+        return False
     asked = _asked(turn, turn.reading)
     if asked is None and not (asks_alone(turn.reading) and (turn.before.made or _asked(turn, turn.before.amends))):
         return False
@@ -48,13 +51,15 @@ def looks_back(turn: Turn) -> bool:
             return False  # nothing went wrong: what now is weighed as ever
         turn.says.append(_blame(turn, against, "It was against advice"))
     elif against or (too_much and asked == _OVERDONE):
-        lead = "Yes, it had better have waited" if asked == _WAITED else "Yes"
+        lead = "Yes, it had better have waited" if asked == _WAITED else "No" if asked == _FINE else "Yes"
         turn.says.append(f"{lead}: {too_much}" if too_much and asked == _OVERDONE else _blame(turn, against, lead))
     elif any(option.verdict == ASK for option in options):
         turn.says.append("That hangs on what is not known of the tree")
         turn.asks += advice.asks
     else:
-        turn.says.append(f"No: nothing known stood against it on {day_words(entry.day, turn.on)}")
+        turn.says.append(
+            f"{'Yes' if asked == _FINE else 'No'}: nothing known stood against it on {day_words(entry.day, turn.on)}"
+        )
     turn.says += _after_care(turn, entry)
     if asked:
         turn.reading = replace(turn.reading, missed=())  # the question was taken in as a whole
@@ -68,11 +73,33 @@ def _asked(turn: Turn, reading: Reading | None) -> str | None:
     sense = turn.house.lexicon.sense.get("after", {})
     if reading is None or {"decide", "remind", "new", "note"} & set(reading.acts):
         return None
-    said = f" {' '.join(turn.house.lexicon.split(reading.said))} "
+    texts = turn.house.lexicon.split(reading.said)
+    said = f" {' '.join(texts)} "
+    alone = " ".join(text for text in texts if text.isalpha() and text not in turn.house.lexicon.sense["openers"])
+    done_before = any(entry.kind == "done" for _, entry in turn.before.logged)
+    if done_before and any(f" {words} " in said for words in sense.get(_FINE, ())):
+        return _FINE
+    for way in (_WAITED, _OVERDONE) if done_before else ():
+        if alone in sense.get(f"{way}_alone", ()):
+            return way
     works = {work.work for work in reading.work if work.work}
     if works and works <= set(LEFT_WORKS) and any(f" {words} " in said for words in sense.get(_WAITED, ())):
         return _WAITED
     return _OVERDONE if any(f" {words} " in said for words in sense.get(_OVERDONE, ())) else None
+
+
+def _told_and_asked(turn: Turn) -> bool:
+    """ "Fed it, was that right?": how sound it was is told of work as it is put down; the question asks no more."""
+    reading = turn.reading
+    said = f" {' '.join(turn.house.lexicon.split(reading.said))} "
+    asks = any(f" {words} " in said for words in turn.house.lexicon.sense.get("after", {}).get(_FINE, ()))
+    if "decide" not in reading.acts or not asks or not any(work.done == "done" for work in reading.work):
+        return False
+    phrases = turn.house.lexicon.sense["after"][_FINE]
+    missed = tuple(one for one in reading.missed if not any(one.words.casefold() in words for words in phrases))
+    acts = tuple(act for act in reading.acts if act != "ask")
+    turn.reading = replace(reading, acts=acts, topic=None, missed=missed)
+    return True
 
 
 def _last_done(turn: Turn) -> Entry | None:
@@ -92,7 +119,8 @@ def _weighed_then(turn: Turn, entry: Entry) -> Advice:
         for table in entry.work
         if table.get("work")
     )
-    reading = Reading(entry.said, ("decide",), work=works)
+    weather = tuple(fact for fact in turn.reading.facts if fact.kind == "weather")  # "was that ok in this heat"
+    reading = Reading(entry.said, ("decide",), facts=weather, work=works)
     house = turn.house
     entries = [one for one in house.entries(turn.tree) if one.id != entry.id]
     facts = gather(reading, turn.tree, entries, house.place, entry.day, house.book, ())

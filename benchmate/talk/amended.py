@@ -10,7 +10,7 @@ from benchmate.hearing.reading import NOWHERE, Reading, Spot, Work
 from benchmate.hearing.words import Word
 from benchmate.talk.answered import answered, did_that, on_that_day, told_apart
 from benchmate.talk.asked_how import phrase_places
-from benchmate.talk.asked_too import asked_further, asked_too, reworded
+from benchmate.talk.asked_too import asked_further, asked_too, once_more, reworded
 from benchmate.talk.context import Context
 from benchmate.value import dataclass, replace
 
@@ -65,7 +65,7 @@ def amended(short: Short, talk: Context) -> Reading | None:
         return work_back(short, talk)
     from benchmate.talk.narrowed import narrowed
     from benchmate.talk.not_yet import not_yet
-    from benchmate.talk.other_tree import on_each, tree_for_tree
+    from benchmate.talk.other_tree import meant_another, on_each, tree_for_tree
     from benchmate.talk.size_after import size_after
 
     for way in (
@@ -73,6 +73,7 @@ def amended(short: Short, talk: Context) -> Reading | None:
             not_yet,
             work_back,
             tree_for_tree,
+            meant_another,
             on_each,
             tree_back,
             _not_that,
@@ -84,7 +85,7 @@ def amended(short: Short, talk: Context) -> Reading | None:
             _done_there,
             answered,
         ),
-        *(told_apart, asked_too, asked_further, reworded, did_that, on_that_day, size_after),
+        *(told_apart, asked_too, asked_further, once_more, reworded, did_that, on_that_day, size_after),
     ):
         if (meant := way(short, talk)) is not None:
             return meant

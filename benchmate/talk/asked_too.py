@@ -83,6 +83,31 @@ def asked_further(short: Short, talk: Context) -> Reading | None:
     return Reading(short.said, ("ask",), topic, species, asked, tree=last.tree, when=when)
 
 
+def once_more(short: Short, talk: Context) -> Reading | None:
+    """ "Can I do the same in August": the work that was just spoken of, asked for the time that is named."""
+    last, sense = talk.reading, short.lexicon.sense
+    works = [work for work in last.work if work.work] if last else []
+    if last is None or not works or last.several:
+        return None
+    texts = [text for text in short.texts if text not in ("?", ".", "!")]
+    start = next((n for n, text in enumerate(texts) if text not in sense["openers"]), 0)
+    for phrase in sense["once_more"]["may"]:
+        end = start + len(phrase.split())
+        if texts[start:end] != phrase.split():
+            continue
+        tail = " ".join(texts[end:])
+        day = short.hear(f"I will repot it {tail}") if tail else None
+        if day is not None and (day.missed or day.facts or not day.when or len(day.work) != 1 or day.measures):
+            continue
+        if day is None and "ask" in last.acts:
+            continue
+        asked = tuple(replace(work, done=None, span=(0, 0)) for work in works)
+        species = tuple(fact for fact in last.facts if fact.kind == "species")
+        when = (day.when, day.day) if day is not None else (None, None)
+        return Reading(short.said, ("ask",), "may", species, asked, tree=last.tree, when=when[0], day=when[1])
+    return None
+
+
 def reworded(short: Short, talk: Context) -> Reading | None:
     """ "When does it come off", "how long do I keep it in the shade", behind work: when what was done is undone."""
     last = talk.reading

@@ -122,6 +122,8 @@ class Bench:
                 return answer
             if (waiting := self._waiting(words)) is not None:
                 return waiting
+            if self.house.garden is not None and (anew := self._replanned(words) or self._added_to(words)) is not None:
+                return self.carry(anew[0], gone=anew[1])
             reading = self._heard(words)
             if pending and pending.lasts and reading.acts == ("strike",) and self.context.amends is pending.reading:
                 return self._not_logged(words)  # "scratch that", said of what waits
@@ -172,6 +174,22 @@ class Bench:
             return house.hear(others, self.on, talk.reading)
 
         return amended(Short(words, reading, house.ear.words(words), hear, house.lexicon, self.on.isoformat()), talk)
+
+    def _replanned(self, words: str) -> tuple[Reading, Logged] | None:
+        """What is left or planned anew by words that drop or move a plan, with the plans that they take back."""
+        if not set(words.casefold().split()) & set(self.house.lexicon.sense["replan"]["any"]):
+            return None
+        from benchmate.talk.replanned import replanned
+
+        return replanned(self, words)
+
+    def _added_to(self, words: str) -> tuple[Reading, Logged] | None:
+        """The statement before with what these words add to it, and what it had put down."""
+        if not self.talking or not self.context.made:
+            return None
+        from benchmate.talk.added_to import added_to
+
+        return added_to(self, words)
 
     def _of_all(self, reading: Reading) -> Reading | None:
         """The question which trees need a work now, asked of each of them."""

@@ -31,7 +31,8 @@ def said_further(last: Reading, now: Reading, house: House, on: dt.date, *, open
     one of its kind that was said before; what else is said is added.
     """
     bare = now.said[0].isdigit() or _share_alone(now)  # "40 degrees over 10 cm", "half strength"
-    if not (open_ended or bare or _OPENING.match(now.said) or _turned_round(now)) or not _goes_on(now):
+    goes_on = open_ended or bare or _OPENING.match(now.said) or _turned_round(now)
+    if not goes_on or not _goes_on(now) or _asks_anew(now, house):
         return None
     whole = _with_numbers(last.said, now.said, house, on)
     if whole is None:
@@ -59,6 +60,14 @@ def _goes_on(now: Reading) -> bool:
     if now.topic == "figure":  # "how thick is it in inches" is a question of its own
         return bool(_OPENING.match(now.said))
     return not {"strike", "pick", "remind", "note", "turn", "new", "leave"} & set(now.acts)
+
+
+def _asks_anew(now: Reading, house: House) -> bool:
+    """ "Will it bleed", "too early?": a question without a number is one of its own, unless it goes on in words."""
+    words = house.lexicon.split(now.said)
+    numbered = any(word[0].isdigit() or word in house.lexicon.numbers.get("number", {}) for word in words)
+    begins = bool(words) and words[0] in house.lexicon.sense["asks_anew"]
+    return begins and not numbered and not _OPENING.match(now.said)
 
 
 def _turned_round(now: Reading) -> bool:

@@ -45,7 +45,7 @@ def kept(turn: Turn) -> Context:
         waits = Pending(reading, "tree")
     moved = bool(turn.tree) or turn.meant.species_alone
     tree = turn.tree.name if turn.tree else None if turn.meant.species_alone else before.tree
-    has_content = bool(reading.work or reading.facts) and "pick" not in turn.acts
+    has_content = bool(reading.work or reading.facts or _names_a_thing(turn)) and "pick" not in turn.acts
     meaning = turn.meaning or (reading if has_content else before.reading)
     facts = (*reading.facts, *reading.candidates, *turn.facts)
     offers = turn.advice and turn.advice.options
@@ -71,6 +71,14 @@ def kept(turn: Turn) -> Context:
         figure_asks=bool(turn.asks),
         unnamed=_unnamed(turn),
     )
+
+
+def _names_a_thing(turn: Turn) -> bool:
+    """ "What wire is on it": what the record was asked for may be "it" in the next statement."""
+    from benchmate.hearing.lending import named_in
+
+    lexicon = turn.house.lexicon
+    return turn.reading.topic == "recorded" and bool(named_in(lexicon.split(turn.reading.said), lexicon))
 
 
 def _unnamed(turn: Turn) -> tuple[Reading, ...]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from benchmate.hearing.reading import Reading, Work
@@ -22,6 +23,8 @@ def not_yet(short: Short, talk: Context) -> Reading | None:
     if not works or not talk.made or any(entry.kind != "done" for _, entry in talk.made):
         return None
     texts, sense = short.texts, short.lexicon.sense
+    if _not_now(texts, sense["put_off"]) and all(work.done == "now" for work in works):
+        return Reading(short.said, ("correct",), work=tuple(Work(work.work, done="later") for work in works))
     passed = {*sense["openers"], *sense["refusals"], *sense["sorry"], *sense["righting"]}
     at = next((n for n, text in enumerate(texts) if text not in passed), len(texts))
     said = next((words for words in sense["undone"] if texts[at : at + len(words.split())] == words.split()), None)
@@ -41,3 +44,15 @@ def not_yet(short: Short, talk: Context) -> Reading | None:
         return None
     later = tuple(Work(work.work, done="later") for work in works)
     return Reading(short.said, ("correct",), work=later, when=day.when, day=day.day)
+
+
+def _not_now(texts: Sequence[str], words: Mapping[str, Sequence[str]]) -> bool:
+    """ "Not today though", behind work that was told in the imperative: nothing but when it is not to be."""
+    ends = {*words["leading"], *words["trailing"]}
+    return any(
+        texts[at : at + len(phrase.split())] == phrase.split()
+        and not set(texts[:at]) - ends
+        and not set(texts[at + len(phrase.split()) :]) - ends
+        for phrase in words["not_now"]
+        for at in range(min(3, len(texts)))
+    )

@@ -10,9 +10,12 @@ from benchmate.talk.dates import span_of
 from benchmate.talk.following import near
 from benchmate.telling.dates import day_words
 from benchmate.telling.story import entry_words, matching, spot_of
+from benchmate.value import replace
 
 if TYPE_CHECKING:
     from benchmate.talk.turns import Turn
+
+_LONG_PAST = 30  # days behind which work that is told beside something else is told of the past
 
 
 def on_record(turn: Turn) -> bool:
@@ -20,18 +23,25 @@ def on_record(turn: Turn) -> bool:
     statement tells is there."""
     reading = turn.reading
     works = [work for work in reading.work if work.work]
-    plain = reading.acts == ("decide",) and works and all(work.done == "done" for work in works)
-    if not plain or turn.tree is None or not reading.when or reading.reason or reading.measures or reading.several:
-        return False
-    if any(fact.kind != "species" for fact in reading.facts) or reading.kept or reading.missed:
+    told = "decide" in reading.acts and works and all(work.done == "done" for work in works)
+    if not told or turn.tree is None or not reading.when or reading.reason or reading.several or reading.kept:
         return False
     span = span_of(reading.when, turn.southern)
     if span is None or span[0] >= turn.on or turn.gone:
+        return False
+    seen = any(fact.kind != "species" for fact in reading.facts) or bool(reading.measures)
+    more = seen or reading.acts != ("decide",)
+    if (more or reading.missed) and (turn.on - span[1]).days < _LONG_PAST:
         return False
     entries = matching(turn.house.entries(turn.tree), kinds=("done",), start=span[0], end=min(span[1], turn.on))
     found = [next((entry for entry in reversed(entries) if _holds(entry, work)), None) for work in works]
     if not all(found):
         return False
+    if more:  # "collected it a year ago, it's now pushing buds": what is so today stands
+        acts = tuple(act for act in reading.acts if act != "decide")
+        turn.reading = replace(reading, acts=acts, work=(), when=None)
+        turn.aside += [f"on record already: {day_words(one.day, turn.on)}" for one in found[:1] if one]
+        return not acts
     units = turn.house.place.units
     for entry in dict.fromkeys(entry.id for entry in found if entry):
         one = next(other for other in found if other and other.id == entry)

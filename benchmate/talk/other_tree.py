@@ -78,6 +78,36 @@ def _other_work(short: Short, denied: tuple[str, bool], words: str) -> Reading |
     return Reading(short.said, ("correct",), work=works, facts=facts, tree=tree, several=several)
 
 
+def meant_another(short: Short, talk: Context) -> Reading | None:
+    """ "It was the hornbeam I fed, not this one": the work just put down for one tree, moved to the tree that is named.
+    None where the words tell of other work, or name no other tree."""
+    last, sense = talk.amends, short.lexicon.sense["narrowing"]
+    names = {name for name, _ in talk.made}
+    told = {work.work for work in last.work if work.work} if last else set()
+    if last is None or len(names) != 1 or not told or {"ask", "remind", "note", "new"} & set(short.heard.acts):
+        return None
+    said = f" {' '.join(short.texts)} "
+    denial = next((words for words in sense["not_this"] if f" {words} " in said), None)
+    leads = next((words for words in sense["it_was"] if said.startswith(f" {words} ")), None)
+    if denial is None and leads is None:
+        return None
+    parts = said.partition(f" {denial} ") if denial else (said, "", "")
+    rest = " ".join(" ".join((parts[0], parts[2])).split()).strip(" ,.!-")
+    heard = short.hear(rest)
+    same = {work.work for work in heard.work} == told and not heard.missed and not heard.measures
+    kinds = [str(fact.value) for fact in heard.facts if fact.kind == "species" and not fact.denied]
+    meant = (heard.tree, True) if heard.tree else (kinds[0], False) if len(kinds) == 1 else None
+    if not (same and meant and len(kinds) == len(heard.facts)):
+        bare = rest.removeprefix(leads or "").strip(" ,")
+        meant = _tree_alone(short, bare) if not heard.work or heard.acts == ("correct",) else None
+    if meant is None:
+        return None
+    name, is_name = meant
+    facts = () if is_name else (Fact("species", name),)
+    several = Several((name,), but=(next(iter(names)),), shared=False)
+    return Reading(short.said, ("correct",), facts=facts, tree=name if is_name else None, several=several)
+
+
 def on_each(short: Short, talk: Context) -> Reading | None:
     """ "Took off a third of the roots on each", behind work on several trees: on these trees."""
     last, heard = talk.amends, short.heard

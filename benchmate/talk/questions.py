@@ -30,7 +30,19 @@ def facts_of(turn: Turn, reading: Reading, tree: Tree | None, on: dt.date | None
     # what this statement takes back does not count, though it is not on the disk yet
     struck = [entry for of, entries in turn.to_log for entry in entries if tree and of.folder == tree.folder]
     entries = (*house.entries(tree), *struck)
+    if turn.reading.topic != "what-if":  # "what if it were a pine" is of another tree than the one at hand
+        reading = _of_its_species(reading, tree)
     return gather(reading, tree, entries, house.place, on or turn.on, house.book, turn.facts)
+
+
+def _of_its_species(reading: Reading, tree: Tree | None) -> Reading:
+    """The reading with the tree's own species where its genus is said ("the pine" of a Scots pine)."""
+    own = str(tree.species) if tree and tree.species else ""
+    facts = tuple(
+        replace(fact, value=own) if fact.kind == "species" and own.startswith(f"{fact.value} ") else fact
+        for fact in reading.facts
+    )
+    return replace(reading, facts=facts)
 
 
 def day_meant(turn: Turn) -> dt.date:

@@ -42,3 +42,36 @@ def test_an_age_is_told_or_since_when_the_tree_is_here(bench):
 @pytest.mark.parametrize("words", ["how thick is the left branch", "how thick will the beech be in 2030"])
 def test_what_asks_for_more_is_no_question_to_the_sheet(bench, words):
     assert bench.answer(words).reading.topic != "recorded"
+
+
+@pytest.mark.parametrize(
+    "words, told",
+    [
+        ("what wire is on it", "Gatepost, wire on the left branch: 2.5 mm, since 20 June"),
+        ("what wire did I use on the left branch", "Gatepost, wire on the left branch: 2.5 mm, since 20 June"),
+        ("what wire is on the right branch", "Gatepost: no wire is on record as being on it there"),
+        ("how big is the pot", "Gatepost, pot: length 320 mm, width 240 mm and depth 90 mm"),
+        ("which pot is it in", "Gatepost, pot: length 320 mm, width 240 mm and depth 90 mm"),
+        ("how big is the maple's pot now", "Gatepost, pot: length 320 mm, width 240 mm and depth 90 mm"),
+    ],
+)
+def test_the_wire_and_the_pot_are_told_from_the_record(bench, words, told):
+    bench.turn_to("Gatepost")
+    bench.answer("wired the left branch with 2.5 mm")
+    assert bench.answer(words).says[0] == told
+
+
+def test_wire_that_came_off_is_not_on_it(bench):
+    bench.turn_to("Gatepost")
+    for said in ("wired the left branch with 2.5 mm", "took the wire off the left branch"):
+        bench.answer(said)
+    assert bench.answer("what wire is on it").says[0] == "Gatepost: no wire is on record as being on it"
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["what wire for the left branch", "what wire should I use on the left branch", "how big a pot does it need"],
+)
+def test_what_should_be_used_is_no_question_to_the_record(bench, words):
+    bench.turn_to("Gatepost")
+    assert bench.answer(words).reading.topic == "figure"

@@ -1,0 +1,56 @@
+"""What words of the talk cannot be beside their neighbours: "oh no, it's dried out" sets nothing right."""
+
+from __future__ import annotations
+
+from .opening import JOINERS, STOPS
+from .sense import VERBS, Sense
+
+
+def clipped(s: Sense) -> bool:
+    """ "So that's the one I keep": a clipped verb opens no question; "how long's the" does not ask since when."""
+    if s.kind[0] != "Q" or s.kind == "QMEANING":
+        return False
+    ends = s.texts[s.token.end - 1]
+    return s.word == "'s" or (s.kind == "QRECALL" and s.word == "how" and ends == "'s")
+
+
+def exclaimed(s: Sense) -> bool:
+    """ "Oh no, it's dried out" sets nothing right and denies nothing."""
+    sense = s.lexicon.sense
+    at = next((n for n in range(s.at, s.token.end) if s.texts[n] in sense["refusals"]), None)
+    if s.kind not in ("CORRECT", "AUX") or not at or s.texts[at - 1] not in sense["exclaiming"]:
+        return False
+    behind = [text for text in s.texts[at + 1 :] if text != ","][:2]
+    return bool(behind) and behind[0] in sense["reasons"] and not any(text in sense["past"] for text in behind)
+
+
+def as_wished(s: Sense) -> bool:
+    """ "Smaller leaves, which is what I wanted" sets nothing right."""
+    return s.kind == "CORRECT" and s.at > 0 and s.texts[s.at - 1] in s.lexicon.sense["as_wished"]
+
+
+def rues(s: Sense) -> bool:
+    """ "It's bone dry, oops": nothing comes behind that would set it right."""
+    if s.kind != "CORRECT" or not s.is_one_of("ruing") or s.opening:
+        return False
+    behind = [text for text in s.texts[s.token.end :] if text not in STOPS | {","}]
+    worked = any(t.kind in VERBS and not t.guesses for tokens in s.lattice[: s.at] for t in tokens)
+    works = any(t.kind in VERBS and not t.guesses for at in range(s.token.end, len(s.texts)) for t in s.lattice[at])
+    return not behind or (works and not worked)  # "it's dry, oops, watering it now"
+
+
+def asks_back(s: Sense) -> bool:
+    """ "Left is weak, right is strong": what asks behind a statement stands at its end."""
+    asks = s.kind == "SEP" and s.token.value == "asked" and s.word == ","
+    return asks and bool(s.after) and s.after not in STOPS | JOINERS
+
+
+def no_question(s: Sense) -> bool:
+    """ "Did the repot in March" tells; "should I jin it or remove it" takes nothing back."""
+    if s.kind[0] == "Q" and " ".join(s.texts[s.at : s.token.end]) in s.lexicon.sense["asks_first"]:
+        return not s.opening and s.texts[s.at - 1] not in JOINERS | STOPS  # "leave anything else"
+    if s.kind == "STRIKE":
+        return s.at > 0 and any(t.kind == "SEP" and t.value == "or" and t.end == s.at for t in s.lattice[s.at - 1])
+    if s.kind != "QRECALL" or s.texts[s.at : s.token.end] != ["did", "the"] or s.texts[-1] == "?":
+        return False
+    return any(t.kind == "EVENT" and not t.guesses for t in s.next)
