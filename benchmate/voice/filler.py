@@ -17,6 +17,7 @@ from .shapes import Shape
 SEEN_WEIGHT = 12.0  # a term that the examples use is that much likelier for each use
 MOST_OF_A_KIND = 4_000
 NAME_WEIGHT = 40.0
+LONGEST_SHORT = 5  # letters of a short form ("thurs"); a longer word is whole
 VALUES = frozenset({"NUM", "MEASURE", "SHARE", "ORD", "DATE"})
 _SAMPLE = 7
 
@@ -40,6 +41,7 @@ class Filler:
                 self._terms[kind] = list(found), list(accumulate(weights))
         self.kinds = Counter(slot.kind for shape in shapes for slot in shape)
         self._families = _families(lexicon)
+        self._values = Counter(word for shape in shapes for slot in shape if slot.kind in VALUES for word in slot.words)
 
     def draw(self, kind: str, rng: random.Random) -> tuple[str, ...]:
         """A term of the kind; () where there is none."""
@@ -54,14 +56,15 @@ class Filler:
             return words
         out: list[str] = []
         for word in words:
-            family = self._families.get(word)
-            if family is None or rng.random() < 0.2:
-                out.append(word)
-            elif family == ("number",):
-                out += _some_number(rng)
-            else:
-                out.append(rng.choice(family))
+            out += [word] if rng.random() < 0.2 else self.another(word, rng)
         return tuple(out)
+
+    def another(self, word: str, rng: random.Random) -> Sequence[str]:
+        """What could stand in the place of a number, a month, a unit or the like; another word as it is."""
+        family = self._families.get(word, (word,))
+        if family == ("number",):
+            return _some_number(rng)
+        return rng.choices(family, [1 + self._values[other] for other in family])
 
 
 def _weighed(lexicon: Lexicon, kind: str) -> dict[tuple[str, ...], float]:
@@ -101,12 +104,18 @@ def _families(lexicon: Lexicon) -> dict[str, tuple[str, ...]]:
 
 
 def _said_whole(words: Mapping[str, Any]) -> list[str]:
-    """Without short forms of another word for the same value: "weds" and "jan" are written, not said."""
+    """Without short forms of another word for the same value, and without what is only a longer one: "weds" and "jan"
+    are written, not said, and for "springtime" people say "spring"."""
+
+    def another(word: str) -> Iterator[str]:
+        return (other for other in words if other != word and words[other] == words[word])
 
     def is_short(word: str) -> bool:
-        return any(words[whole] == words[word] and whole[:3] == word[:3] and len(whole) > len(word) for whole in words)
+        short = len(word) <= LONGEST_SHORT
+        return short and any(whole[:3] == word[:3] and len(whole) > len(word) for whole in another(word))
 
-    return [word for word in words if not is_short(word)]
+    whole = [word for word in words if not is_short(word)]
+    return [word for word in whole if not any(word.startswith(other) for other in another(word) if other in whole)]
 
 
 def _some_number(rng: random.Random) -> list[str]:

@@ -19,16 +19,20 @@ from benchmate.hearing import Ear
 
 from .core import Core
 from .filler import Filler
-from .ngram import trigram_arpa
-from .sentences import sample_sentences
-from .shapes import Tables, example_statements, learn_shapes, statements_as_they_stand
+from .ngram import mixed_arpa
+from .sentences import sample_sentences, vary_statements
+from .shapes import Tables, example_statements, learn_shapes, statements_as_said
 from .sounds import Sounds, read_dictionary
+from .varied import Variation
 
-FEWEST = 3  # times that a word is in the sentences; rarer ones are mostly forms that nobody says, and steal from others
+FEWEST = 5  # times that a word is in the sentences; rarer ones are mostly forms that nobody says, and steal from others
 SENTENCES = 200_000  # a quarter of it makes a statement that nobody foresaw a tenth less likely
-AS_THEY_STAND = 5  # times that a statement counts which is not varied
+VARIED = 0.5  # statements varied, for each sentence that is sampled
+# Of what is expected, how much goes by sentences that are sampled, by statements varied, and by statements as said.
+SHARES = (0.35, 0.35, 0.3)
 TABLE = "words/sounds.toml"
-_FORM = "6"  # raise when the code that makes the model changes what it makes
+Words = Sequence[str]
+_FORM = "7"  # raise when the code that makes the model changes what it makes
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,16 +69,19 @@ def language_model(
     filler = Filler(ear, shapes, names)
     core, wide = (Core(table[name], tables, ear.lexicon) for name in ("core", "wide"))
     drawn = list(sample_sentences(shapes, core, wide, filler, ear, count, wake_words(tables)))
-    drawn += AS_THEY_STAND * [tuple(words) for words in statements_as_they_stand(tables)]
-    sentences = _of_usual_words(drawn, _words_of_trees(tables, names, ear))
-    return trigram_arpa(sentences), sorted({word for sentence in sentences for word in sentence})
+    said = list(statements_as_said(tables))
+    variation = Variation(ear.lexicon, filler, **table.get("alike", {}))
+    varied = list(vary_statements(said, variation, round(count * VARIED)))
+    always = _words_of_trees(tables, names, ear) | {word for words in said for word in words}
+    parts = list(zip(SHARES, _of_usual_words((drawn, varied, said), always), strict=True))
+    return mixed_arpa(parts), sorted({word for _, part in parts for sentence in part for word in sentence})
 
 
-def _of_usual_words(sentences: Sequence[Sequence[str]], always: Set[str]) -> list[Sequence[str]]:
-    """The sentences without those that hold a rare word, unless it is one that is heard always."""
-    times = Counter(word for sentence in sentences for word in sentence)
+def _of_usual_words(parts: Sequence[Sequence[Words]], always: Set[str]) -> list[list[Words]]:
+    """The parts without sentences that hold a rare word, unless it is one that is heard always."""
+    times = Counter(word for part in parts for sentence in part for word in sentence)
     rare = {word for word, count in times.items() if count < FEWEST} - always
-    return [sentence for sentence in sentences if rare.isdisjoint(sentence)]
+    return [[sentence for sentence in part if rare.isdisjoint(sentence)] for part in parts]
 
 
 def _words_of_trees(tables: Tables, names: Sequence[str], ear: Ear) -> set[str]:
