@@ -17,15 +17,18 @@ from .shapes import Shape
 SEEN_WEIGHT = 12.0  # a term that the examples use is that much likelier for each use
 MOST_OF_A_KIND = 4_000
 NAME_WEIGHT = 40.0
+OWN = 0.5  # share of the trees spoken of that are of a species of the garden, beside what falls to those anyhow
 LONGEST_SHORT = 5  # letters of a short form ("thurs"); a longer word is whole
 VALUES = frozenset({"NUM", "MEASURE", "SHARE", "ORD", "DATE"})
 _SAMPLE = 7
 
 
 class Filler:
-    """Terms of each kind with their weights, to be drawn from."""
+    """Terms of each kind with their weights, to be drawn from. names, species: of the garden's trees."""
 
-    def __init__(self, ear: Ear, shapes: Sequence[Shape], names: Sequence[str] = ()) -> None:
+    def __init__(
+        self, ear: Ear, shapes: Sequence[Shape], names: Sequence[str] = (), species: Sequence[str] = ()
+    ) -> None:
         lexicon = ear.lexicon
         uses = Counter((slot.kind, slot.words) for shape in shapes for slot in shape)
         self._terms: dict[str, tuple[list[tuple[str, ...]], list[float]]] = {}
@@ -37,6 +40,8 @@ class Filler:
             if kind == "NAME":
                 found = {tuple(lexicon.split(name)): NAME_WEIGHT for name in names}
             weights = [weight + SEEN_WEIGHT * uses[(kind, words)] * min(1.0, weight) for words, weight in found.items()]
+            if kind == "SPECIES":
+                weights = _with_own(lexicon, list(found), weights, species)
             if found:
                 self._terms[kind] = list(found), list(accumulate(weights))
         self.kinds = Counter(slot.kind for shape in shapes for slot in shape)
@@ -86,6 +91,22 @@ def _weighed(lexicon: Lexicon, kind: str) -> dict[tuple[str, ...], float]:
             weight *= 0.3
         terms[tuple(phrase.split())] = max(weight, terms.get(tuple(phrase.split()), 0.0))
     return terms
+
+
+def _with_own(
+    lexicon: Lexicon, terms: Sequence[tuple[str, ...]], weights: Sequence[float], species: Sequence[str]
+) -> list[float]:
+    """The weights of the species' names where OWN of all that is said of trees is said of those of the garden."""
+    taxa = {taxon for name in species for taxon in (name, name.split()[0])}  # "maple" is said of any of the genus
+    values: dict[tuple[str, ...], set[str]] = {}
+    for phrase, _, value in lexicon.phrases("SPECIES"):
+        values.setdefault(tuple(phrase.split()), set()).add(str(value))
+    own = [not taxa.isdisjoint(values.get(term, ())) for term in terms]
+    of_own = sum(weight for weight, mine in zip(weights, own, strict=True) if mine)
+    if not of_own:
+        return list(weights)
+    times = 1 + OWN / (1 - OWN) * sum(weights) / of_own
+    return [weight * times if mine else weight for weight, mine in zip(weights, own, strict=True)]
 
 
 def _families(lexicon: Lexicon) -> dict[str, tuple[str, ...]]:

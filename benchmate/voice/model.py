@@ -43,30 +43,32 @@ class VoiceModel:
     dictionary: Path
 
 
-def voice_model(tables: Tables, ear: Ear, names: Sequence[str], folder: Path, base: Path) -> VoiceModel:
-    """The model for these rules and tree names; made where it is not in the folder yet, which takes some seconds.
+def voice_model(
+    tables: Tables, ear: Ear, names: Sequence[str], folder: Path, base: Path, species: Sequence[str] = ()
+) -> VoiceModel:
+    """The model for these rules, tree names and species of the garden; made where it is not in the folder yet, which takes some seconds.
 
     base: the recogniser's own dictionary. Raises OSError where the folder cannot be written.
     """
     digest = hashlib.sha256(
-        json.dumps([_FORM, tables, sorted(names)], sort_keys=True, default=str).encode()
+        json.dumps([_FORM, tables, sorted(names), sorted(set(species))], sort_keys=True, default=str).encode()
     ).hexdigest()[:16]
     model = VoiceModel(folder / f"voice-{digest}.arpa", folder / f"voice-{digest}.dict")
     if not (model.language.is_file() and model.dictionary.is_file()):
         folder.mkdir(parents=True, exist_ok=True)
-        language, words = language_model(tables, ear, names)
+        language, words = language_model(tables, ear, names, species=species)
         _write(model.dictionary, dictionary_text(words, Sounds(tables.get(TABLE, {}), read_dictionary(base))))
         _write(model.language, language)
     return model
 
 
 def language_model(
-    tables: Tables, ear: Ear, names: Sequence[str] = (), count: int = SENTENCES
+    tables: Tables, ear: Ear, names: Sequence[str] = (), count: int = SENTENCES, species: Sequence[str] = ()
 ) -> tuple[str, list[str]]:
-    """(ARPA text, its words) for the rules and tree names."""
+    """(ARPA text, its words) for the rules, the trees' names and their species."""
     table = tables.get(TABLE, {})
     shapes = learn_shapes(example_statements(tables), ear, table.get("said", {}))
-    filler = Filler(ear, shapes, names)
+    filler = Filler(ear, shapes, names, species)
     core, wide = (Core(table[name], tables, ear.lexicon) for name in ("core", "wide"))
     drawn = list(sample_sentences(shapes, core, wide, filler, ear, count, wake_words(tables)))
     said = list(statements_as_said(tables))
