@@ -31,10 +31,10 @@ class Occasion:
 
 
 class Listener:
-    """Hears statements. Making one takes a second, and some ten more whenever rules or names have changed.
+    """Hears statements. Making one takes a second, and some fifteen more whenever rules or names have changed.
 
-    tables: the parsed rule files. names, species: of the garden's trees. folder: where the voice's model is kept, or None for the
-    machine's temporary folder. Raises UserError without the extra.
+    tables: the parsed rule files. names, species: of the garden's trees. folder: where the voice's model is kept, or
+    None for the machine's temporary folder. Raises UserError without the extra.
     """
 
     def __init__(
@@ -83,7 +83,8 @@ class Listener:
 def _times(ear: Ear) -> frozenset[str]:
     """Words of time and order: months, seasons, days of the week, first and second."""
     dates, numbers = ear.lexicon.dates, ear.lexicon.numbers
-    return frozenset().union(*(dates.get(key, ()) for key in ("month", "season", "weekday")), numbers.get("ordinal", ()))
+    of_time = (dates.get(key, ()) for key in ("month", "season", "weekday"))
+    return frozenset().union(*of_time, numbers.get("ordinal", ()))
 
 
 def mistimed(reading: Reading, on: dt.date) -> bool:

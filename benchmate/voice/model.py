@@ -46,7 +46,8 @@ class VoiceModel:
 def voice_model(
     tables: Tables, ear: Ear, names: Sequence[str], folder: Path, base: Path, species: Sequence[str] = ()
 ) -> VoiceModel:
-    """The model for these rules, tree names and species of the garden; made where it is not in the folder yet, which takes some seconds.
+    """The model for these rules, and for tree names and species of the garden; made where it is not in the folder yet,
+    which takes some seconds.
 
     base: the recogniser's own dictionary. Raises OSError where the folder cannot be written.
     """

@@ -115,7 +115,7 @@ def _level(
     for gram, times in counts.items():
         followers[gram[:-1]].append((gram, times))
     table: dict[Gram, float] = {}
-    for context, seen in followers.items():
+    for seen in followers.values():
         whole = sum(times for _, times in seen)
         given = sum(off[min(times, 3) - 1] for _, times in seen) / whole
         for gram, times in seen:

@@ -1,4 +1,4 @@
-"""Statements as growers say them, with other trees, numbers, dates and sides in them: what is said of one is said of any.
+"""Statements as growers say them, with other trees, numbers, months and sides: what is said of one is said of any.
 
 No reading is needed: a name that is nothing but a tree's, a number, a month is known by its word alone. So statements
 of any shape can be varied, also such as the ear does not take in whole, and thousands in a second.
@@ -56,7 +56,7 @@ class Variation:
             at += max(1, length)
 
     def _tree_at(self, statement: Words, at: int) -> tuple[int, str]:
-        """(how many words the tree's name has that begins here, what hangs on it: "'s" or nothing); 0 where none does."""
+        """(how many words of a tree's name begin here, 0 where none does; what hangs on it: "'s" or nothing)."""
         for size in range(min(self._longest, len(statement) - at), 0, -1):
             *front, last = statement[at : at + size]
             whole = last.removesuffix(POSSESSIVE)

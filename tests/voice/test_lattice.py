@@ -121,7 +121,8 @@ def test_other_forms_of_the_same_words_are_rivals_however_far_below():
 
 def test_another_word_of_time_or_order_is_a_rival_from_farther_below():
     far = -(NEAR + NEAR_IN_TIME) / 2
-    runs = [[way(0, "the first tree"), way(far, "the third tree"), way(far, "the first thing"), way(far, "a third tree")]]
+    others = "the third tree", "the first thing", "a third tree"
+    runs = [[way(0, "the first tree"), *(way(far, text) for text in others)]]
     assert speech_of(runs, lambda text: 0.0, None, {"first", "third"}).rivals == ("the third tree",)
     assert speech_of(runs, lambda text: 0.0).rivals == ()
 
