@@ -29,7 +29,7 @@ FEWEST = 5  # times that a word is in the sentences; rarer ones are mostly forms
 SENTENCES = 200_000  # a quarter of it makes a statement that nobody foresaw a tenth less likely
 VARIED = 0.5  # statements varied, for each sentence that is sampled
 # Of what is expected, how much goes by sentences that are sampled, by statements varied, and by statements as said.
-SHARES = (0.35, 0.35, 0.3)
+SHARES = (0.45, 0.3, 0.25)
 TABLE = "words/sounds.toml"
 Words = Sequence[str]
 _FORM = "7"  # raise when the code that makes the model changes what it makes

@@ -27,7 +27,7 @@ GET_IT = "listening needs the voice extra; get it with: pip install 'benchmate[v
 CHUNK = 3_200  # bytes: a tenth of a second
 FRAMES_A_SECOND = 100
 WARPS = (0.94, 1.06)  # a short and a long throat; as they are, frequencies fit neither so well
-EFFORT = 3.0  # nats for each unit of what the ear's reading costs
+EFFORT = 5.0  # nats for each unit of what the ear's reading costs
 ABSENT = 30.0  # nats below the best at which a way stands that a run did not find at all
 LOOKED_AT = 20  # ways that the ear is asked about
 # How far below the best (nats) another way still raises doubt. Of 90 spoken statements, at 8 nats 7 % were misread in

@@ -18,7 +18,7 @@ from .varied import Variation
 SEED = 7
 KEPT = 0.6  # share of places in which a shape keeps its own words
 WALKED = 0.01  # share of sentences that are free walks of the grammar
-CORE, WIDE = 0.1, 0.5  # shares of sentences drawn from what is said most, and from the ways round it
+CORE, WIDE = 0.12, 0.55  # shares of sentences drawn from what is said most, and from the ways round it
 CORE_SET = "statement"
 CONTRACTED = 0.5
 WOKEN = 0.08  # share of sentences that begin with a wake word
