@@ -20,6 +20,7 @@ SEARCH = {
     "fwdflatwbeam": 1e-50,
     "lw": 9.0,
     "wip": 0.5,
+    "bestpath": False,  # the lattice is searched here, with a model of its own weight
     "cmn": "batch",
     "loglevel": "FATAL",
 }
