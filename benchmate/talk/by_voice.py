@@ -23,10 +23,11 @@ def listener_of(house: House, on: dt.date) -> tuple[Listener, Occasion]:
     """The listener of this garden, and what its readings hang on. Raises UserError without the voice extra."""
     from benchmate.voice import Listener, Occasion
 
-    names = tuple(tree.name for tree in house.trees())
+    trees = house.trees()
+    names, species = tuple(tree.name for tree in trees), tuple(tree.species for tree in trees if tree.species)
     kept = house.folder / ".benchmate" if house.folder else None
     print("Making ready to listen; the first time takes half a minute.", file=sys.stderr, flush=True)
-    listener = Listener(house.tables.tables, house.ear, names, kept)
+    listener = Listener(house.tables.tables, house.ear, names, kept, species)
     return listener, Occasion(on, house.place.southern, names, house.first_frost(on))
 
 

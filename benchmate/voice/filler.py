@@ -17,14 +17,18 @@ from .shapes import Shape
 SEEN_WEIGHT = 12.0  # a term that the examples use is that much likelier for each use
 MOST_OF_A_KIND = 4_000
 NAME_WEIGHT = 40.0
+OWN = 0.5  # share of the trees spoken of that are of a species of the garden, beside what falls to those anyhow
+LONGEST_SHORT = 5  # letters of a short form ("thurs"); a longer word is whole
 VALUES = frozenset({"NUM", "MEASURE", "SHARE", "ORD", "DATE"})
 _SAMPLE = 7
 
 
 class Filler:
-    """Terms of each kind with their weights, to be drawn from."""
+    """Terms of each kind with their weights, to be drawn from. names, species: of the garden's trees."""
 
-    def __init__(self, ear: Ear, shapes: Sequence[Shape], names: Sequence[str] = ()) -> None:
+    def __init__(
+        self, ear: Ear, shapes: Sequence[Shape], names: Sequence[str] = (), species: Sequence[str] = ()
+    ) -> None:
         lexicon = ear.lexicon
         uses = Counter((slot.kind, slot.words) for shape in shapes for slot in shape)
         self._terms: dict[str, tuple[list[tuple[str, ...]], list[float]]] = {}
@@ -36,10 +40,13 @@ class Filler:
             if kind == "NAME":
                 found = {tuple(lexicon.split(name)): NAME_WEIGHT for name in names}
             weights = [weight + SEEN_WEIGHT * uses[(kind, words)] * min(1.0, weight) for words, weight in found.items()]
+            if kind == "SPECIES":
+                weights = _with_own(lexicon, list(found), weights, species)
             if found:
                 self._terms[kind] = list(found), list(accumulate(weights))
         self.kinds = Counter(slot.kind for shape in shapes for slot in shape)
         self._families = _families(lexicon)
+        self._values = Counter(word for shape in shapes for slot in shape if slot.kind in VALUES for word in slot.words)
 
     def draw(self, kind: str, rng: random.Random) -> tuple[str, ...]:
         """A term of the kind; () where there is none."""
@@ -54,14 +61,15 @@ class Filler:
             return words
         out: list[str] = []
         for word in words:
-            family = self._families.get(word)
-            if family is None or rng.random() < 0.2:
-                out.append(word)
-            elif family == ("number",):
-                out += _some_number(rng)
-            else:
-                out.append(rng.choice(family))
+            out += [word] if rng.random() < 0.2 else self.another(word, rng)
         return tuple(out)
+
+    def another(self, word: str, rng: random.Random) -> Sequence[str]:
+        """What could stand in the place of a number, a month, a unit or the like; another word as it is."""
+        family = self._families.get(word, (word,))
+        if family == ("number",):
+            return _some_number(rng)
+        return rng.choices(family, [1 + self._values[other] for other in family])
 
 
 def _weighed(lexicon: Lexicon, kind: str) -> dict[tuple[str, ...], float]:
@@ -85,6 +93,22 @@ def _weighed(lexicon: Lexicon, kind: str) -> dict[tuple[str, ...], float]:
     return terms
 
 
+def _with_own(
+    lexicon: Lexicon, terms: Sequence[tuple[str, ...]], weights: Sequence[float], species: Sequence[str]
+) -> list[float]:
+    """The weights of the species' names where OWN of all that is said of trees is said of those of the garden."""
+    taxa = {taxon for name in species for taxon in (name, name.split()[0])}  # "maple" is said of any of the genus
+    values: dict[tuple[str, ...], set[str]] = {}
+    for phrase, _, value in lexicon.phrases("SPECIES"):
+        values.setdefault(tuple(phrase.split()), set()).add(str(value))
+    own = [not taxa.isdisjoint(values.get(term, ())) for term in terms]
+    of_own = sum(weight for weight, mine in zip(weights, own, strict=True) if mine)
+    if not of_own:
+        return list(weights)
+    times = 1 + OWN / (1 - OWN) * sum(weights) / of_own
+    return [weight * times if mine else weight for weight, mine in zip(weights, own, strict=True)]
+
+
 def _families(lexicon: Lexicon) -> dict[str, tuple[str, ...]]:
     """word -> words that could stand in its place in a value."""
     families: dict[str, tuple[str, ...]] = {}
@@ -101,12 +125,18 @@ def _families(lexicon: Lexicon) -> dict[str, tuple[str, ...]]:
 
 
 def _said_whole(words: Mapping[str, Any]) -> list[str]:
-    """Without short forms of another word for the same value: "weds" and "jan" are written, not said."""
+    """Without short forms of another word for the same value, and without what is only a longer one: "weds" and "jan"
+    are written, not said, and for "springtime" people say "spring"."""
+
+    def another(word: str) -> Iterator[str]:
+        return (other for other in words if other != word and words[other] == words[word])
 
     def is_short(word: str) -> bool:
-        return any(words[whole] == words[word] and whole[:3] == word[:3] and len(whole) > len(word) for whole in words)
+        short = len(word) <= LONGEST_SHORT
+        return short and any(whole[:3] == word[:3] and len(whole) > len(word) for whole in another(word))
 
-    return [word for word in words if not is_short(word)]
+    whole = [word for word in words if not is_short(word)]
+    return [word for word in whole if not any(word.startswith(other) for other in another(word) if other in whole)]
 
 
 def _some_number(rng: random.Random) -> list[str]:

@@ -31,23 +31,30 @@ class Occasion:
 
 
 class Listener:
-    """Hears statements. Making one takes a second, and some ten more whenever rules or names have changed.
+    """Hears statements. Making one takes a second, and some fifteen more whenever rules or names have changed.
 
-    tables: the parsed rule files. names: the garden's trees. folder: where the voice's model is kept, or None for the
-    machine's temporary folder. Raises UserError without the extra.
+    tables: the parsed rule files. names, species: of the garden's trees. folder: where the voice's model is kept, or
+    None for the machine's temporary folder. Raises UserError without the extra.
     """
 
-    def __init__(self, tables: Tables, ear: Ear, names: Sequence[str] = (), folder: Path | None = None) -> None:
+    def __init__(
+        self,
+        tables: Tables,
+        ear: Ear,
+        names: Sequence[str] = (),
+        folder: Path | None = None,
+        species: Sequence[str] = (),
+    ) -> None:
         base = base_dictionary()
         self.ear = ear
         self.wake = wake_words(tables)
         kept = folder or Path(tempfile.gettempdir()) / "benchmate-voice"
         try:
-            self.model = voice_model(tables, ear, names, kept, base)
+            self.model = voice_model(tables, ear, names, kept, base, species)
         except OSError as error:
             raise UserError(f"{kept}: the voice's model cannot be kept there ({error.strerror}); free it") from error
         self._names = tuple(names)
-        self.recogniser = Recogniser(self.model, self._effort)
+        self.recogniser = Recogniser(self.model, self._effort, _times(ear))
 
     def _effort(self, text: str) -> float:
         """What it costs the ear to take the words in: much where it has to miss some or to guess, or where a work is
@@ -71,6 +78,13 @@ class Listener:
     def hear_wave(self, path: Path, at: Occasion) -> Reading:
         """The reading of a wave file. Raises UserError for what is no such file."""
         return self.hear(read_wave(path), at)
+
+
+def _times(ear: Ear) -> frozenset[str]:
+    """Words of time and order: months, seasons, days of the week, first and second."""
+    dates, numbers = ear.lexicon.dates, ear.lexicon.numbers
+    of_time = (dates.get(key, ()) for key in ("month", "season", "weekday"))
+    return frozenset().union(*of_time, numbers.get("ordinal", ()))
 
 
 def mistimed(reading: Reading, on: dt.date) -> bool:

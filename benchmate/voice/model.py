@@ -19,16 +19,20 @@ from benchmate.hearing import Ear
 
 from .core import Core
 from .filler import Filler
-from .ngram import trigram_arpa
-from .sentences import sample_sentences
-from .shapes import Tables, example_statements, learn_shapes, statements_as_they_stand
+from .ngram import mixed_arpa
+from .sentences import sample_sentences, vary_statements
+from .shapes import Tables, example_statements, learn_shapes, statements_as_said
 from .sounds import Sounds, read_dictionary
+from .varied import Variation
 
-FEWEST = 3  # times that a word is in the sentences; rarer ones are mostly forms that nobody says, and steal from others
+FEWEST = 5  # times that a word is in the sentences; rarer ones are mostly forms that nobody says, and steal from others
 SENTENCES = 200_000  # a quarter of it makes a statement that nobody foresaw a tenth less likely
-AS_THEY_STAND = 5  # times that a statement counts which is not varied
+VARIED = 0.5  # statements varied, for each sentence that is sampled
+# Of what is expected, how much goes by sentences that are sampled, by statements varied, and by statements as said.
+SHARES = (0.45, 0.3, 0.25)
 TABLE = "words/sounds.toml"
-_FORM = "6"  # raise when the code that makes the model changes what it makes
+Words = Sequence[str]
+_FORM = "7"  # raise when the code that makes the model changes what it makes
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,42 +43,48 @@ class VoiceModel:
     dictionary: Path
 
 
-def voice_model(tables: Tables, ear: Ear, names: Sequence[str], folder: Path, base: Path) -> VoiceModel:
-    """The model for these rules and tree names; made where it is not in the folder yet, which takes some seconds.
+def voice_model(
+    tables: Tables, ear: Ear, names: Sequence[str], folder: Path, base: Path, species: Sequence[str] = ()
+) -> VoiceModel:
+    """The model for these rules, and for tree names and species of the garden; made where it is not in the folder yet,
+    which takes some seconds.
 
     base: the recogniser's own dictionary. Raises OSError where the folder cannot be written.
     """
     digest = hashlib.sha256(
-        json.dumps([_FORM, tables, sorted(names)], sort_keys=True, default=str).encode()
+        json.dumps([_FORM, tables, sorted(names), sorted(set(species))], sort_keys=True, default=str).encode()
     ).hexdigest()[:16]
     model = VoiceModel(folder / f"voice-{digest}.arpa", folder / f"voice-{digest}.dict")
     if not (model.language.is_file() and model.dictionary.is_file()):
         folder.mkdir(parents=True, exist_ok=True)
-        language, words = language_model(tables, ear, names)
+        language, words = language_model(tables, ear, names, species=species)
         _write(model.dictionary, dictionary_text(words, Sounds(tables.get(TABLE, {}), read_dictionary(base))))
         _write(model.language, language)
     return model
 
 
 def language_model(
-    tables: Tables, ear: Ear, names: Sequence[str] = (), count: int = SENTENCES
+    tables: Tables, ear: Ear, names: Sequence[str] = (), count: int = SENTENCES, species: Sequence[str] = ()
 ) -> tuple[str, list[str]]:
-    """(ARPA text, its words) for the rules and tree names."""
+    """(ARPA text, its words) for the rules, the trees' names and their species."""
     table = tables.get(TABLE, {})
     shapes = learn_shapes(example_statements(tables), ear, table.get("said", {}))
-    filler = Filler(ear, shapes, names)
+    filler = Filler(ear, shapes, names, species)
     core, wide = (Core(table[name], tables, ear.lexicon) for name in ("core", "wide"))
     drawn = list(sample_sentences(shapes, core, wide, filler, ear, count, wake_words(tables)))
-    drawn += AS_THEY_STAND * [tuple(words) for words in statements_as_they_stand(tables)]
-    sentences = _of_usual_words(drawn, _words_of_trees(tables, names, ear))
-    return trigram_arpa(sentences), sorted({word for sentence in sentences for word in sentence})
+    said = list(statements_as_said(tables))
+    variation = Variation(ear.lexicon, filler, **table.get("alike", {}))
+    varied = list(vary_statements(said, variation, round(count * VARIED)))
+    always = _words_of_trees(tables, names, ear) | {word for words in said for word in words}
+    parts = list(zip(SHARES, _of_usual_words((drawn, varied, said), always), strict=True))
+    return mixed_arpa(parts), sorted({word for _, part in parts for sentence in part for word in sentence})
 
 
-def _of_usual_words(sentences: Sequence[Sequence[str]], always: Set[str]) -> list[Sequence[str]]:
-    """The sentences without those that hold a rare word, unless it is one that is heard always."""
-    times = Counter(word for sentence in sentences for word in sentence)
+def _of_usual_words(parts: Sequence[Sequence[Words]], always: Set[str]) -> list[list[Words]]:
+    """The parts without sentences that hold a rare word, unless it is one that is heard always."""
+    times = Counter(word for part in parts for sentence in part for word in sentence)
     rare = {word for word, count in times.items() if count < FEWEST} - always
-    return [sentence for sentence in sentences if rare.isdisjoint(sentence)]
+    return [[sentence for sentence in part if rare.isdisjoint(sentence)] for part in parts]
 
 
 def _words_of_trees(tables: Tables, names: Sequence[str], ear: Ear) -> set[str]:

@@ -10,6 +10,8 @@ from __future__ import annotations
 import math
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
 
 START, END = "<s>", "</s>"
 FEWEST = 2  # a trigram seen less often is left to its bigram
@@ -21,6 +23,44 @@ Gram = tuple[str, ...]
 
 def trigram_arpa(sentences: Iterable[Sequence[str]]) -> str:
     """The ARPA text of the trigram model of the sentences. Logarithms are to base ten."""
+    return _arpa(_counted(sentences))
+
+
+def mixed_arpa(parts: Sequence[tuple[float, Iterable[Sequence[str]]]]) -> str:
+    """The ARPA text of models mixed: each of the parts has its share and its sentences.
+
+    Each model leaves as much to what it has not seen as its own counts tell. Were the sentences counted together, those
+    that were written down would drown in those that were made up, or be taken for all that can be said.
+    """
+    models = [(share, _counted(sentences)) for share, sentences in parts]
+    tables: list[dict[Gram, float]] = []
+    for size in range(3):
+        grams = sorted({gram for _, model in models for gram in model.levels[size]})
+        tables.append({gram: sum(share * model.probability(gram) for share, model in models) for gram in grams})
+    backs = [_backing(table, shorter) for shorter, table in pairwise(tables)]
+    return _arpa(_Model((tables[0], tables[1], tables[2]), (backs[0], backs[1])))
+
+
+@dataclass(frozen=True, slots=True)
+class _Model:
+    """levels: probability of each gram, of one word, two and three. backs: context -> share of what its shorter form
+    gives that holds behind it for words which were not seen there; of one word and of two."""
+
+    levels: tuple[dict[Gram, float], dict[Gram, float], dict[Gram, float]]
+    backs: tuple[dict[Gram, float], dict[Gram, float]]
+
+    def probability(self, gram: Gram) -> float:
+        """Of the last word behind the others; 0 for a word that this model does not know."""
+        share = 1.0
+        while gram not in self.levels[len(gram) - 1]:
+            if len(gram) == 1:
+                return 0.0
+            share *= self.backs[len(gram) - 2].get(gram[:-1], 1.0)
+            gram = gram[1:]
+        return share * self.levels[len(gram) - 1][gram]
+
+
+def _counted(sentences: Iterable[Sequence[str]]) -> _Model:
     seen: tuple[Counter[Gram], ...] = (Counter(), Counter())
     for sentence in sentences:
         words = (START, *sentence, END)
@@ -29,12 +69,17 @@ def trigram_arpa(sentences: Iterable[Sequence[str]]) -> str:
     one = _unigrams(Counter(gram[1:] for gram in seen[0]))
     two, back_one = _level(_continued(seen[0], seen[1]), one, 1)
     three, back_two = _level(seen[1], two, FEWEST)
+    return _Model((one, two, three), (back_one, back_two))
+
+
+def _arpa(model: _Model) -> str:
+    (one, two, three), (back_one, back_two) = model.levels, model.backs
     lines = ["", "\\data\\"]
     lines += [f"ngram {size}={len(table) + (size == 1)}" for size, table in ((1, one), (2, two), (3, three))]
-    lines += ["", "\\1-grams:", _line(_NEVER, (START,), back_one.get((START,), 0.0))]
-    lines += [_line(_log(p), gram, back_one.get(gram, 0.0)) for gram, p in sorted(one.items())]
+    lines += ["", "\\1-grams:", _line(_NEVER, (START,), back_one.get((START,), 1.0))]
+    lines += [_line(_log(p), gram, back_one.get(gram, 1.0)) for gram, p in sorted(one.items())]
     lines += ["", "\\2-grams:"]
-    lines += [_line(_log(p), gram, back_two.get(gram, 0.0)) for gram, p in sorted(two.items())]
+    lines += [_line(_log(p), gram, back_two.get(gram, 1.0)) for gram, p in sorted(two.items())]
     lines += ["", "\\3-grams:"]
     lines += [f"{_log(p):.4f} {' '.join(gram)}" for gram, p in sorted(three.items())]
     return "\n".join([*lines, "", "\\end\\", ""])
@@ -64,23 +109,32 @@ def _taken_off(counts: Counter[Gram]) -> tuple[float, float, float]:
 def _level(
     counts: Counter[Gram], shorter: dict[Gram, float], fewest: int
 ) -> tuple[dict[Gram, float], dict[Gram, float]]:
-    """(probabilities of the grams, log of the share that each context leaves to the shorter ones)."""
+    """(probabilities of the grams, share that each context leaves to the shorter ones)."""
     off = _taken_off(counts)
     followers: dict[Gram, list[tuple[Gram, int]]] = defaultdict(list)
     for gram, times in counts.items():
         followers[gram[:-1]].append((gram, times))
     table: dict[Gram, float] = {}
-    back: dict[Gram, float] = {}
-    for context, seen in followers.items():
+    for seen in followers.values():
         whole = sum(times for _, times in seen)
         given = sum(off[min(times, 3) - 1] for _, times in seen) / whole
-        kept = [(gram, times) for gram, times in seen if times >= fewest]
-        for gram, times in kept:
-            table[gram] = (times - off[min(times, 3) - 1]) / whole + given * shorter.get(gram[1:], 0.0)
-        left = 1.0 - sum(table[gram] for gram, _ in kept)
-        below = 1.0 - sum(shorter.get(gram[1:], 0.0) for gram, _ in kept)
-        back[context] = _log(left / below) if left > 0 and below > 1e-9 else _NEVER
-    return table, back
+        for gram, times in seen:
+            if times >= fewest:
+                table[gram] = (times - off[min(times, 3) - 1]) / whole + given * shorter.get(gram[1:], 0.0)
+    return table, _backing(table, shorter)
+
+
+def _backing(table: dict[Gram, float], shorter: dict[Gram, float]) -> dict[Gram, float]:
+    """context -> what the grams leave behind it, as a share of what the shorter ones of the same words leave."""
+    given: dict[Gram, list[float]] = {}
+    for gram, p in table.items():
+        sums = given.setdefault(gram[:-1], [0.0, 0.0])
+        sums[0] += p
+        sums[1] += shorter.get(gram[1:], 0.0)
+    return {
+        context: (1.0 - here) / (1.0 - below) if here < 1.0 and below < 1.0 - 1e-9 else 0.0
+        for context, (here, below) in given.items()
+    }
 
 
 def _log(p: float) -> float:
@@ -88,4 +142,4 @@ def _log(p: float) -> float:
 
 
 def _line(p: float, gram: Gram, back: float) -> str:
-    return f"{p:.4f} {' '.join(gram)} {back:.4f}"
+    return f"{p:.4f} {' '.join(gram)} {_log(back):.4f}"

@@ -15,10 +15,12 @@ SEARCH = {
     "beam": 1e-80,
     "wbeam": 1e-50,
     "pbeam": 1e-80,
+    "pl_window": 0,  # no phone is left out for how the next moments sound: it cost one true way of twenty
     "fwdflatbeam": 1e-90,
     "fwdflatwbeam": 1e-50,
     "lw": 9.0,
     "wip": 0.5,
+    "bestpath": False,  # the lattice is searched here, with a model of its own weight
     "cmn": "batch",
     "loglevel": "FATAL",
 }

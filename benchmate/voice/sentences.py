@@ -13,11 +13,12 @@ from benchmate.hearing import Ear
 from .core import Core
 from .filler import VALUES, Filler
 from .shapes import Shape, Slot
+from .varied import Variation
 
 SEED = 7
 KEPT = 0.6  # share of places in which a shape keeps its own words
 WALKED = 0.01  # share of sentences that are free walks of the grammar
-CORE, WIDE = 0.36, 0.36  # shares of sentences drawn from what is said most, and from the ways round it
+CORE, WIDE = 0.12, 0.55  # shares of sentences drawn from what is said most, and from the ways round it
 CORE_SET = "statement"
 CONTRACTED = 0.5
 WOKEN = 0.08  # share of sentences that begin with a wake word
@@ -52,6 +53,15 @@ def sample_sentences(
         if words:
             called = rng.choice(wake).split() if wake and rng.random() < WOKEN else []
             yield (*called, *_contract(_with_article(words), short, rng))
+
+
+def vary_statements(
+    statements: Sequence[Sequence[str]], variation: Variation, count: int, seed: int = SEED
+) -> Iterator[tuple[str, ...]]:
+    """`count` of the statements, one after the other, with other words of the same kind in them."""
+    rng = random.Random(seed)
+    for at in range(count if statements else 0):
+        yield tuple(_with_article(list(variation.of(statements[at % len(statements)], rng))))
 
 
 def _fill(slot: Slot, filler: Filler, rng: random.Random) -> tuple[str, ...]:

@@ -42,10 +42,15 @@ def example_statements(tables: Tables) -> Iterator[str]:
     yield from seen
 
 
-def statements_as_they_stand(tables: Tables) -> Iterator[list[str]]:
-    """The words of statements that are counted without being varied."""
-    for statement in tables.get(SPOKEN, {}).get("also", ()):
-        yield [word for word in spoken_words(statement, {}) if word not in PAUSES]
+def statements_as_said(tables: Tables) -> Iterator[list[str]]:
+    """The words of every statement that the rules hold, none twice."""
+    said = tables.get("words/sounds.toml", {}).get("said", {})
+    seen: set[tuple[str, ...]] = set()
+    for statement in (*example_statements(tables), *tables.get(SPOKEN, {}).get("also", ())):
+        words = [word for word in spoken_words(statement, said) if word not in PAUSES]
+        if words and tuple(words) not in seen:
+            seen.add(tuple(words))
+            yield words
 
 
 def learn_shapes(statements: Iterable[str], ear: Ear, said: Mapping[str, str]) -> list[Shape]:

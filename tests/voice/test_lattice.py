@@ -8,7 +8,7 @@ import pytest
 
 from benchmate.voice.doubt import SURE
 from benchmate.voice.lattice import LANGUAGE, SILENCE, WORD, Way, best_ways, read_lattice
-from benchmate.voice.recogniser import ABSENT, EFFORT, NEAR, rank_ways, speech_of
+from benchmate.voice.recogniser import ABSENT, EFFORT, NEAR, NEAR_IN_TIME, rank_ways, speech_of
 
 # <s>, then "cut" or "kept", a silence or none, "it", </s>; scores in the recogniser's own logarithm
 FILE = """# getcwd: /nowhere
@@ -117,6 +117,14 @@ def test_rivals_are_ways_that_come_near_and_the_best_of_each_run():
 def test_other_forms_of_the_same_words_are_rivals_however_far_below():
     runs = [[way(0, "wired the branch"), way(-NEAR - 4, "wire the branch"), way(-NEAR - 4, "bend the branch")]]
     assert speech_of(runs, lambda text: 0.0).rivals == ("wire the branch",)
+
+
+def test_another_word_of_time_or_order_is_a_rival_from_farther_below():
+    far = -(NEAR + NEAR_IN_TIME) / 2
+    others = "the third tree", "the first thing", "a third tree"
+    runs = [[way(0, "the first tree"), *(way(far, text) for text in others)]]
+    assert speech_of(runs, lambda text: 0.0, None, {"first", "third"}).rivals == ("the third tree",)
+    assert speech_of(runs, lambda text: 0.0).rivals == ()
 
 
 def test_a_word_that_is_not_expected_where_it_stands_is_unsure():

@@ -17,7 +17,7 @@ from benchmate.voice.floor import with_floor
 from benchmate.voice.listening import mistimed
 from benchmate.voice.microphone import after_wake_word
 from benchmate.voice.model import language_model
-from benchmate.voice.ngram import trigram_arpa
+from benchmate.voice.ngram import mixed_arpa, trigram_arpa
 from benchmate.voice.recogniser import Speech
 
 
@@ -33,6 +33,17 @@ def test_probabilities_behind_a_word_sum_to_at_most_one():
     assert math.isclose(sum(p for gram, p in found.items() if len(gram) == 1 and gram != ("<s>",)), 1.0, abs_tol=1e-3)
     assert 0 < sum(p for gram, p in found.items() if len(gram) == 2 and gram[0] == "cut") < 1
     assert found[("cut", "it")] > found[("wire",)]
+
+
+def test_models_mixed_give_each_its_share():
+    one, other = [("cut", "it"), ("cut", "them")] * 5, [("wire", "it"), ("wire", "back")] * 5
+    both = grams(mixed_arpa([(0.75, one), (0.25, other)]))
+    alone = grams(trigram_arpa(one)), grams(trigram_arpa(other))
+    assert math.isclose(both[("cut",)], 0.75 * alone[0][("cut",)], rel_tol=1e-2)
+    assert math.isclose(both[("it",)], 0.75 * alone[0][("it",)] + 0.25 * alone[1][("it",)], rel_tol=1e-2)
+    assert math.isclose(sum(p for gram, p in both.items() if len(gram) == 1 and gram != ("<s>",)), 1.0, abs_tol=1e-3)
+    assert 0 < sum(p for gram, p in both.items() if len(gram) == 2 and gram[0] == "cut") < 1
+    assert grams(mixed_arpa([(1.0, one)])) == pytest.approx(alone[0], rel=1e-2)
 
 
 def test_the_model_is_made_of_the_lexicons_words_and_the_trees_names_alike_each_time(tables, ear):
