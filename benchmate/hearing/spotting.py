@@ -264,9 +264,7 @@ class Spotter:
                 asked = words[end : end_of_term(self.lexicon, words, end)]
                 if token.kind == "NOTE" or (token.kind == "QMEANING" and not tells(self.lexicon, asked)):
                     lattice[end].append(self._rest(token.kind, text, words, end))
-                elif token.kind == "CALLED" and asks_what_to_call(self.lexicon, words, token.first, end):
-                    continue
-                elif token.kind in ("CALLED", "TURN", "TURNTO"):
+                elif token.kind in ("CALLED", "TURN", "TURNTO") and not asks_what_to_call(self.lexicon, words, token):
                     lattice[end] += self._new_names(token.kind, text, words, end)
 
     def _rest(self, kind: str, text: str, words: Sequence[Word], first: int) -> Token:
