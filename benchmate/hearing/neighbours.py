@@ -6,7 +6,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
-from . import clause_senses, left_senses, link_senses, talk_senses, verb_senses, wetness
+from . import boxes, clause_senses, left_senses, link_senses, talk_senses, verb_senses, wetness
 from .lexicon import Lexicon
 from .sense import Sense
 from .words import Word
@@ -75,7 +75,7 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     talk_senses.asks_back,
     verb_senses.taken_out,
     verb_senses.named_next,
-    link_senses.boxed,
+    boxes.boxed,
     wetness.drips,
     clause_senses.bloomers,
     clause_senses.ripens,

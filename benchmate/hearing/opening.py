@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from .lexicon import END, Lexicon
 from .words import Word
 
+if TYPE_CHECKING:
+    from .spotting import Token
+
 STOPS = frozenset({".", ";", "?", "!", ":", "(", "-", "..."})
-NAMING = ("CALLED", "TURN", "TURNTO")  # what a name of a tree may stand behind
 JOINERS = frozenset({",", "and", "so", "but", "or", "then"})
 
 
@@ -60,16 +62,11 @@ def tells(lexicon: Lexicon, words: Sequence[Word]) -> bool:
     return any(word.text in lexicon.asking["tellers"] for word in words)
 
 
-def names_none(lexicon: Lexicon, words: Sequence[Word], kind: str, first: int, end: int) -> bool:
-    """Whether the words at words[first:end] that may name a tree stand in a question, so that none is named."""
-    return kind == NAMING[0] and asks_what_to_call(lexicon, words, first, end)
-
-
-def asks_what_to_call(lexicon: Lexicon, words: Sequence[Word], first: int, end: int) -> bool:
-    """Whether "call it" at words[first:end] stands in a question, so that what follows names no tree: "when can I call
+def asks_what_to_call(lexicon: Lexicon, words: Sequence[Word], token: Token) -> bool:
+    """Whether a token is "call it" and stands in a question, so that what follows names no tree: "when can I call
     it finished". But a word that is not known may be a name that is put forward: "shall we call it Lodge"."""
-    sense = lexicon.sense["calling"]
-    if not {word.text for word in words[first:end]} & set(sense["bare"]):
+    sense, first, end = lexicon.sense["calling"], token.first, token.end
+    if token.kind != "CALLED" or not {word.text for word in words[first:end]} & set(sense["bare"]):
         return False
     at = first
     while at > 0 and words[at - 1].text not in STOPS | {","}:

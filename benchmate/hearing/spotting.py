@@ -14,7 +14,7 @@ from benchmate.value import dataclass
 from .dates import DateWords, spot_dates
 from .lexicon import CHOICE, END, Lexicon, Trie
 from .neighbours import drop_false_senses
-from .opening import NAMING, end_of_term, names_none, stands_there, tells
+from .opening import asks_what_to_call, end_of_term, stands_there, tells
 from .reading import Guess
 from .values import ValueWords, spot_values
 from .words import Word
@@ -264,7 +264,7 @@ class Spotter:
                 asked = words[end : end_of_term(self.lexicon, words, end)]
                 if token.kind == "NOTE" or (token.kind == "QMEANING" and not tells(self.lexicon, asked)):
                     lattice[end].append(self._rest(token.kind, text, words, end))
-                elif token.kind in NAMING and not names_none(self.lexicon, words, token.kind, token.first, end):
+                elif token.kind in ("CALLED", "TURN", "TURNTO") and not asks_what_to_call(self.lexicon, words, token):
                     lattice[end] += self._new_names(token.kind, text, words, end)
 
     def _rest(self, kind: str, text: str, words: Sequence[Word], first: int) -> Token:
