@@ -59,7 +59,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
     done: list[Clause] = []
     for clause in clauses:
         before = done[-1] if done else None
-        if clause.taken:
+        if clause.taken and not (clause.acts or clause.work or clause.facts):
             continue
         if "instead" in clause.joined and clause.by_grower and clause.work:  # "instead of wiring I guyed it"
             clause.facts = [fact for fact in clause.facts if fact.kind != "event"]
