@@ -186,3 +186,8 @@ def ordered_on_a_day(s: Sense) -> bool:
 def no_inches(s: Sense) -> bool:
     """ "Stuck six in sand": where they stand follows, and "in" measures nothing."""
     return s.kind == "MEASURE" and s.texts[s.token.end - 1] == "in" and s.after in s.lexicon.sense["stands_in"]
+
+
+def next_to(s: Sense) -> bool:
+    """ "The maple next to the wall": where it stands, and no turning to it."""
+    return s.kind in ("NEXTUP", "TURN") and s.alone and s.after == "to"

@@ -105,9 +105,11 @@ def work_spot(setting: Setting, name: str, thing: Phrase | None, phrases: Sequen
         if spot.part in named:
             spot = replace(spot, part=None)
         spot = _finding_part(setting, spot, thing, named)
-    before = thing
+    before, counts = thing, False
     for link, phrase in phrases:
         behind, before = before, phrase
+        if link is not None and link.kind == "OF" and counts:
+            continue  # "back to two pairs of leaves": how far, not where
         if link is not None and (phrase.part or "").startswith(HIDDEN) and link.value in ("into", "to"):
             continue  # "into the low shade": no place on the tree
         if phrase is thing or (link is None and not phrase.says_place_only):
