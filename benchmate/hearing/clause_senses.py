@@ -191,3 +191,13 @@ def no_inches(s: Sense) -> bool:
 def next_to(s: Sense) -> bool:
     """ "The maple next to the wall": where it stands, and no turning to it."""
     return s.kind in ("NEXTUP", "TURN") and s.alone and s.after == "to"
+
+
+def worked_out(s: Sense) -> bool:
+    """ "Work out the guy pull" asks for a figure, "work out the next two years" for a plan: years or a tree are
+    planned."""
+    if s.kind != "QPLAN" or not s.is_one_of("works_out"):
+        return False
+    words = s.texts[s.token.end :]
+    planned = any(word in s.lexicon.sense["planned_over"] for word in words[:4])
+    return bool(words) and not planned and any(t.kind in ("PART", "MEANS", "QFIGURE") for t in s.next)

@@ -23,6 +23,7 @@ def drop_what_is_not_so(
     clauses: Sequence[Clause], found: Found, words: Sequence[Word], lexicon: Lexicon, on: str
 ) -> frozenset[int]:
     """Take out of the clauses what is not so. on: today, ISO. Returns the numbers of the words that only foretell."""
+    _now_after_all(clauses, words, lexicon)
     _on_a_day_to_come(clauses, on)
     _taken_back(clauses, found)
     _undone_then(clauses, found, words, lexicon)
@@ -120,3 +121,19 @@ def _on_a_day_to_come(clauses: Sequence[Clause], on: str) -> None:
         elif not before.when or before.when <= on[: len(before.when)]:
             continue
         clause.work, clause.mood = [replace(work, done=LATER) for work in clause.work], Mood(LATER)
+
+
+def _now_after_all(clauses: Sequence[Clause], words: Sequence[Word], lexicon: Lexicon) -> None:
+    """ "I cut them off now", "I give it water and I put it in the shade": of a verb whose form does not tell past from
+    present, what stands beside it does."""
+    last: Clause | None = None
+    for clause in clauses:
+        first, end = clause.span
+        open_past = clause.mood is not None and clause.mood.open and clause.mood.done == DONE and not clause.when
+        now = any(words[at].text in lexicon.sense["right_now"] for at in range(first + 1, min(end + 1, len(words))))
+        beside = last is not None and last.by_grower and last.mood is not None and last.mood.done == NOW
+        if open_past and clause.kind == "decide" and clause.work and (now or (beside and clause.by_grower)):
+            clause.work = [replace(work, done=NOW) for work in clause.work]
+            clause.mood = replace(clause.mood, done=NOW) if clause.mood is not None else None
+        if clause.kind == "decide":
+            last = clause

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from benchmate.value import replace
 
 from .clauses import Clause
-from .reading import Fact, Spot, Work
+from .reading import Fact, Spot
 from .spotting import Token
 from .words import Word
 
@@ -45,20 +45,26 @@ def _lay(led: Sequence[Clause], clause: Clause) -> None:
     levels = [one.phrase.level for one in led if one.phrase is not None and one.phrase.level]
     where = Spot(side=next(iter(sides), None), level=next(iter(levels), None))
     findings = [fact for fact in clause.facts if fact.kind == "finding"]
-    if not _unplaced(findings) or not _unplaced(clause.work) or not (findings or clause.work):
+    told = [*(fact.spot for fact in findings), *(work.spot for work in clause.work)]
+    if not told or not all(_may_be_there(spot, where) for spot in told):
         return
     clause.facts = [_there(fact, where) if fact.kind == "finding" else fact for fact in clause.facts]
-    clause.work = [replace(work, spot=replace(work.spot, side=where.side, level=where.level)) for work in clause.work]
+    clause.work = [replace(work, spot=_at(work.spot, where)) for work in clause.work]
     for one in led:
         one.taken = True
 
 
 def _there(fact: Fact, where: Spot) -> Fact:
-    return replace(fact, spot=replace(fact.spot, side=where.side, level=where.level))
+    return replace(fact, spot=_at(fact.spot, where))
 
 
-def _unplaced(told: Sequence[Fact | Work]) -> bool:
-    return not any(one.spot.side or one.spot.level or one.spot.ordinal for one in told)
+def _at(spot: Spot, where: Spot) -> Spot:
+    return replace(spot, side=spot.side or where.side, level=spot.level or where.level)
+
+
+def _may_be_there(spot: Spot, where: Spot) -> bool:
+    """Whether no other side or level is told of it ("at the front the low branch")."""
+    return not (spot.ordinal or (spot.side and where.side) or (spot.level and where.level))
 
 
 def unsaid_break(words: Sequence[Word], lattice: Sequence[Sequence[Token]]) -> int | None:

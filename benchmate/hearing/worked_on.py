@@ -66,9 +66,12 @@ def meant_by_it(setting: Setting, many: bool = False) -> list[str]:
     meant = [(setting.lexicon.pronoun[str(f.value)], f.denied) for f in facts]
     left = [part for work in before.work for part in setting.lexicon.works.get(work.work or "", {}).get("leaves", ())]
     many_of = _named_as_many(setting) if many else []  # "the candles are out, shorten them"
-    told = [part for part, denied in meant if not denied or part == named]  # "not biting, take it off"
+    seen = {setting.lexicon.pronoun.get(str(f.value)) for one in setting.before for f in one.facts if not f.denied}
+    told = [part for part, denied in meant if not denied or part == named or part in seen]  # "not biting, take it off"
     things = [named, *(work.spot.part for work in before.work)]  # "checked the wire, took it off"
     bare = [part for part in things if part in setting.lexicon.pronoun.values() and part not in told]
+    if many_of:
+        bare = []  # "two rubbing branches, wire or remove them"
     return left + many_of + told + [part for part in bare if part]
 
 

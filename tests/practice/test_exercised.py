@@ -21,7 +21,7 @@ MEANS_ITS_SPECIES = {
     "Ginkgo",
     "Liquidambar",
     "Metasequoia",
-    "Murraya",
+    "Murraya", "Nandina",
     "Nerium",
     "Parrotia",
     "Portulacaria",
