@@ -111,7 +111,7 @@ def work_spot(setting: Setting, name: str, thing: Phrase | None, phrases: Sequen
     before, counts = thing, False
     for link, phrase in phrases:
         behind, before = before, phrase
-        if link is not None and link.kind == "OF" and counts:
+        if link is not None and link.kind == "OF" and link is not SUBJECT and counts:
             continue  # "back to two pairs of leaves": how far, not where
         if link is not None and (phrase.part or "").startswith(HIDDEN) and link.value in ("into", "to"):
             continue  # "into the low shade": no place on the tree
