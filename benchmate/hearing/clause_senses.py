@@ -79,6 +79,13 @@ def gets_done_when(s: Sense) -> bool:
     return not any(t.kind == "VED" for t in s.next)
 
 
+def gets_passive(s: Sense) -> bool:
+    """ "It will get fed", "it didn't get wired": "get" helps the verb right behind it, where a helper leads."""
+    if s.kind != "AUX" or s.token.value != "be" or not s.alone or s.word not in s.lexicon.sense["passive_by"]:
+        return False
+    return not (any(t.kind == "VED" and not t.guesses for t in s.next) and s.behind("AUX"))
+
+
 def needs_what(s: Sense) -> bool:
     """ "What does the cedar need now?" asks for advice, "what does ramify mean?" for a meaning."""
     if s.kind not in ("QADVICE", "QMEANING") or not s.is_one_of("needing_what") or s.token.end != s.at + 2:

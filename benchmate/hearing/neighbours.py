@@ -81,6 +81,7 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     clause_senses.ripens,
     clause_senses.worked_next,
     clause_senses.of_people,
+    clause_senses.gets_passive,
     clause_senses.worked_out,
     clause_senses.next_to,
     clause_senses.ordered_on_a_day,
