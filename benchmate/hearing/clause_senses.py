@@ -90,7 +90,7 @@ def needs_what(s: Sense) -> bool:
     """ "What does the cedar need now?" asks for advice, "what does ramify mean?" for a meaning."""
     if s.kind not in ("QADVICE", "QMEANING") or not s.is_one_of("needing_what") or s.token.end != s.at + 2:
         return False
-    if s.kind == "QADVICE" and s.texts[s.at + 1] not in ("does", "do", "will", "would"):
+    if s.kind == "QADVICE" and s.texts[s.at + 1] not in s.lexicon.sense["needing_by"]:
         return False
     words = s.texts[s.token.end :]
     end = next((n for n, word in enumerate(words) if word in _BREAKS), len(words))

@@ -11,12 +11,12 @@ from .clauses import Clause
 from .counted_places import bare_gauges, counted_places
 from .cut_at import cut_at_branch
 from .either_of import only_shaped_so, which_of_two
-from .foretold import drop_what_is_not_so
 from .given import was_given
 from .lexicon import Lexicon
 from .loose_sizes import settle_loose_sizes
 from .mishaps import broke_at_work
 from .nobody import left_undone
+from .not_so import drop_what_is_not_so
 from .not_told import (
     drop_bare_corrections,
     drop_lost_days,
