@@ -92,8 +92,10 @@ def question(setting: Setting, clause: Clause, topic: str, node: Node, past: boo
             clause.facts = [fact for fact in clause.facts if fact.kind == "species"]
         elif seen and not clause.measures:
             clause.topic = "recall"  # "could it be mites": nothing of it is told
-    if head is not None and head.kind == "QWHATIF" and head.value == "past":
-        _had_happened(clause)
+    if head is not None and head.kind == "QWHATIF":
+        if head.value == "past":
+            _had_happened(clause)
+        _would_be(clause, any(token.kind == "AUX" and token.value == "have" for token in leaves(node)), setting.on)
     if topic == "due":
         dates = [token.value for token in leaves(node) if token.kind == "DATE"]
         clause.ahead = next((when.last or when.future for when in dates), None)
@@ -154,6 +156,17 @@ def _had_happened(clause: Clause) -> None:
         for work in clause.work
     ]
     clause.work, clause.when = [], None
+
+
+def _would_be(clause: Clause, had: bool, on: str) -> None:
+    """ "what if a third of the roots were taken off": what is supposed in the passive is work to be weighed, but "had
+    been" and a past day tell of an event."""
+    for work, event in clause.passive:
+        if event in clause.facts and not had and (event.when is None or event.when >= on[: len(event.when)]):
+            clause.facts.remove(event)
+            clause.work.append(work)
+            clause.when = clause.when or event.when
+    clause.passive = []
 
 
 def _ahead(setting: Setting, clause: Clause, node: Node) -> None:

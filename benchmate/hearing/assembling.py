@@ -116,8 +116,8 @@ def _asked(clause: Clause, outright: bool = False, first: bool = False) -> None:
         clause.acts, clause.topic = ["ask"], "what-if"
         clause.work = [replace(work, done=None) for work in clause.work]
         return
-    events = [fact for fact in clause.facts if fact.kind == "event" and fact.when is None and not fact.denied]
-    if clause.kind == "observe" and events:  # "full defoliation?"
+    events = [f for f in clause.facts if f.kind == "event" and f.when is None and (outright or not f.denied)]
+    if events and (outright or clause.kind == "observe"):  # "full defoliation?"
         clause.work = [Work(str(fact.value), span=fact.span) for fact in events]
         clause.facts = [fact for fact in clause.facts if fact not in events]
         clause.acts, clause.topic = ["ask"], "may"
@@ -128,6 +128,10 @@ def _asked(clause: Clause, outright: bool = False, first: bool = False) -> None:
     ):  # "need to seal it?"
         clause.acts, clause.topic = ["ask"], "may"
         clause.work = [replace(work, done=None) for work in clause.work]
+        return
+    if outright and clause.kind == "observe" and any(fact.denied for fact in clause.facts):  # "it isn't dead, is it?"
+        clause.acts, clause.topic = ["ask"], "recall"
+        clause.facts = [replace(fact, denied=False) for fact in clause.facts]
         return
     past = clause.mood is not None and clause.mood.done == DONE and not (clause.mood.event or clause.verbless)
     if past and first and clause.kind == "decide" and clause.work and not clause.by_grower and not clause.facts:

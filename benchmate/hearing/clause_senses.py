@@ -190,6 +190,33 @@ def ordered_on_a_day(s: Sense) -> bool:
     return False
 
 
+def may_to(s: Sense) -> bool:
+    """ "Is the hawthorn ok to wire now": what asks whether one may ends in "to", and names no thing that it leads to."""
+    if s.kind != "TO" or not s.at:
+        return False
+    asks = any(t.kind == "QMAY" and t.end == s.token.end for at in range(max(0, s.at - 3), s.at) for t in s.lattice[at])
+    return asks and any(t.kind == "V" and not t.guesses for t in s.next)
+
+
+def before_the_rest(s: Sense) -> bool:
+    """ "Took the wire off first": at the end of its clause and behind what is worked on, the order of works; "wire the
+    first" is a place."""
+    if s.kind not in ("ORD", "SEP") or s.word not in s.lexicon.sense["in_order"] or (s.kind == "SEP" and s.alone is False):
+        return False
+    ends = not s.after or s.after in _BREAKS
+    behind = {t.kind for at in range(max(0, s.at - 2), s.at) for t in s.lattice[at] if t.end == s.at and not t.guesses}
+    order = ends and bool(behind & {"PRON", "PARTICLE", "PART", "SPECIES", "NAME", "ONE"}) and not behind & {"DET", "AT", "SIDE"}
+    return order == (s.kind == "ORD")
+
+
+def half_off(s: Sense) -> bool:
+    """ "Snapped the branch half off" broke it, "took half off" is a share."""
+    if s.kind != "PARTICLE" or s.token.value != "half-off":
+        return False
+    verbs = s.lexicon.sense["breaking"]
+    return not any(t.kind in ("V", "VED", "VING") and t.value in verbs for tokens in s.lattice[: s.at] for t in tokens)
+
+
 def no_inches(s: Sense) -> bool:
     """ "Stuck six in sand": where they stand follows, and "in" measures nothing."""
     return s.kind == "MEASURE" and s.texts[s.token.end - 1] == "in" and s.after in s.lexicon.sense["stands_in"]

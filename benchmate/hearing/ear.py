@@ -157,7 +157,7 @@ class Ear:
 
     def words(self, text: str) -> list[Word]:
         """The words of a statement, with words that were run together taken apart."""
-        return self._apart(split_words(text[:LONGEST], self.lexicon.short, self.lexicon.bare))
+        return self._apart(text, split_words(text[:LONGEST], self.lexicon.short, self.lexicon.bare))
 
     def find(
         self, text: str, words: Sequence[Word], on: dt.date, southern: bool = False, names: Sequence[str] = ()
@@ -180,11 +180,14 @@ class Ear:
         """What each word may be."""
         return self.spotter.spot(text, words, DateWords(self.lexicon.dates, self.spotter.values, on, southern), names)
 
-    def _apart(self, words: list[Word]) -> list[Word]:
-        """Words run together ("cani", "rootpruned") taken apart where a term begins with the two."""
+    def _apart(self, text: str, words: list[Word]) -> list[Word]:
+        """Words run together ("cani", "rootpruned") taken apart where a term begins with the two; what is written as a
+        name inside a sentence ("over to Lighthouse") stays whole."""
         out: list[Word] = []
         for word in words:
-            cut = None if word.text in self.lexicon.known or word.text in self.lexicon.plain else self._seam(word.text)
+            named = bool(word.start) and text[word.start : word.end].istitle() and text[word.start - 1] == " "
+            known = word.text in self.lexicon.known or word.text in self.lexicon.plain
+            cut = None if known or named else self._seam(word.text)
             if cut is None:
                 out.append(word)
             else:

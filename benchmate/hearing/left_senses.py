@@ -17,6 +17,13 @@ def left_standing(s: Sense) -> bool:
     return each or any(not _said_of_it(s, end) for end in _behind_amount(s))
 
 
+def left_it(s: Sense) -> bool:
+    """ "Cut it flush and left it rough": behind "and", what was left follows; a side is "on the left"."""
+    if s.kind != "SIDE" or not s.alone or not s.is_one_of("remains") or s.after not in s.lexicon.sense["worked_on"]:
+        return False
+    return s.opening or s.texts[s.at - 1] in JOINERS | {","} or s.helped_by("i", ("have",))
+
+
 def _told(s: Sense) -> bool:
     """Whether a new clause begins here, of which the grower or a verb before tells who left what."""
     if s.opening or s.helped_by("i", ("have",)):

@@ -23,10 +23,11 @@ def on_a_day(s: Sense) -> bool:
 
 
 def denied_thing(s: Sense) -> bool:
-    """ "No the right one", said without a pause: where a determiner follows, "no" denies nothing but corrects."""
+    """ "No the right one", "no two pairs", said without a pause: "no" denies nothing but corrects."""
     if s.kind not in ("AUX", "CORRECT") or not s.alone or not s.is_one_of("refusals"):
         return False
-    pointed = s.after in s.lexicon.sense["pointers"]
+    counted = s.after not in s.lexicon.sense["ones"] and any(t.kind == "NUM" and not t.guesses for t in s.next)
+    pointed = s.after in s.lexicon.sense["pointers"] or (counted and s.opening)
     return pointed if s.kind == "AUX" else not (pointed and s.opening)
 
 

@@ -83,8 +83,9 @@ def only_looked_at(clauses: Sequence[Clause], words: Sequence[Word], lexicon: Le
     rooted = sum(work.work in table["works"] for clause in clauses for work in clause.work)
     for clause in clauses if looked and rooted == 1 else ():
         first, end = clause.span
-        out = f" {table['out']} " in f" {' '.join(word.text for word in words[first:end])} "
-        if out and not clause.topic and [work.work for work in clause.work] == [table["again"]]:
+        clause_said = f" {' '.join(word.text for word in words[first:end])} "
+        out = any(f" {way} " in clause_said for way in table["out"])
+        if out and not clause.topic and len(clause.work) == 1 and clause.work[0].work in table["lifting"]:
             clause.work = [replace(work, work="check", spot=Spot("root"), measures={}) for work in clause.work]
 
 

@@ -34,7 +34,7 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
     """Walk the chain of phrases, auxiliaries and links from left to right."""
     subject: Phrase | None = carried_on(setting, clause, node)
     aux: list[str] = []
-    had = nowhere = False
+    had = nowhere = led = False
     link: Token | None = None
     place = Spot()  # said before what is found there: "the wire on the left branch is biting"
     steps = chain(node, whole="vp")
@@ -92,14 +92,16 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
                     clause.facts = [fact for fact in clause.facts if not only_there(setting, fact, subject)]
                 subject = phrase if subject is None or phrase.parts or phrase.findings else subject
             else:
-                before = len(clause.facts)
+                before, fronted, led = len(clause.facts), led, link.kind == "AT" and clause.phrase is None
                 linked(setting, clause, phrase, link, subject)
                 if nowhere:  # "the wire isn't on the left branch"
                     clause.facts[before:] = [_denied(fact) for fact in clause.facts[before:]]
                 if link.kind == "SINCE" and subject is None and phrase.shown_part:
                     subject = phrase  # "since the leaves are just coming out"
                 if link.kind in ("AT", "OF") and before == 0 and clause.phrase is not phrase:
-                    clause.facts = [at_place(setting, f, _fronted(clause.phrase), outright=False) for f in clause.facts]
+                    whole = fronted and link.kind == "OF" and bool(phrase.species)
+                    front = _fronted(clause.phrase, whole)
+                    clause.facts = [at_place(setting, f, front, outright=whole) for f in clause.facts]
                 if link.kind in ("AT", "OF") and (phrase.says_place_only or phrase.owned_place) and not before:
                     placed(clause.phrase, phrase)
                     place = _fronted(clause.phrase) if only_place(phrase) else Spot()
@@ -120,9 +122,10 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
             aux, link = [], None
 
 
-def _fronted(first: Phrase | None) -> Spot:
-    """ "High up on the right there's a dead branch": the place that is said first."""
-    return first.spot(count=False) if first is not None and only_place(first) else Spot()
+def _fronted(first: Phrase | None, whole: bool = False) -> Spot:
+    """ "High up on the right there's a dead branch": the place that is said first. whole: its part as well ("on the
+    shoots of the elm there is scale")."""
+    return first.spot(count=False) if first is not None and (whole or only_place(first)) else Spot()
 
 
 def _only_number(phrase: Phrase) -> bool:

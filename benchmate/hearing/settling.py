@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from .amounts_first import amounts_first
 from .asked_after import asked_after
 from .asked_bare import asked_bare
 from .asked_state import asked_states
+from .came_from import came_from
 from .clauses import Clause
 from .counted_places import bare_gauges, counted_places
 from .cut_at import cut_at_branch
@@ -46,10 +48,12 @@ def settle(
     thing_after(clauses, found, words, lexicon)
     bare_gauges(clauses, found, lexicon)
     was_given(clauses, found, words, lexicon)
+    came_from(clauses, lexicon, on)
     struck(clauses, words, lexicon)
     named_deed(clauses, found)
     only_shaped_so(clauses)
     which_of_two(clauses, found, words, lexicon)
+    amounts_first(clauses, found, lexicon)
     second_places(clauses, found, words, lexicon)
     cut_at_branch(clauses, found, words, lexicon)
     left_undone(clauses, words, lexicon)

@@ -280,7 +280,7 @@ class Spotter:
     def _new_names(self, kind: str, text: str, words: Sequence[Word], first: int) -> Iterator[Token]:
         for length in (1, 2, 3):
             taken = words[first : first + length]
-            nameless = taken and taken[0].text in self.lexicon.sense["no_name"]  # "I called it an elm"
+            nameless = {word.text for word in (*taken[:1], *taken[-1:])} & set(self.lexicon.sense["no_name"])  # "it"
             if nameless or len(taken) < length or any(not w.text[0].isalpha() for w in taken):
                 return
             written = text[taken[0].start : taken[-1].end]

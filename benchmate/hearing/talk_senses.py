@@ -45,6 +45,17 @@ def asks_back(s: Sense) -> bool:
     return asks and bool(s.after) and s.after not in STOPS | JOINERS
 
 
+def tags(s: Sense) -> bool:
+    """ "It doesn't need water, does it?": what asks behind a denial or a pause, at the end; "how thick is it" is none."""
+    if s.kind != "SEP" or s.token.value != "asked" or s.texts[s.token.end - 1] not in s.lexicon.sense["tagged"]:
+        return False
+    if s.token.end != s.at + (3 if s.word == "," else 2):  # "is it too late" is no tag
+        return False
+    denied = any(t.kind == "AUX" and t.value == "not" for tokens in s.lattice[: s.at] for t in tokens)
+    asked = s.at == 0 or any(t.kind[0] == "Q" and t.kind != "QUIT" for t in s.lattice[0])
+    return asked or (bool(s.after) and s.after not in STOPS) or not (denied or s.word == ",")
+
+
 def no_question(s: Sense) -> bool:
     """ "Did the repot in March" tells; "should I jin it or remove it" takes nothing back."""
     if s.kind[0] == "Q" and " ".join(s.texts[s.at : s.token.end]) in s.lexicon.sense["asks_first"]:

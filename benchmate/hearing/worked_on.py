@@ -44,8 +44,9 @@ def _in_passing(clause: Clause, lexicon: Lexicon) -> bool:
 def _named_as_many(setting: Setting) -> list[str]:
     """The part of which there are many that the nearest clause before spoke of."""
     for clause in reversed(setting.before):
-        if clause.denied and not clause.facts:
-            continue  # "candles are 4 cm long, no needles yet"
+        not_there = all(fact.denied and fact.kind == "stage" for fact in clause.facts)
+        if not_there and (clause.denied or clause.facts):
+            continue  # "candles are 4 cm long, no needles yet", "needles not showing yet"
         named = clause.phrase.part if clause.phrase is not None else None
         told = (
             [named] if named else [setting.lexicon.spoken_many.get(str(fact.value)) for fact in reversed(clause.facts)]
