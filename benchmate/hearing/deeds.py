@@ -249,6 +249,8 @@ def manners_of(setting: Setting, deed: Deed, name: str) -> list[str]:
     into = any(part.startswith(HIDDEN) for part in deed.parts)  # "inside the greenhouse"
     ways = {} if into else cell.get("ways", {})
     out += [ways[way] for way in deed.particles if way in ways]  # "brought it inside"
+    at = [part for link, phrase in deed.phrases if link is not None and link.kind == "AT" for part in phrase.parts]
+    out += [cell["where"][part] for part in at if part in cell.get("where", {})]  # "sprayed it in full sun"
     sick = cell.get("sick")
     if sick and deed.thing is not None and deed.thing.share is None and sick["manner"] not in out:
         seen = {fact.value for fact in phrase_facts(deed.thing, setting.lexicon)[0] if fact.kind == "finding"}

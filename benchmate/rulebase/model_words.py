@@ -34,6 +34,7 @@ class WorkShape(Shape):
     told: ToldShape | None = None
     manners: dict[str, str] = Field(default={})
     ways: dict[str, str] = Field(default={})
+    where: dict[str, str] = Field(default={})
     beside: dict[str, str] = Field(default={})
     sick: SickShape | None = None
 
