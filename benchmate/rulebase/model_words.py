@@ -35,6 +35,7 @@ class WorkShape(Shape):
     manners: dict[str, str] = Field(default={})
     ways: dict[str, str] = Field(default={})
     where: dict[str, str] = Field(default={})
+    stages: bool = False
     beside: dict[str, str] = Field(default={})
     sick: SickShape | None = None
 
