@@ -1,4 +1,4 @@
-"""Where a tree came from: "it was collected in the Alps", "collected in 2016, never repotted since" is no work of today."""
+"""Where a tree came from: "it was collected in the Alps", "collected in 2016, never repotted" is no work of today."""
 
 from __future__ import annotations
 

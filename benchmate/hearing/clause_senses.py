@@ -6,6 +6,7 @@ from .opening import JOINERS, STOPS, is_filler, opens
 from .sense import Sense
 
 _TREES = frozenset({"SPECIES", "NAME", "TREEWORD", "PRON"})
+_WORKED_ON = frozenset({"PRON", "PARTICLE", "PART", "SPECIES", "NAME", "ONE"})
 _LEADS = frozenset({"DET", "POSS"})
 _BREAKS = STOPS | JOINERS
 
@@ -191,7 +192,7 @@ def ordered_on_a_day(s: Sense) -> bool:
 
 
 def may_to(s: Sense) -> bool:
-    """ "Is the hawthorn ok to wire now": what asks whether one may ends in "to", and names no thing that it leads to."""
+    """ "Is the hawthorn ok to wire now": what asks whether one may ends in "to", which leads to no thing."""
     if s.kind != "TO" or not s.at:
         return False
     asks = any(t.kind == "QMAY" and t.end == s.token.end for at in range(max(0, s.at - 3), s.at) for t in s.lattice[at])
@@ -201,12 +202,12 @@ def may_to(s: Sense) -> bool:
 def before_the_rest(s: Sense) -> bool:
     """ "Took the wire off first": at the end of its clause and behind what is worked on, the order of works; "wire the
     first" is a place."""
-    if s.kind not in ("ORD", "SEP") or s.word not in s.lexicon.sense["in_order"] or (s.kind == "SEP" and s.alone is False):
+    if s.kind not in ("ORD", "SEP") or not s.is_one_of("in_order") or (s.kind == "SEP" and not s.alone):
         return False
     ends = not s.after or s.after in _BREAKS
     behind = {t.kind for at in range(max(0, s.at - 2), s.at) for t in s.lattice[at] if t.end == s.at and not t.guesses}
-    order = ends and bool(behind & {"PRON", "PARTICLE", "PART", "SPECIES", "NAME", "ONE"}) and not behind & {"DET", "AT", "SIDE"}
-    return order == (s.kind == "ORD")
+    worked_on = bool(behind & _WORKED_ON) and not behind & {"DET", "AT", "SIDE"}
+    return (ends and worked_on) == (s.kind == "ORD")
 
 
 def half_off(s: Sense) -> bool:

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Mapping
 from typing import Any
 
 from .figure_words import compiled_from
+from .kind_asked import kind_patterns
 from .lexicon import CHOICE, END, Lexicon, Trie, walk
 from .spelling import count_spellings, spellings
 from .words import plural, split_words, verb_forms
@@ -245,6 +246,7 @@ class _Builder:
             "rare": self._rare(words.get("rare", {})),
             "sense": words.get("sense", {}),
             "several": words.get("several", {}),
+            "kinds": kind_patterns(self.tables.get("words/kind_questions.toml", {})),
             "glossary": sorted(self._glossary()),
             "harm": dict(self.tables.get("words/verbs.toml", {}).get("harm", {})),
             "light": list(self.tables.get("words/verbs.toml", {}).get("light", {}).get("says", [])),

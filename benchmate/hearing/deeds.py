@@ -176,7 +176,7 @@ def name_of(setting: Setting, clause: Clause, deed: Deed) -> str | None:
     leaves = numbered and thing is not None and lexicon.amount.get(thing.part or "") == "leaves"
     if leaves and thing is not None and thing.numbers and hosts and not deed.kept:
         deed.kept, thing.numbers = amount(setting, thing), []  # the number is that of the leaves, not of the shoots
-    some = some or counted or _spoilt(setting, thing)  # "took three leaves off", "cut the mildewed leaves off"
+    some = some or counted or spoilt(setting, thing)  # "took three leaves off", "cut the mildewed leaves off"
     come = verb.value in lexicon.data["third"] and (verb.kind == "VED" or "have" in deed.aux)
     if come and not deed.parts_tell(lexicon):
         return None  # "the leaves have come out": nobody's work
@@ -234,38 +234,10 @@ def _so_much_off(setting: Setting, deed: Deed) -> str | None:
     return None
 
 
-def manners_of(setting: Setting, deed: Deed, name: str) -> list[str]:
-    """How it is done, where that decides advice: "hard", "all", "warm-room"."""
-    cell = setting.lexicon.works.get(name, {})
-    out = [cell["manners"][deed.verb.value]] if deed.verb.value in cell.get("manners", {}) else []
-    out += [t.value for t in deed.posts if t.kind == "MANNER"]
-    out += ["all"] if deed.thing is not None and deed.thing.every else []
-    out += [
-        setting.lexicon.way[way]
-        for way in deed.particles
-        if way in setting.lexicon.way and not _told(deed, way, setting)
-    ]
-    out += [kind["manner"] for kind in deed.wider]  # "into the kitchen"
-    into = any(part.startswith(HIDDEN) for part in deed.parts)  # "inside the greenhouse"
-    ways = {} if into else cell.get("ways", {})
-    out += [ways[way] for way in deed.particles if way in ways]  # "brought it inside"
-    sick = cell.get("sick")
-    if sick and deed.thing is not None and deed.thing.share is None and sick["manner"] not in out:
-        seen = {fact.value for fact in phrase_facts(deed.thing, setting.lexicon)[0] if fact.kind == "finding"}
-        out += [sick["manner"]] * (bool(seen & set(sick["findings"])) or _spoilt(setting, deed.thing))
-    return list(dict.fromkeys(out))  # "picked the yellow leaves off"
-
-
-def _spoilt(setting: Setting, thing: Phrase | None) -> bool:
+def spoilt(setting: Setting, thing: Phrase | None) -> bool:
     """ "The black leaves", "the mushy leaves": those that a state tells apart as spoilt, and never all."""
     leaves = thing is not None and setting.lexicon.amount.get(thing.part or "") == "leaves"
     return leaves and any(token.value in setting.lexicon.sense["spoilt"] for token in thing.states)  # type: ignore[union-attr]
-
-
-def _told(deed: Deed, way: str, setting: Setting) -> bool:
-    """Whether a particle makes the work what it is ("brought it indoors"), rather than telling where it is done."""
-    keys = (f"{deed.verb.value}|{way}|{part}|" for part in [*deed.parts, ""])
-    return any(key in setting.lexicon.patterns for key in keys)
 
 
 def settled_work(setting: Setting, clause: Clause, deed: Deed, name: str) -> str:

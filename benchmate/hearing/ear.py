@@ -17,6 +17,7 @@ from .dates import DateWords
 from .figured import NOTHING, with_figure
 from .joining import join
 from .kept_words import reminder_words, with_ratio
+from .kind_asked import asked_of_kind
 from .lending import lent_by, not_lent
 from .lexicon import Lexicon
 from .opening import STOPS
@@ -138,7 +139,7 @@ class Ear:
         missed = tuple(one for one in missed if not any(_inside(one, whole) for whole in kept)) + beyond
         reading = replace(reading, several=several, reason=reason, missed=missed, guessed=_guessed(found), kept=kept)
         reading = reminder_words(reading, words, found)
-        return wished(reading, words, self.lexicon)
+        return asked_of_kind(wished(reading, words, self.lexicon), words, lattice, self.lexicon)
 
     def _kept(
         self, text: str, words: Sequence[Word], found: Found, missed: Sequence[Missed], worked: bool

@@ -57,6 +57,7 @@ class Lexicon:
         self.rare: Mapping[str, float] = data["rare"]
         self.sense: Mapping[str, Any] = data["sense"]
         self.several: Mapping[str, list[str]] = data["several"]
+        self.kinds: Mapping[str, Any] = data["kinds"]
         self.opening: frozenset[str] = frozenset(self.sense.get("opening", ()))
         self.inside: frozenset[str] = frozenset(self.sense.get("inside", ()))
         self.glossary: frozenset[str] = frozenset(data["glossary"])

@@ -46,7 +46,7 @@ def asks_back(s: Sense) -> bool:
 
 
 def tags(s: Sense) -> bool:
-    """ "It doesn't need water, does it?": what asks behind a denial or a pause, at the end; "how thick is it" is none."""
+    """ "It doesn't need water, does it?": what asks at the end, behind a denial or a pause; not "how thick is it"."""
     if s.kind != "SEP" or s.token.value != "asked" or s.texts[s.token.end - 1] not in s.lexicon.sense["tagged"]:
         return False
     if s.token.end != s.at + (3 if s.word == "," else 2):  # "is it too late" is no tag

@@ -8,10 +8,11 @@ from benchmate.value import replace
 
 from .automaton import Node
 from .clauses import Clause, Setting, chain, is_just_past, take_date, tense
-from .deeds import Deed, deed_of, manners_of, name_of, settled_work
+from .deeds import Deed, deed_of, name_of, settled_work
 from .doing import DONE, LATER, NOT, NOW, Mood
 from .done_before import no_longer_there, places_of, worked_before
 from .harm import blown_off, broke_it, harm_of, nobodys
+from .manner import manners_of, spread_over
 from .mishaps import went_wrong
 from .phrases import Phrase, leaves, read_phrase
 from .placing import of_some
@@ -234,7 +235,7 @@ def _take_down(setting: Setting, clause: Clause, vp: Node, deed: Deed, name: str
     if why is not None and clause.because_at is None:
         clause.because_at = next(leaves(why)).first
     tokens = list(leaves(vp))
-    manner = tuple(manners_of(setting, deed, name))
+    manner, measures = spread_over(deed, cell, tuple(manners_of(setting, deed, name)), measures)
     work = replace(work, measures=measures, manner=manner, done=done, span=(tokens[0].first, tokens[-1].end))
     if mood.event:
         span = (deed.verb.first, deed.verb.end)

@@ -33,7 +33,7 @@ from benchmate.practice.target import ASKED, DECIDED, DONE, OFFERED, Target
 from benchmate.practice.truth import CLOSED
 from benchmate.practice.warnings import cautions_for
 from benchmate.practice.weigh import Weighed, not_left, weigh
-from benchmate.practice.when import first_day, span_of
+from benchmate.practice.when import first_day, span_of, weather_then
 from benchmate.value import replace
 
 _RANK = {GO: 0, ASK: 1, HOLD: 2, AVOID: 3}
@@ -57,7 +57,7 @@ def advise(reading: Reading, facts: Facts, book: RuleBook, place: Place, on: dt.
         matcher = matcher_on(before, day, book, place)
         facts = matcher.facts
     elif meant:
-        matcher = matcher_on(facts, meant, book, place)
+        matcher = matcher_on(facts, meant, book, place, weather=weather_then(reading, on, meant))
         facts = matcher.facts
     else:
         matcher = today

@@ -43,6 +43,7 @@ def compile_book(
     places = dict(tables.get("practice/places.toml", {}))
     own = own_cells(tables)
     places["groups"] = maker.groups
+    places["kinds"] = _kinds(tables.get("words/kind_questions.toml", {}))
     places["traits"] = sorted({name for table in own.values() for name in table.get("traits", ())})
     budget = {k: v for k, v in tables.get("practice/budget.toml", {}).items() if k not in ("rule", *_KINDS)}
     for kind in ("cap", "root_cap"):
@@ -76,6 +77,12 @@ def _ear(lexicon: Any) -> Hear:
         return reading
 
     return listen
+
+
+def _kinds(table: Plain) -> Plain:
+    """What is told of a kind by what is asked, without the patterns that only hearing needs."""
+    asked = {name: _without(cell, "asks") for name, cell in table.get("asked", {}).items()}
+    return {"asked": asked, "zone": table.get("zone", {})}
 
 
 def _without(table: Plain, *keys: str) -> Plain:

@@ -205,4 +205,5 @@ def _measures(
     for fact in reading.facts:
         if fact.kind == "weather":
             out |= fact.measures
-    return out | dict(reading.measures)
+    often = {"every_days": float(reading.every)} if reading.every else {}
+    return out | dict(reading.measures) | often

@@ -20,6 +20,7 @@ from benchmate.value import dataclass, field, replace
 # what is true of today only
 _PASSING = ("stage", "flush", "weather", "means")
 _PASSING_MEASURES = ("temperature_c", "days")
+_OF_WEATHER = ("weather", "temperature_c")
 # limits that the calendar moves by itself
 _BY_CALENDAR = ("frost_days", "spring_frost_days", "bloom_end_days", "day_length_h", "heavy_works", "heavy_cut_days")
 _DAY = dt.timedelta(days=1)
@@ -33,18 +34,25 @@ _SAME_SPRING = dt.timedelta(days=100)
 
 
 def matcher_on(
-    facts: Facts, day: dt.date, book: RuleBook, place: Place, tells: bool = True, lag_days: int | None = None
+    facts: Facts,
+    day: dt.date,
+    book: RuleBook,
+    place: Place,
+    tells: bool = True,
+    lag_days: int | None = None,
+    weather: bool = False,
 ) -> Matcher:
     """Rules and facts as they will stand on a later day if nothing else is done: health, phase and findings as now, the
     stage as the date suggests it, later or sooner by as much as the tree is behind or ahead now.
 
-    lag_days: what `lag_of` gives, where it is known already.
+    lag_days: what `lag_of` gives, where it is known already. weather: what is known of it is of that day as well.
     """
     lag = lag_of(facts, book, place) if lag_days is None else lag_days
     lag = lag if day - facts.on <= _SAME_SPRING else 0
     almanac = almanac_for(day, place, facts.entry, book.seasons, said_traits(facts), lag)
-    kept = {kind: rows for kind, rows in facts.known.items() if kind not in _PASSING}
-    measures = {name: value for name, value in facts.measures.items() if name not in _PASSING_MEASURES}
+    passing = [kind for kind in (*_PASSING, *_PASSING_MEASURES) if not (weather and kind in _OF_WEATHER)]
+    kept = {kind: rows for kind, rows in facts.known.items() if kind not in passing}
+    measures = {name: value for name, value in facts.measures.items() if name not in passing}
     then = replace(facts, on=day, known=kept, measures=measures, season_start=almanac.season_start)
     then = replace(then, stage_assumed=None, stage_turns=False)
     stages = stage_facts(then, almanac)
@@ -133,9 +141,12 @@ def _passes(one: Weighed) -> bool:
 
 def _timed(rule: Rule) -> bool:
     tests = [test for clause in rule.condition for tests in clause for test in tests]
+    if rule.opens is not None:
+        return True
+    if any(test.kind in ("weather", "means") and not test.denied for test in tests):
+        return False  # what is sprayed, and in what weather, is no matter of the date
     return (
-        rule.opens is not None
-        or rule.between is not None
+        rule.between is not None
         or any(test.kind == "stage" and not test.denied for test in tests)
         or any(limit.quantity in _BY_CALENDAR for limit in rule.limits)
     )

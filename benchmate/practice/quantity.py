@@ -230,6 +230,7 @@ MEASURES = (
     "volume_l",
     "ppm",
     "days",
+    "every_days",  # from one time to the next, where the work is said to come again
     "gap_mm",
 )
 QUANTITIES = (*_RECKONED, *MEASURES)

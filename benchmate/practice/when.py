@@ -5,6 +5,9 @@ from __future__ import annotations
 import calendar
 import datetime as dt
 
+from benchmate.hearing.reading import Reading
+
+_SAME_WEATHER = dt.timedelta(days=2)  # for so long the weather that is said still counts
 _SEASON_MONTHS = {"winter": 12, "spring": 3, "summer": 6, "autumn": 9, "fall": 9}
 
 
@@ -50,3 +53,10 @@ def _season(year: int, name: str, southern: bool) -> tuple[dt.date, dt.date]:
         month = (month + 5) % 12 + 1
     # a season that runs over the new year is named by the year in which it begins
     return dt.date(year, month, 1), _month(year + (month + 1) // 12, (month + 1) % 12 + 1)[1]
+
+
+def weather_then(reading: Reading, on: dt.date, day: dt.date) -> bool:
+    """Whether the weather that is said is that of the day meant: work that comes again is done in it ("every day in the
+    frost"), and so is work of the next days."""
+    told = "temperature_c" in reading.measures or any(fact.kind == "weather" for fact in reading.facts)
+    return told and (reading.every > 0 or day - on <= _SAME_WEATHER)

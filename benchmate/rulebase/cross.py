@@ -100,6 +100,19 @@ def named_rules(tables: RuleTables, words: Vocabulary) -> Iterator[Fault]:
 
 
 @check
+def named_of_a_kind(tables: RuleTables, words: Vocabulary) -> Iterator[Fault]:
+    """What questions about a kind are answered from."""
+    name = "words/kind_questions.toml"
+    for id, cell in tables.tables.get(name, {}).get("asked", {}).items():
+        where = f"asked.{id}"
+        yield from unknown(tables, name, where, "rules", listed(cell.get("rules", ())), words["rule"], "rule")
+        yield from unknown(
+            tables, name, where, "cautions", listed(cell.get("cautions", ())), words["caution"], "caution"
+        )
+        yield from unknown(tables, name, where, "of_works", listed(cell.get("of_works", ())), words["work"], "work")
+
+
+@check
 def disputes_are_mutual(tables: RuleTables, words: Vocabulary) -> Iterator[Fault]:
     disputes = {row["id"]: listed(row.get("disputes", ())) for _, _, row in rows(tables)}
     for name, _, row in rows(tables):

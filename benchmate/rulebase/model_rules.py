@@ -156,7 +156,9 @@ class Condition(Provenance):
 
 
 CutManner = Literal["hard", "bare-wood", "all", "stub", "flush-cut", "fork", "tight", "light"]
-Manner = CutManner | Literal["bare-root", "warm-room", "indoors", "old-leaves", "bad-leaves"]
+Manner = (
+    CutManner | Literal["bare-root", "warm-room", "indoors", "old-leaves", "bad-leaves", "in-sun", "midday", "staged"]
+)
 
 
 class RuleShape(Condition):

@@ -17,6 +17,7 @@ TRAITS: dict[str, tuple[str, ...] | type] = {
     "leaf-removal": ("full", "partial", "none"),
     "bleeding": ("yes", "slight", "no", "latex", "resin", "gum"),
     "dominance": ("strong", "medium", "weak", "basal"),
+    "light": ("sun", "bright", "part", "shade"),
     "toxicity": ("none", "mild", "irritant", "toxic", "deadly"),
     "tender": ("no", "part", "yes"),
     "bloom": str,

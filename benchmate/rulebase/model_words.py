@@ -6,7 +6,7 @@ from typing import Annotated, Any, Literal
 
 from pydantic import Field
 
-from benchmate.rulebase.model_rules import CapShape, CautionShape, RuleShape, Sentence, Shape, Share
+from benchmate.rulebase.model_rules import CapShape, CautionShape, Provenance, RuleShape, Sentence, Shape, Share
 
 
 class ToldShape(Shape):
@@ -34,6 +34,8 @@ class WorkShape(Shape):
     told: ToldShape | None = None
     manners: dict[str, str] = Field(default={})
     ways: dict[str, str] = Field(default={})
+    where: dict[str, str] = Field(default={})
+    stages: bool = False
     beside: dict[str, str] = Field(default={})
     sick: SickShape | None = None
 
@@ -61,6 +63,36 @@ class TraitWords(Shape):
 
 class TraitsFile(Shape):
     trait: dict[str, dict[str, TraitWords]]
+
+
+class AskedTrait(Shape):
+    name: str
+    says: dict[str, str]
+    lacking: Sentence
+
+
+class AskedOfKind(Shape):
+    about: str
+    lacking: str
+    of_works: list[str]
+    asks: list[str]
+    rules: list[str]
+    cautions: list[str] = Field(default=[])
+    frost_dates: list[str] = Field(default=[])
+    trait: list[AskedTrait]
+
+
+class ZoneShape(Provenance):
+    coldest_c: float
+    step_c: float
+    says: Sentence
+
+
+class KindQuestionsFile(Shape):
+    asked: dict[str, AskedOfKind]
+    zone: ZoneShape
+    # classes of words, by their name
+    class_: dict[str, list[str]] = Field(alias="class")
 
 
 class StateShape(Shape):

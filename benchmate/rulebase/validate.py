@@ -79,6 +79,7 @@ def _shape_of(file: RuleFile, words: Any) -> type[BaseModel] | None:
         "practice/places.toml": words.PlacesFile,
         "words/questions.toml": words.QuestionsFile,
         "words/traits.toml": words.TraitsFile,
+        "words/kind_questions.toml": words.KindQuestionsFile,
         "words/states.toml": words.StatesFile,
     }
     return shapes.get(file.name) if file.layer == 0 else None

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
-from typing import Any
+from collections.abc import Iterator, Sequence
 
 from benchmate.hearing.reading import Missed, Reading
+from benchmate.hearing.word_patterns import Classes, start_of
 from benchmate.hearing.words import Word
 from benchmate.practice.advice import Advice, Caution
 from benchmate.practice.book import RuleBook
@@ -15,7 +15,6 @@ from benchmate.value import dataclass, replace
 
 _BREAKS = frozenset({".", ",", ";", ":", "?", "!", "...", "and", "but", "so", "then"})
 _NEAR = 3  # words before what happened within which it is denied
-Classes = Mapping[str, Any]
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,7 +77,7 @@ def _told(texts: Sequence[str], classes: Classes, book: RuleBook, key: str) -> l
         return []
     out = []
     for id, table in book.cautions.items():
-        starts = (_start(pattern.split(), texts, classes) for pattern in table.get(key, ()))
+        starts = (start_of(pattern.split(), texts, classes) for pattern in table.get(key, ()))
         if any(at is not None and not _denied(texts[max(0, at - _NEAR) : at], classes) for at in starts):
             out.append(id)
     return out
@@ -87,34 +86,3 @@ def _told(texts: Sequence[str], classes: Classes, book: RuleBook, key: str) -> l
 def _denied(before: Sequence[str], classes: Classes) -> bool:
     said = f" {' '.join(before)} "
     return any(f" {word} " in said for word in classes["denied"])
-
-
-def _start(pattern: Sequence[str], texts: Sequence[str], classes: Classes) -> int | None:
-    """Where the pattern first stands in the words, or None."""
-    return next((at for at in range(len(texts)) if _stands(pattern, texts[at:], classes)), None)
-
-
-def _stands(pattern: Sequence[str], texts: Sequence[str], classes: Classes) -> bool:
-    """Whether the words open with the pattern."""
-    if not pattern:
-        return True
-    head, tail = pattern[0], pattern[1:]
-    if head[0] == "~":  # up to so many words of any kind
-        return any(_stands(tail, texts[skip:], classes) for skip in range(min(int(head[1:]), len(texts)) + 1))
-    if head[0] == "!":  # none of these next, or within so many words
-        reach, one = (int(head[1]), head[2:]) if head[1].isdigit() else (1, head[1:])
-        return not any(_ends(one, texts[at:], classes) for at in range(reach)) and _stands(tail, texts, classes)
-    if head[-1] == "*":  # any number of these
-        more = (_stands(pattern, texts[end:], classes) for end in _ends(head[:-1], texts, classes))
-        return _stands(tail, texts, classes) or any(more)
-    return any(_stands(tail, texts[end:], classes) for end in _ends(head, texts, classes))
-
-
-def _ends(one: str, texts: Sequence[str], classes: Classes) -> list[int]:
-    """How many words a literal ("eye|eyes") or a word of a class ("<own>") takes up at the opening; none: []."""
-    if not texts:
-        return []
-    ways = classes[one[1:-1]] if one[0] == "<" else one.split("|")
-    head, more = texts[0], f"{texts[0]} "
-    split = [way.split() for way in ways if way == head or way.startswith(more)]
-    return sorted({len(way) for way in split if list(texts[: len(way)]) == way}, reverse=True)

@@ -29,7 +29,15 @@ SHORT_DAYS = 14  # what was done in so few days is asked of all trees where none
 
 def answer(turn: Turn) -> None:
     """The answer by the question's topic; none for a topic that is not of the record."""
-    topics = {"recall": _recall, "due": _due, "meaning": _meaning, "list": _list, "plan": _plan, RECORDED: _recorded}
+    topics = {
+        "recall": _recall,
+        "due": _due,
+        "meaning": _meaning,
+        "list": _list,
+        "plan": _plan,
+        "kind": _kind,
+        RECORDED: _recorded,
+    }
     if handler := topics.get(turn.reading.topic or ""):
         handler(turn)
 
@@ -166,6 +174,12 @@ def _meaning(turn: Turn) -> None:
     from benchmate.talk.meaning import meaning_of
 
     turn.says += meaning_of(turn.reading.term or turn.reading.said, turn.house)
+
+
+def _kind(turn: Turn) -> None:
+    from benchmate.talk.kinds_told import tell_kind
+
+    tell_kind(turn)
 
 
 def _list(turn: Turn) -> None:

@@ -82,6 +82,8 @@ def understood(reading: Reading, on: dt.date, units: str = "metric") -> str:
         bits.append((reading.figure or "a figure").replace("-", " "))
     elif reading.topic == "meaning":
         bits.append(f"what {reading.term or 'that'} means")
+    elif reading.topic == "kind":
+        bits.append(f"what {reading.term} it takes")
     elif reading.topic:
         bits.append(": ".join(filter(None, [_TOPIC.get(reading.topic, reading.topic), list_words(works, "or")])))
     else:

@@ -80,7 +80,7 @@ def place_words(spot: Spot) -> str:
 
 # how work is done, after the words for it
 _WAYS = {"hard": " hard", "bare-wood": " into bare wood", "all": ", every one", "warm-room": " in a warm room"}
-_WAYS |= {"indoors": " indoors"}
+_WAYS |= {"indoors": " indoors", "in-sun": " in the sun", "midday": " at midday", "staged": " in stages"}
 _WAYS |= {"old-leaves": ", the old ones only", "bad-leaves": ", the bad ones only"}
 
 

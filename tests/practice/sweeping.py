@@ -37,7 +37,7 @@ Row = Mapping[str, Any]
 # taxon, place, day and state
 Case = tuple[str, str, dt.date, str]
 # cells that no rule about works looks at
-_NOT_WEIGHED = ("hardiness-zone", "toxicity", "thorns", "family", "root-frost-c", "skin-sap")
+_NOT_WEIGHED = ("hardiness-zone", "toxicity", "thorns", "family", "root-frost-c", "skin-sap", "light")
 
 
 @dataclass(frozen=True)

@@ -98,6 +98,7 @@ BAD_FILES = {
     "works/cutting.toml": ('[work.snip]\ngroup = "cuting"\ntakes = "none"\nsays = []\n', "did you mean 'cutting'"),
     "sources.toml": ('[source.a-2001]\nby = "A"\ntitle = "T"\nkind = "papper"\n', "did you mean 'paper'"),
     "words/glossary.toml": ("[term.petiole]\nnames = []\n", "'says' is missing"),
+    "words/kind_questions.toml": ('[zone]\ncoldest_c = -51.1\nstep_c = 5.6\nsays = "So cold."\n', "no provenance"),
 }
 
 
@@ -146,6 +147,21 @@ def test_a_name_that_nothing_bears_is_told_with_the_nearest(tmp_path, name):
     faults = check_names(laid(tmp_path, GOOD.replace(old, new, 1)))
     assert any(problem in fault.problem for fault in faults), [str(fault) for fault in faults]
     assert all(fault.line for fault in faults)
+
+
+@pytest.mark.parametrize(
+    "line, problem",
+    [
+        ('rules = ["leaf-cut-needs-strenght"]', "'leaf-cut-needs-strenght' is no rule; did you mean"),
+        ('cautions = ["weak"]', "'weak' is no caution"),
+        ('of_works = ["leafcut"]', "'leafcut' is no work"),
+    ],
+)
+def test_what_a_question_about_a_kind_is_answered_from_must_be_there(tmp_path, line, problem):
+    base(tmp_path)
+    laid(tmp_path, GOOD)
+    tables = laid(tmp_path, f"[asked.cold]\n{line}\n", "words/kind_questions.toml")
+    assert any(problem in fault.problem for fault in check_names(tables))
 
 
 def test_one_side_of_a_dispute_is_not_enough(tmp_path):
