@@ -122,6 +122,8 @@ class Bench:
                 return answer
             if (waiting := self._waiting(words)) is not None:
                 return waiting
+            if (naming := self._renamed(words)) is not None:
+                return self.carry(naming)
             if self.house.garden is not None and (anew := self._replanned(words) or self._added_to(words)) is not None:
                 return self.carry(anew[0], gone=anew[1])
             reading = self._heard(words)
@@ -174,6 +176,16 @@ class Bench:
             return house.hear(others, self.on, talk.reading)
 
         return amended(Short(words, reading, house.ear.words(words), hear, house.lexicon, self.on.isoformat()), talk)
+
+    def _renamed(self, words: str) -> Reading | None:
+        """The reading of words that give a tree another name, or None."""
+        if self.house.garden is None or not {*self.house.lexicon.sense["renaming"]["any"]} & {
+            *words.casefold().split()
+        }:
+            return None
+        from benchmate.talk.renaming import renamed
+
+        return renamed(self, words)
 
     def _replanned(self, words: str) -> tuple[Reading, Logged] | None:
         """What is left or planned anew by words that drop or move a plan, with the plans that they take back."""

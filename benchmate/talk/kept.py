@@ -19,7 +19,7 @@ _SUPPOSED = ("what-if", "list", "recall", "due")  # questions whose facts are no
 def moved_words(turn: Turn) -> list[str]:
     """That another tree is at hand now than the one before, where nobody asked to turn to it."""
     before = turn.before.tree
-    if not turn.bench.talking or not before or {"turn", "new"} & set(turn.acts):
+    if not turn.bench.talking or not before or {"turn", "new", "rename"} & set(turn.acts):
         return []
     if turn.tree and turn.tree.name != before:
         return [f"{turn.tree.name} is at hand now, not {before}"]

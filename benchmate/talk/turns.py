@@ -24,6 +24,7 @@ from benchmate.talk.on_record import on_record
 from benchmate.talk.parting import parts_with
 from benchmate.talk.redated import day_meant_by
 from benchmate.talk.refer import pointing_of, resolve
+from benchmate.talk.renaming import meant_for_it, rename
 from benchmate.talk.settling import NO_DAY, TO_COME, settled, settled_guesses
 from benchmate.talk.sums_follow import counted_leaves
 from benchmate.talk.which_tree import Meant, as_list, as_turn, meant_tree, rivals, species_said, which
@@ -154,9 +155,8 @@ class Turn:
         if reading.acts or not reading.when or last is None or "ask" not in last.acts or not last.work:
             return
         works = tuple(replace(work, done=None) for work in last.work)
-        self.reading = replace(
-            last, said=reading.said, when=reading.when, work=works, facts=(), acts=("ask",), topic="may"
-        )
+        same = replace(last, said=reading.said, when=reading.when, work=works, facts=())
+        self.reading = replace(same, acts=("ask",), topic="may")
 
     # ---- which tree
 
@@ -175,7 +175,7 @@ class Turn:
         self.tree = self.meant.tree
         same = self.tree.name == before.tree if self.tree else before.tree is None and self._same_species()
         self.facts = before.facts if same else ()
-        if "new" in self.acts:
+        if "new" in self.acts and not meant_for_it(self):
             name_tree(self)
         elif "turn" in self.acts and self.tree:
             stands = as_potted(self.tree, self.house.entries(self.tree), self.on)
@@ -198,7 +198,7 @@ class Turn:
             pick(self)
             return
         go_on(self)
-        if parts_with(self) or looks_back(self) or on_record(self):
+        if rename(self) or parts_with(self) or looks_back(self) or on_record(self):
             return
         reading = self.reading
         if "ask" in self.acts and reading.topic not in ADVISED:
