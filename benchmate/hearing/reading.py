@@ -139,7 +139,8 @@ class Reading:
     """One statement, read. Keys as in the contract; lists keep the order of the words.
 
     candidates: things compared by place ("the left one is 9 mm"), each a Fact of kind "candidate".
-    term: what a `meaning` question asks about. note: the words to keep. reason: the words after "because".
+    term: what a `meaning` question asks about; a new name; where a new tree comes from. note: the words to keep.
+    reason: the words after "because".
     refers: words that need the talk ("one", "other", "same", "it"). means: tools, chemicals and circumstances spoken
     of (rules/words, MEANS). supposes: work that a figure question supposes ("if I halve the leaves").
     onward: since `when` and up to today, not at it. series: every measure in the order said, for figures that take

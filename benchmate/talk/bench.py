@@ -103,7 +103,7 @@ class Bench:
         if not settles(answer, pending):
             if pending.lasts:
                 still = pending
-            elif LOGGING & set(pending.reading.acts) or "strike" in pending.reading.acts:
+            elif (not pending.offer and LOGGING & set(pending.reading.acts)) or "strike" in pending.reading.acts:
                 done = "not taken back" if "strike" in pending.reading.acts else "not logged"
                 answer = replace(answer, aside=(*answer.aside, f'{done}, since it was not answered: "{said}"'))
         if still is None:
@@ -122,7 +122,7 @@ class Bench:
                 return answer
             if (waiting := self._waiting(words)) is not None:
                 return waiting
-            if (naming := self._renamed(words)) is not None:
+            if (naming := self._renamed(words) or self._offspring(words)) is not None:
                 return self.carry(naming)
             if self.house.garden is not None and (anew := self._replanned(words) or self._added_to(words)) is not None:
                 return self.carry(anew[0], gone=anew[1])
@@ -176,6 +176,21 @@ class Bench:
             return house.hear(others, self.on, talk.reading)
 
         return amended(Short(words, reading, house.ear.words(words), hear, house.lexicon, self.on.isoformat()), talk)
+
+    def _called(self, words: str, offered: Reading) -> Reading | None:
+        """The record that is offered, under the name that these words give it, or None."""
+        from benchmate.talk.offspring import named_in_answer
+
+        return named_in_answer(self, words, offered)
+
+    def _offspring(self, words: str) -> Reading | None:
+        """The reading of words that tell of young plants taken from a tree, or None."""
+        signs = {sign.split()[-1] for says in self.house.lexicon.sense["offspring"]["young"].values() for sign in says}
+        if self.house.garden is None or not signs & set(self.house.lexicon.split(words)):
+            return None
+        from benchmate.talk.offspring import offspring_told
+
+        return offspring_told(self, words)
 
     def _renamed(self, words: str) -> Reading | None:
         """The reading of words that give a tree another name, or None."""
@@ -271,9 +286,13 @@ class Bench:
             if settled is None:
                 return None
             return self.carry(settled, confirmed=not (settled.several and settled.several.every))
+        if pending.offer and (called := self._called(words, pending.reading)) is not None:
+            return self.carry(called, confirmed=True)
         if said is True:
             return self.carry(of_its_tree(pending, self.context.tree), confirmed=True, gone=pending.takes_back)
         if said is False:
+            if pending.offer:
+                return Answer(Reading(words), self.on, self.context.tree, says=("No record is begun",))
             if "strike" not in pending.reading.acts:
                 return self._not_logged(words)
             return Answer(Reading(words), self.on, self.context.tree, says=("Nothing was taken back",))

@@ -39,7 +39,9 @@ def kept(turn: Turn) -> Context:
     new = tuple(pair for pair in turn.logged if pair[1].kind != "struck")
     told = {caution.id for caution in turn.advice.cautions if caution.kind != "tree"} if turn.advice else set()
     waits = None
-    if turn.confirm:
+    if turn.offer and not turn.unlogged:
+        waits = turn.offer
+    elif turn.confirm:
         waits = Pending(reading, takes_back=turn.gone, tree=turn.tree.name if turn.tree else None)
     elif any(ask.fact == "tree" for ask in turn.asks) and not turn.new_name:
         waits = Pending(reading, "tree")

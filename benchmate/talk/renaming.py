@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 from benchmate.garden.record import Entry, Tree
 from benchmate.hearing.reading import Reading
 from benchmate.practice.advice import Ask
-from benchmate.talk.which_tree import fits
+from benchmate.talk.tree_said import tree_said
 from benchmate.telling.lines import cut_short
 
 if TYPE_CHECKING:
@@ -53,23 +53,12 @@ def _meant(bench: Bench, words: str, whose: Sequence[Word], name: Sequence[Word]
     if not 0 < len(name) <= _MOST_NAME or name[0].text in sense["behind"]:
         return None
     called = words[name[0].start : name[-1].end]
-    if not whose or " ".join(word.text for word in whose) in sense["points"]:
-        return None if named else Reading(words, (RENAME,), term=called)
-    heard = bench.house.hear(words[whose[0].start : whose[-1].end], bench.on)
-    plain = not (heard.work or heard.missed or heard.measures or heard.candidates or heard.several or heard.figure)
-    facts = heard.facts
-    if not plain or len(facts) + bool(heard.tree) != 1 or any(one.kind != "species" or one.denied for one in facts):
-        return None
-    known = heard.tree or str(facts[0].value)
-    own = {*bench.house.lexicon.split(known)} if heard.tree else {*bench.house.lexicon.split(_said_kind(heard))}
-    about, last = {word.text for word in whose} - own, whose[-1].text
-    if about - {*sense["beside"], *sense["heads"]} or not (last in own or last in sense["heads"]):
-        return None
-    if not fits(known, bench.house.trees(), bench.here):
+    heard = tree_said(bench, words, whose)
+    if heard is None or (named and not (heard.tree or heard.facts)):
         return None
     if named and not called[0].isupper() and _says_something(bench, called):
         return None  # "call the larch weak" tells of its health
-    return Reading(words, (RENAME,), facts=facts, tree=heard.tree, term=called)
+    return Reading(words, (RENAME,), facts=heard.facts, tree=heard.tree, term=called)
 
 
 def _without(behind: Sequence[str], name: Sequence[Word]) -> Sequence[Word]:
@@ -81,11 +70,6 @@ def _without(behind: Sequence[str], name: Sequence[Word]) -> Sequence[Word]:
             return name
         name = name[: len(name) - len(ends)]
     return name
-
-
-def _said_kind(heard: Reading) -> str:
-    start, end = heard.facts[0].span
-    return heard.said[start:end]
 
 
 def _says_something(bench: Bench, called: str) -> bool:

@@ -11,7 +11,7 @@ from benchmate.practice.advice import Advice, Ask
 from benchmate.talk.aftermath import asks_alone, looks_back
 from benchmate.talk.answered import go_on
 from benchmate.talk.asked_how import as_thought, turned_to
-from benchmate.talk.context import Context, Logged
+from benchmate.talk.context import Context, Logged, Pending
 from benchmate.talk.correct import corrected
 from benchmate.talk.decide import done_ahead, entries_of
 from benchmate.talk.deeds import another_option, pick, refused_options, strike, take_back
@@ -20,6 +20,7 @@ from benchmate.talk.kept import kept, moved_words, thought_words
 from benchmate.talk.many import for_each
 from benchmate.talk.naming import begin_record, name_tree
 from benchmate.talk.not_done import put_right
+from benchmate.talk.offspring import propagate
 from benchmate.talk.on_record import on_record
 from benchmate.talk.parting import parts_with
 from benchmate.talk.redated import day_meant_by
@@ -88,6 +89,7 @@ class Turn:
         self.gone: Logged = ()
         self.taken_from: Advice | None = None
         self.new_name: str | None = None
+        self.offer: Pending | None = None
 
     @property
     def acts(self) -> tuple[str, ...]:
@@ -162,8 +164,7 @@ class Turn:
 
     def find_tree(self) -> None:
         """The tree, and what was said of it before in this talk."""
-        reading, before = self.reading, self.before
-        here = self.bench.here
+        reading, before, here = self.reading, self.before, self.bench.here
         if before.species and not reading.tree and not species_said(reading) and "turn" not in self.acts:
             self.meant = Meant(species_alone=True)
         else:
@@ -185,8 +186,7 @@ class Turn:
             self.asks += [self.meant.ask] if self.meant.ask else []
 
     def _same_species(self) -> bool:
-        said = species_said(self.reading)
-        return said is None or said == self.before.species
+        return species_said(self.reading) in (None, self.before.species)
 
     # ---- what it decides
 
@@ -198,7 +198,7 @@ class Turn:
             pick(self)
             return
         go_on(self)
-        if rename(self) or parts_with(self) or looks_back(self) or on_record(self):
+        if rename(self) or propagate(self) or parts_with(self) or looks_back(self) or on_record(self):
             return
         reading = self.reading
         if "ask" in self.acts and reading.topic not in ADVISED:
