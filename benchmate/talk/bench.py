@@ -212,11 +212,10 @@ class Bench:
 
     def _added_to(self, words: str) -> tuple[Reading, Logged] | None:
         """The statement before with what these words add to it, and what it had put down."""
-        if not self.talking or not self.context.made:
-            return None
-        from benchmate.talk.added_to import added_to
+        from benchmate.talk.added_to import added_to, joins_potting
 
-        return added_to(self, words)
+        joined = joins_potting(self, words)
+        return added_to(self, words) if joined is None and self.talking and self.context.made else joined
 
     def _of_all(self, reading: Reading) -> Reading | None:
         """The question which trees need a work now, asked of each of them."""
