@@ -57,8 +57,8 @@ class Entry:
     tables with `work`, `part`, `on`, `says`, and where known `weather` (held back until then), `slips` (what is lost by
     waiting) and `closed_by` (other works that make it needless). when: the ISO date, month, year or season that the
     words speak of. ends: how the tree left the garden: nothing that was due on it is due any more. named: the name that
-    the tree goes by from then on. more: keys that this
-    program does not know, or whose value it cannot use, kept as they stand.
+    the tree goes by from then on. expects: what the grower says will come, in his words: nobody has seen it, and no
+    rule goes by it. more: keys that this program does not know, or whose value it cannot use, kept as they stand.
     """
 
     id: str
@@ -76,6 +76,7 @@ class Entry:
     when: str | None = None
     ends: str | None = None
     named: str | None = None
+    expects: str | None = None
     more: Mapping[str, Any] = field(default_factory=dict)
 
     @property

@@ -117,7 +117,7 @@ TREE_KEYS = {
 ENTRY_KEYS = {
     "id": SOME_WORDS, "at": DATE, "kind": KIND, "said": WORDS, "facts": TABLES, "work": TABLES, "measures": MEASURES,
     "reason": WORDS, "refused": Holds("a list of words", _list_of_words), "follow": TABLES, "strikes": WORDS,
-    "photo": WORDS, "when": WHEN, "ends": ENDED, "named": SOME_WORDS, "end": WORDS,
+    "photo": WORDS, "when": WHEN, "ends": ENDED, "named": SOME_WORDS, "expects": WORDS, "end": WORDS,
 }  # fmt: skip
 
 

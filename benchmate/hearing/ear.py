@@ -19,6 +19,7 @@ from .joining import join
 from .kept_words import reminder_words, with_ratio
 from .lending import lent_by, not_lent
 from .lexicon import Lexicon
+from .not_so import foretold_words, says_of_trees
 from .opening import STOPS
 from .owners import unsaid_owner
 from .passed_over import missed_words
@@ -137,6 +138,10 @@ class Ear:
         kept = self._kept(text, words, found, missed, bool(reading.work)) if not reading.figure else ()
         missed = tuple(one for one in missed if not any(_inside(one, whole) for whole in kept)) + beyond
         reading = replace(reading, several=several, reason=reason, missed=missed, guessed=_guessed(found), kept=kept)
+        unheard = not (reading.acts or reading.work or reading.facts or reading.figure or reading.pick)
+        unheard = unheard and says_of_trees(lattice)
+        told = foretold_words(text, words, foretold, self.lexicon, unheard=unheard)
+        reading = replace(reading, foretold=told)
         reading = reminder_words(reading, words, found)
         return wished(reading, words, self.lexicon)
 

@@ -15,6 +15,7 @@ from benchmate.talk.context import Context, Logged, Pending
 from benchmate.talk.correct import corrected
 from benchmate.talk.decide import done_ahead, entries_of
 from benchmate.talk.deeds import another_option, pick, refused_options, strike, take_back
+from benchmate.talk.expected import keeps_expected
 from benchmate.talk.following import Endings, endings_of, in_its_days
 from benchmate.talk.kept import kept, moved_words, thought_words
 from benchmate.talk.many import for_each
@@ -52,7 +53,8 @@ def carry_out(bench: Bench, reading: Reading, confirmed: bool, gone: Logged = ()
             for_each(turn)
         else:
             turn.find_tree()
-            turn.decide()
+            if not keeps_expected(turn):
+                turn.decide()
     turn.write()
     return turn.answer(), kept(turn)
 
@@ -238,11 +240,8 @@ class Turn:
 
     def _needs_tree(self) -> bool:
         """Whether the statement cannot be answered without knowing the tree or its species."""
-        return (
-            self.meant.species_alone
-            or bool({"remind", "note"} & set(self.acts))
-            or ("ask" in self.acts and self.reading.topic in ADVISED)
-        )
+        advised = "ask" in self.acts and self.reading.topic in ADVISED
+        return self.meant.species_alone or advised or bool({"remind", "note"} & set(self.acts))
 
     def keep(self, entries: tuple[Entry, ...]) -> None:
         if not settled(self):

@@ -100,6 +100,7 @@ def entry_json(entry: Entry) -> dict[str, Any]:
         "when": entry.when,
         "ends": entry.ends,
         "named": entry.named,
+        "expects": entry.expects,
         **entry.more,
     }
     return out | {key: value for key, value in more.items() if value}

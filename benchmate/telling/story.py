@@ -73,6 +73,8 @@ def entry_words(entry: Entry, on: dt.date, units: str = "metric") -> str:
             words = "left, did not " + list_words(works, "or") if works else f"left: {cut_short(entry.said)}"
         case "note" if entry.ends:
             words = f"record closed ({entry.ends}): {cut_short(entry.said, 400)}"
+        case "note" if entry.expects:
+            words = f"expected, not seen: {cut_short(entry.expects, 400)}"
         case "note" if entry.named:
             words = f"named {entry.named}: {cut_short(entry.said, 400)}"
         case "note":
