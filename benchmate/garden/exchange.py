@@ -26,7 +26,7 @@ from benchmate.value import dataclass, replace
 
 Progress = Callable[[int, int], None]
 CHUNK = 1000  # entries that are written at once: between two of them the work may be stopped
-WORDS = ("said", "reason", "photo", "strikes", "when", "ends")
+WORDS = ("said", "reason", "photo", "strikes", "when", "ends", "named", "expects")
 NESTED = ("facts", "work", "measures", "refused", "follow", "more")
 COLUMNS = ("tree", "name", "id", "at", "kind", *WORDS, *NESTED)
 _DATES: dict[str, type] = {"$moment": dt.datetime, "$date": dt.date, "$time": dt.time}

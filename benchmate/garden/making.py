@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Any
 from benchmate.fault import UserError
 from benchmate.garden.derived import make_folder
 from benchmate.garden.disk import write_whole
-from benchmate.garden.naming import NameRefused, folder_for, refuse_name, spoken
+from benchmate.garden.naming import folder_for, refuse_name, refuse_taken
 from benchmate.garden.record import Place, Tree
 from benchmate.garden.shapes import place_of, shown, tree_of
 from benchmate.garden.toml_text import month_day, place_text, tree_text, value_text
@@ -67,9 +67,7 @@ def new_tree(garden: Garden, name: str, species: str | None = None, **told: Any)
     Raises NameRefused for a name that is taken or could lead out of the garden, UserError where it cannot be written.
     """
     name = refuse_name(name)
-    for tree in garden.trees():
-        if spoken(name) in (spoken(tree.name), spoken(tree.folder)):
-            raise NameRefused(f"there is a tree {shown(tree.name)!r} already; choose another name than {shown(name)!r}")
+    refuse_taken(name, garden.trees())
     tree = Tree(name, folder_for(name), species, **told)
     if slips := tree_of({key: value for key, value in _as_table(tree).items() if value}, tree.folder)[1]:
         raise UserError(f"no tree made of {shown(name)!r}: {slips[0].problem}; {slips[0].remedy}")

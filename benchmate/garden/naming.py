@@ -43,7 +43,8 @@ def spoken(name: str) -> str:
 
 
 def find_tree(name: str, trees: Iterable[Tree]) -> Tree:
-    """The tree with this name, else with this folder, else the only one whose name or folder begins so.
+    """The tree with this name, else with this folder, else the one that went by this name before, else the only one
+    whose name or folder begins so.
 
     Raises NoSuchTree, or AmbiguousTree with the trees that could be meant.
     """
@@ -52,6 +53,7 @@ def find_tree(name: str, trees: Iterable[Tree]) -> Tree:
     for fitting in (
         [tree for tree, key, _ in keys if key == wanted],
         [tree for tree, _, key in keys if key == wanted],
+        [tree for tree in known if wanted in map(spoken, tree.was)],
         [tree for tree, *both in keys if wanted and any(key.startswith(wanted) for key in both)],
     ):
         exact = [tree for tree in fitting if name in (tree.name, tree.folder)]
@@ -94,6 +96,15 @@ def refuse_name(name: str) -> str:
     else:
         return name
     raise NameRefused(f"{shown(name)!r} cannot be a tree's name: {problem}; choose plain words, as in Gatepost")
+
+
+def refuse_taken(name: str, trees: Iterable[Tree]) -> None:
+    """Raises NameRefused for a name by which one of these trees is found."""
+    for tree in trees:
+        if spoken(name) in map(spoken, (tree.name, tree.folder, *tree.was)):
+            known = shown(tree.name)
+            once = "" if spoken(name) in (spoken(tree.name), spoken(tree.folder)) else ", once called that"
+            raise NameRefused(f"there is a tree {known!r} already{once}; choose another name than {shown(name)!r}")
 
 
 def folder_for(name: str) -> str:

@@ -29,7 +29,8 @@ class Place:
 
 @dataclass(frozen=True, slots=True)
 class Tree:
-    """What a tree is. pot and size: measures in mm (`length_mm`, `height_mm`, `base_mm`)."""
+    """What a tree is. pot and size: measures in mm (`length_mm`, `height_mm`, `base_mm`). was: the names that it went
+    by before, by which it is still found, the oldest first."""
 
     name: str
     folder: str
@@ -40,6 +41,7 @@ class Tree:
     since: dt.date | None = None
     pot: Mapping[str, float] = field(default_factory=dict)
     size: Mapping[str, float] = field(default_factory=dict)
+    was: tuple[str, ...] = ()
 
 
 ENDS = ("died", "sold", "given")  # how a tree leaves the garden
@@ -54,8 +56,9 @@ class Entry:
     `{"work": ..., "share": 0.33}`). strikes: the id that a struck entry takes back. follow: what to come back for, as
     tables with `work`, `part`, `on`, `says`, and where known `weather` (held back until then), `slips` (what is lost by
     waiting) and `closed_by` (other works that make it needless). when: the ISO date, month, year or season that the
-    words speak of. ends: how the tree left the garden: nothing that was due on it is due any more. more: keys that this
-    program does not know, or whose value it cannot use, kept as they stand.
+    words speak of. ends: how the tree left the garden: nothing that was due on it is due any more. named: the name that
+    the tree goes by from then on. expects: what the grower says will come, in his words: nobody has seen it, and no
+    rule goes by it. more: keys that this program does not know, or whose value it cannot use, kept as they stand.
     """
 
     id: str
@@ -72,6 +75,8 @@ class Entry:
     photo: str | None = None
     when: str | None = None
     ends: str | None = None
+    named: str | None = None
+    expects: str | None = None
     more: Mapping[str, Any] = field(default_factory=dict)
 
     @property

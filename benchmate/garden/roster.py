@@ -139,6 +139,7 @@ def _keep(garden: Path, roster: Roster) -> None:
             [tree.name, tree.species, tree.origin, tree.phase, tree.health, tree.since and tree.since.isoformat()],
             dict(tree.pot),
             dict(tree.size),
+            list(tree.was),
             [list(fault.as_json().values())[1:] for fault in roster.faults.get(folder, ())],
         ]
         for folder, mark in roster.marks.items()
@@ -151,15 +152,15 @@ def _from_derived(garden: Path) -> Roster | None:
     kept = read_derived(garden, FILE)
     try:
         roster = Roster(read_ns=kept["read_ns"])
-        for folder, (mark, words, pot, size, faults) in kept["trees"].items():
+        for folder, (mark, words, pot, size, was, faults) in kept["trees"].items():
             if not all(word is None or isinstance(word, str) for word in words) or not isinstance(words[0], str):
                 return None
-            if not (SIZES.fits(pot) and SIZES.fits(size)):
+            if not (SIZES.fits(pot) and SIZES.fits(size) and all(isinstance(old, str) for old in was)):
                 return None
             name, species, origin, phase, health, since = words
             since = since and dt.date.fromisoformat(since)
             roster.marks[folder] = mark
-            roster.trees[folder] = Tree(name, folder, species, origin, phase, health, since, pot, size)
+            roster.trees[folder] = Tree(name, folder, species, origin, phase, health, since, pot, size, tuple(was))
             if faults:
                 path = str(garden / folder / "tree.toml")
                 roster.faults[folder] = tuple(Fault(path, *fault) for fault in faults)

@@ -9,7 +9,7 @@ import calendar
 import datetime as dt
 import math
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from typing import Any, NamedTuple
 
 from benchmate.garden.record import ENDS, KINDS, Entry, Place, Tree
@@ -41,6 +41,12 @@ def _number(value: Any) -> bool:
 
 def _tables(value: Any) -> bool:
     return isinstance(value, list) and all(isinstance(inner, dict) for inner in value)
+
+
+def _names(value: Any) -> bool:
+    return _tables(value) and all(
+        row.get("back") is True or (_words(row.get("name")) and bool(row["name"].strip())) for row in value
+    )
 
 
 def _measures(value: Any) -> bool:
@@ -96,6 +102,7 @@ FROST = Holds('a month and a day in double quotes, as in "04-28"', lambda value:
 LATITUDE = Holds("degrees from -90 to 90", lambda value: _number(value) and -90 <= value <= 90)
 LONGITUDE = Holds("degrees from -180 to 180", lambda value: _number(value) and -180 <= value <= 180)
 UNITS = Holds('"metric" or "imperial"', lambda value: value in ("metric", "imperial"))
+NAMES = Holds('a list of tables, as in [{ name = "Gatepost", at = 2026-06-14 }]', _names)
 KIND = Holds(f"one of {', '.join(KINDS)}", lambda value: isinstance(value, str) and value in KINDS)
 ENDED = Holds(f"one of {', '.join(ENDS)}", lambda value: isinstance(value, str) and value in ENDS)
 
@@ -105,12 +112,12 @@ PLACE_KEYS = {
 }  # fmt: skip
 TREE_KEYS = {
     "name": SOME_WORDS, "species": WORDS, "origin": WORDS, "phase": WORDS, "health": WORDS, "since": DATE, "pot": SIZES,
-    "size": SIZES,
+    "size": SIZES, "renamed": NAMES,
 }  # fmt: skip
 ENTRY_KEYS = {
     "id": SOME_WORDS, "at": DATE, "kind": KIND, "said": WORDS, "facts": TABLES, "work": TABLES, "measures": MEASURES,
     "reason": WORDS, "refused": Holds("a list of words", _list_of_words), "follow": TABLES, "strikes": WORDS,
-    "photo": WORDS, "when": WHEN, "ends": ENDED, "end": WORDS,
+    "photo": WORDS, "when": WHEN, "ends": ENDED, "named": SOME_WORDS, "expects": WORDS, "end": WORDS,
 }  # fmt: skip
 
 
@@ -170,7 +177,19 @@ def tree_of(table: Mapping[str, Any], folder: str) -> tuple[Tree, list[Slip]]:
     since = values.get("since")
     if isinstance(since, dt.datetime):
         values["since"] = since.date()
-    return Tree(**{"name": folder} | values, folder=folder), slips
+    name, was = _names_of(values.pop("name", folder), values.pop("renamed", ()))
+    return Tree(**values, name=name, was=was, folder=folder), slips
+
+
+def _names_of(name: str, renamed: Iterable[Mapping[str, Any]]) -> tuple[str, tuple[str, ...]]:
+    """The name that a tree goes by, and those it went by before. A table with `back` takes the last name back."""
+    names = [name]
+    for row in renamed:
+        if row.get("back") is not True:
+            names.append(row["name"])
+        elif len(names) > 1:
+            names.pop()
+    return names[-1], tuple(old for old in dict.fromkeys(names) if old != names[-1])
 
 
 _FIELDS = set(Entry.__match_args__) - {"more"}

@@ -66,7 +66,7 @@ def _pairs(entry: Entry) -> dict[str, Any]:
         "id": entry.id, "at": entry.at, "kind": entry.kind, "said": entry.said, "strikes": entry.strikes,
         "facts": entry.facts, "work": entry.work, "measures": entry.measures, "when": _date_or_words(entry.when),
         "reason": entry.reason, "refused": entry.refused, "follow": entry.follow, "photo": entry.photo,
-        "ends": entry.ends,
+        "ends": entry.ends, "named": entry.named, "expects": entry.expects,
     }  # fmt: skip
     pairs = {name: value for name, value in pairs.items() if value}
     return pairs | {name: value for name, value in entry.more.items() if name not in pairs and name != "end"}

@@ -20,6 +20,7 @@ from .kept_words import reminder_words, with_ratio
 from .kind_asked import asked_of_kind
 from .lending import lent_by, not_lent
 from .lexicon import Lexicon
+from .not_so import foretold_words, says_of_trees
 from .opening import STOPS
 from .owners import unsaid_owner
 from .passed_over import missed_words
@@ -138,6 +139,10 @@ class Ear:
         kept = self._kept(text, words, found, missed, bool(reading.work)) if not reading.figure else ()
         missed = tuple(one for one in missed if not any(_inside(one, whole) for whole in kept)) + beyond
         reading = replace(reading, several=several, reason=reason, missed=missed, guessed=_guessed(found), kept=kept)
+        unheard = not (reading.acts or reading.work or reading.facts or reading.figure or reading.pick)
+        unheard = unheard and says_of_trees(lattice)
+        told = foretold_words(text, words, foretold, self.lexicon, unheard=unheard)
+        reading = replace(reading, foretold=told)
         reading = reminder_words(reading, words, found)
         return asked_of_kind(wished(reading, words, self.lexicon), words, lattice, self.lexicon)
 

@@ -12,10 +12,14 @@ from .date_spans import first_time
 from .doing import DONE, LATER, NOT, NOW, Mood
 from .lexicon import Lexicon
 from .opening import STOPS
+from .reading import Missed
 from .search import Found
+from .spotting import Token
 from .words import Word
 
 _TOLD = frozenset({"health", "stage", "phase", "finding", "flush"})
+_BEFORE = 2  # words between "expect" and the clause that it bears on
+_WHOSE = 3  # words before what is foretold that may tell whose tree it is
 _SAID = frozenset({"STATE", "FINDING", "FLUSH", "PART"})
 
 
@@ -40,9 +44,11 @@ def _foretold(clauses: Sequence[Clause], found: Found, words: Sequence[Word], le
         first, end = clause.span
         tokens = [token for token in found.tokens if first <= token.first < end]
         helper = next((t for t in tokens if t.kind == "AUX" and words[t.first].text in helpers), None)
-        if helper is None or clause.topic or clause.work:
+        opens = helper.end if helper else _expected_from(clause, tokens, words, lexicon)
+        if opens is None or clause.topic or clause.work:
             continue
-        said = [token for token in tokens if token.kind in _SAID and token.first >= helper.end]
+        first = min(first, opens)
+        said = [token for token in tokens if token.kind in _SAID and token.first >= opens]
         told = any(fact.kind in _TOLD for fact in clause.facts)
         bare = all(fact.kind == "species" for fact in clause.facts) and not clause.measures  # "it will flower in May"
         if not said or not (told or bare):
@@ -53,6 +59,16 @@ def _foretold(clauses: Sequence[Clause], found: Found, words: Sequence[Word], le
         foretold.update(range(first, end))
         clause.idle += [token for token in tokens if token.kind != "SPECIES" and token not in clause.idle]
     return frozenset(foretold)
+
+
+def _expected_from(clause: Clause, tokens: Sequence[Token], words: Sequence[Word], lexicon: Lexicon) -> int | None:
+    """Where "I expect", "hopefully" begins that makes a clause with a time or a "to" a word on what is to come."""
+    first, end = clause.span
+    for at in range(max(0, first - _BEFORE), end):
+        if words[at].text in lexicon.sense["expecting"] and not {w.text for w in words[at:first]} & STOPS:
+            ahead = any(token.kind == "DATE" for token in tokens) or any(w.text == "to" for w in words[at:end])
+            return at if ahead else None
+    return None
 
 
 def _named_only(clauses: Sequence[Clause], found: Found, words: Sequence[Word], lexicon: Lexicon) -> None:
@@ -137,3 +153,32 @@ def _now_after_all(clauses: Sequence[Clause], words: Sequence[Word], lexicon: Le
             clause.mood = replace(clause.mood, done=NOW) if clause.mood is not None else None
         if clause.kind == "decide":
             last = clause
+
+
+def says_of_trees(lattice: Sequence[Sequence[Token]]) -> bool:
+    """Whether some word may stand for what is seen on a tree: "the bus will be late" is no word of one."""
+    return any(token.kind in _SAID and not token.guesses for row in lattice for token in row)
+
+
+def foretold_words(
+    text: str, words: Sequence[Word], foretold: frozenset[int], lexicon: Lexicon, *, unheard: bool
+) -> tuple[Missed, ...]:
+    """What is foretold, as said: a run of words each; the whole where nothing of it was heard and it says of something
+    that it will be."""
+    texts = [word.text for word in words]
+    helpers = {*lexicon.sense["foretelling"], *lexicon.sense["foretelling_perhaps"]}
+    at = next((n for n, one in enumerate(texts) if one in helpers), 0)
+    if not foretold and unheard and at and "?" not in texts:
+        who = {*lexicon.sense["people"], *lexicon.sense["speakers"], *lexicon.sense["asks_anew"]}
+        foretold = frozenset() if who & set(texts[:at]) else frozenset(range(len(words)))
+    out: list[list[int]] = []
+    for n in sorted(foretold):
+        if out and out[-1][-1] == n - 1:
+            out[-1].append(n)
+        else:
+            out.append([n])
+    others = {"?", *lexicon.sense["parting"]["people"]}  # "my neighbour's elm will flush"
+    runs = [run for run in out if texts[run[0]] not in helpers]
+    runs = [run for run in runs if not others & set(texts[max(0, run[0] - _WHOSE) : run[-1] + 1])]
+    spans = ((words[run[0]].start, words[run[-1]].end) for run in runs)
+    return tuple(Missed(text[start:end], (start, end)) for start, end in spans)

@@ -139,7 +139,8 @@ class Reading:
     """One statement, read. Keys as in the contract; lists keep the order of the words.
 
     candidates: things compared by place ("the left one is 9 mm"), each a Fact of kind "candidate".
-    term: what a `meaning` question asks about. note: the words to keep. reason: the words after "because".
+    term: what a `meaning` question asks about; a new name; where a new tree comes from. note: the words to keep.
+    reason: the words after "because".
     refers: words that need the talk ("one", "other", "same", "it"). means: tools, chemicals and circumstances spoken
     of (rules/words, MEANS). supposes: work that a figure question supposes ("if I halve the leaves").
     onward: since `when` and up to today, not at it. series: every measure in the order said, for figures that take
@@ -149,6 +150,7 @@ class Reading:
     day: the day (ISO) that is meant within a month, season or year that `when` names ("late April"); else None.
     kept: stuff named with the work that nothing else here names ("fed it seaweed"); its words stay in the record as
     said.
+    foretold: what is said to come ("it will flower in May"), which is no fact; the words count as missed.
     every: days from one time to the next where the work comes again ("every fortnight"), else 0. `when` is the first.
     until: up to when it comes again (ISO date, month, year or season), or None.
     planned: when planned work is meant, where a reminder beside it names no day or another. note: with a reminder, its
@@ -184,6 +186,7 @@ class Reading:
     until: str | None = None
     planned: str | None = None
     kept: tuple[Missed, ...] = ()
+    foretold: tuple[Missed, ...] = ()
 
     def as_json(self) -> dict[str, Any]:
         """The contract's object; keys beyond the contract only where they say something. What is kept as said is left
@@ -222,5 +225,6 @@ class Reading:
             "planned": self.planned,
             "missed_spans": [list(missed.span) for missed in left_out],
             "kept": [kept.words for kept in self.kept],
+            "foretold": [one.words for one in self.foretold],
         }
         return out | {key: value for key, value in more.items() if value}

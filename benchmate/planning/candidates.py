@@ -16,8 +16,7 @@ from benchmate.planning.verdicts import verdict_on
 from benchmate.planning.wishes import After, Wish
 from benchmate.planning.world import World
 from benchmate.practice.advice import Reason
-from benchmate.practice.facts import Done, Facts
-from benchmate.practice.match import Matcher
+from benchmate.practice.facts import Done
 from benchmate.practice.places import spot_of
 from benchmate.practice.target import Target
 from benchmate.value import dataclass, replace
@@ -52,16 +51,23 @@ class Chances:
 
 def chances(world: World, tuning: Tuning) -> list[Chances]:
     """Every wish that the tree may have, at each of its places."""
-    out = []
+    out: list[Chances] = []
     for wish in world.planning.wishes:
-        if wish.needs_frost and world.place.last_frost is None and world.place.first_frost is None:
-            continue
-        out += [_chances(wish, spot, world, tuning) for spot in _spots(wish, world)]
+        out += chances_of(wish, world, tuning)
     rows = [one for one in out if one.wanted]
     if not season_turns(world):
         return rows  # where work is open all the year its parts lie close enough
     rests = [(_spread(row.wish.rest, world), _rested(row)) for row in rows if row.wish.rest_days]
     return [_after_rests(row, [*rests, *_leads(row, rows, world, tuning)], world, tuning) for row in rows]
+
+
+def chances_of(wish: Wish, world: World, tuning: Tuning) -> tuple[Chances, ...]:
+    """One wish at each of its places, the rests after other works left aside."""
+    if wish.needs_frost and world.place.last_frost is None and world.place.first_frost is None:
+        return ()
+    if wish.id not in world.chances:
+        world.chances[wish.id] = tuple(_chances(wish, spot, world, tuning) for spot in _spots(wish, world))
+    return world.chances[wish.id]
 
 
 def _spread(names: Iterable[str], world: World) -> set[str]:
@@ -107,10 +113,10 @@ def _spots(wish: Wish, world: World) -> list[Spot]:
     return list(dict.fromkeys(Spot(wish.part or s.part, s.side, s.level, s.ordinal) for s in spots))
 
 
-def wanted(wish: Wish, spot: Spot, facts: Facts, world: World) -> bool:
-    """Whether the condition holds on a day; what is seen on the tree is taken as it is seen today."""
-    known = {**facts.known, "finding": world.today.of("finding")}
-    matcher = Matcher(world.book, replace(facts, known=known), world.almanac(facts.on))
+def wanted(wish: Wish, spot: Spot, day: dt.date | None, world: World) -> bool:
+    """Whether the condition holds on a day, or as the tree is today where there is none; what is seen on the tree is
+    taken as it is seen today."""
+    matcher = world.as_seen(day)
     return matcher.result(wish.wanted, Target(wish.work, spot if wish.spot == "finding" else _WHOLE)).truth is True
 
 
@@ -121,7 +127,7 @@ def _chances(wish: Wish, spot: Spot, world: World, tuning: Tuning) -> Chances:
     closed: list[Closed] = []
     ever = False
     for part in _parts(windows, turns):
-        if not wanted(wish, spot, world.facts(part.opens), world):
+        if not wanted(wish, spot, part.opens, world):
             continue
         ever = True
         measures = {"share": wish.share} if wish.share is not None else {}
@@ -131,7 +137,7 @@ def _chances(wish: Wish, spot: Spot, world: World, tuning: Tuning) -> Chances:
             closed.append(Closed(part.opens, part.closes, said.against))
         elif said.weight >= int(world.planning.bounds["least_weight"]):
             found.append(_candidate(wish, spot, part, said.weight, world, tuning))
-    ever = ever or (not windows and wanted(wish, spot, world.today, world))
+    ever = ever or (not windows and wanted(wish, spot, None, world))
     return Chances(wish, spot, ever, tuple(pieces_of(found, world, tuning)), tuple(closed), windows)
 
 

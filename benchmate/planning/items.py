@@ -62,7 +62,7 @@ def items_of(layout: Layout) -> tuple[Item, ...]:
                 asks=asks,
             )
         )
-        out += [item for item in (_later(one, then, names[one], layout.world) for then in one.later) if item]
+        out += [item for item in (later_item(one, then, names[one], layout.world) for then in one.later) if item]
     return tuple(sorted(out, key=lambda item: (item.opens, item.closes, item.id)))
 
 
@@ -146,7 +146,7 @@ def _needs(one: Candidate, others: Sequence[Candidate], layout: Layout) -> list[
     return list(dict.fromkeys(out))
 
 
-def _later(one: Candidate, then: Later, parent: str, world: World) -> Item | None:
+def later_item(one: Candidate, then: Later, parent: str, world: World) -> Item | None:
     """A work that follows, on the first of its days on which no rule stands against it."""
     days = [then.opens, *(day for day in turning_days(then.work, world) if then.opens < day <= then.closes)]
     target = Target(then.work, then.spot)

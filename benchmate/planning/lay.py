@@ -15,7 +15,7 @@ from benchmate.planning.lessons import Lesson
 from benchmate.planning.outlook import outlook_of
 from benchmate.planning.plan import Plan
 from benchmate.planning.search import Best, Chosen, Problem, Search
-from benchmate.planning.tuning import tuning_of
+from benchmate.planning.tuning import Tuning, tuning_of
 from benchmate.planning.wishes import PlanBook
 from benchmate.planning.world import World
 from benchmate.practice.advice import Ask
@@ -91,11 +91,29 @@ def lay_out(
     lessons: Sequence[Lesson] = (),
 ) -> Layout:
     """The search itself, with everything that the telling of its result wants to look at."""
+    return laid(*opened(tree, entries, place, on, years, book, planning, lessons))
+
+
+def opened(
+    tree: Tree,
+    entries: Sequence[Entry],
+    place: Place,
+    on: dt.date,
+    years: int,
+    book: RuleBook,
+    planning: PlanBook,
+    lessons: Sequence[Lesson] = (),
+) -> tuple[World, Tuning]:
+    """What a plan is laid in. Raises ValueError for a number of years that cannot be planned."""
     if not 1 <= years <= MOST_YEARS:
         raise ValueError(f"{years} years cannot be planned; 1 to {MOST_YEARS} would do")
     world = World(tree, entries, place, on, _years_on(on, years), book, planning)
     kinds = {**world.traits, "group": world.today.entry.get("groups", ())}
-    tuning = tuning_of(kinds, lessons, planning.bounds, planning.lesson)
+    return world, tuning_of(kinds, lessons, planning.bounds, planning.lesson)
+
+
+def laid(world: World, tuning: Tuning) -> Layout:
+    """The best of all chances chosen."""
     judge = Judge(world, tuning)
     every = tuple(chances(world, tuning))
     found = sorted(

@@ -28,9 +28,7 @@ def spans_of(names: Iterable[str], world: World) -> tuple[Span, ...]:
 
     "trait:NAME" stands for the windows that the taxon's trait names; a taxon without it has none.
     """
-    found = sorted(
-        (span for name in _spread(names, world) for span in _spans(name, world)), key=lambda span: span.opens
-    )
+    found = sorted((span for name in _spread(names, world) for span in _kept(name, world)), key=lambda span: span.opens)
     out: list[Span] = []
     for span in found:
         if out and span.opens <= out[-1].closes + _DAY:
@@ -47,6 +45,12 @@ def _spread(names: Iterable[str], world: World) -> Iterator[str]:
             continue
         held = world.today.trait(name.removeprefix(TRAIT))
         yield from [held] if isinstance(held, str) else list(held or ())
+
+
+def _kept(name: str, world: World) -> tuple[Span, ...]:
+    if name not in world.spans:
+        world.spans[name] = tuple(_spans(name, world))
+    return world.spans[name]
 
 
 def _spans(name: str, world: World) -> Iterator[Span]:

@@ -8,17 +8,29 @@ from functools import partial
 from itertools import pairwise
 
 from benchmate import seasons
+from benchmate.hearing.reading import Spot
 from benchmate.planning.world import World
 from benchmate.practice.book import Rule
 from benchmate.practice.budget import takes
+from benchmate.practice.condition import Clause
+from benchmate.practice.truth import Where, clause_truth
 
 _DAY = dt.timedelta(days=1)
 _YEAR = dt.timedelta(days=365)
+_NUMBERS: seasons.Kept[tuple[tuple[dt.date, float], ...]] = seasons.Kept(60)
+_LASTING = ("species", "trait")
+_ANYWHERE = Where(Spot(part="tree"), Spot(part="tree"))
 _BY_DATE = ("frost_days", "spring_frost_days", "day_length_h")
 
 
 def turning_days(work: str, world: World) -> list[dt.date]:
     """First days of the spans in which the rules say the same of a work, the works of a plan left aside."""
+    if work not in world.turning:
+        world.turning[work] = _turning(work, world)
+    return world.turning[work]
+
+
+def _turning(work: str, world: World) -> list[dt.date]:
     rules = rules_on(work, world)
     days = {world.on, *world.turns, *season_turns(world)}
     days |= {day for pair in {rule.between for rule in rules if rule.between} for day in _between(pair, world)}
@@ -28,13 +40,25 @@ def turning_days(work: str, world: World) -> list[dt.date]:
 
 
 def rules_on(work: str, world: World) -> list[Rule]:
-    """The rules that bear on a work, with the caps of the season's budget where it takes leaf or root."""
+    """The rules that bear on a work, with the caps of the season's budget where it takes leaf or root. Those for other
+    kinds of trees are left out: they are false on every day."""
     book = world.book
     numbers = {number for numbers in book.index.get(work, {}).values() for number in numbers}
     cap = {"foliage": "cap", "root": "root_cap"}.get(takes(work, book))
     if cap:
         numbers |= set(book.budget.get(cap, ()))
-    return [book.rules[number] for number in sorted(numbers)]
+    rules = (book.rules[number] for number in sorted(numbers))
+    return [rule for rule in rules if not any(_of_other_kinds(clause, world) for clause in rule.condition)]
+
+
+def _of_other_kinds(clause: Clause, world: World) -> bool:
+    """Whether a clause that speaks of nothing but the kind of tree is false of this one, as it then is on every day."""
+    known = world.other_kinds.get(id(clause))
+    if known is None:
+        lasting = all(test.kind in _LASTING for tests in clause for test in tests)
+        known = lasting and clause_truth(clause, world.today, _ANYWHERE, world.book.places) is False
+        world.other_kinds[id(clause)] = known
+    return known
 
 
 def season_turns(world: World) -> tuple[dt.date, ...]:
@@ -108,9 +132,8 @@ def _passes(numbers: Sequence[tuple[dt.date, float]], value: float) -> Iterator[
 
 def _by_day(quantity: str, world: World) -> Sequence[tuple[dt.date, float]]:
     """The number on each day of the plan, up to the first on which it is not known."""
-    if quantity not in world.numbers:
-        world.numbers[quantity] = tuple(_numbers(quantity, world))
-    return world.numbers[quantity]
+    key = quantity, world.place, world.on, world.end  # the trees of one garden ask for the same
+    return _NUMBERS.get(world.book.seasons, key, lambda: tuple(_numbers(quantity, world)))
 
 
 def _numbers(quantity: str, world: World) -> Iterator[tuple[dt.date, float]]:

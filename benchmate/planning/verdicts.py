@@ -31,7 +31,10 @@ class Verdict:
 
 def verdict_on(target: Target, day: dt.date, world: World, done: Sequence[Done] = ()) -> Verdict:
     """The rule base's word. done: works of the plan that are done by then."""
-    matcher = Matcher(world.book, world.facts(day, done), world.almanac(day), tells=False)
+    if done:
+        matcher = Matcher(world.book, world.facts(day, done), world.almanac(day), tells=False)
+    else:
+        matcher = world.matcher(day)
     results = matcher.results(target)
     beaten = beaten_by(results)
     spoke = [one for one in results if one.truth and one.rule.id not in beaten]

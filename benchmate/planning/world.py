@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from bisect import bisect_right
 from collections.abc import Iterator, Sequence
+from typing import TYPE_CHECKING
 
 from benchmate import seasons
 from benchmate.garden.record import Entry, Place, Tree
@@ -15,9 +16,14 @@ from benchmate.practice.almanac import Almanac, almanac_for, work_counts_from
 from benchmate.practice.book import RuleBook
 from benchmate.practice.facts import Done, Facts, Known
 from benchmate.practice.gather import gather, said_traits
+from benchmate.practice.match import Matcher
 from benchmate.practice.places import spots_meet
 from benchmate.practice.recorded import day_of, left_behind, measure_age, standing
 from benchmate.value import replace
+
+if TYPE_CHECKING:
+    from benchmate.planning.candidates import Chances
+    from benchmate.planning.spans import Span
 
 _DAY = dt.timedelta(days=1)
 _MOST_STAGES = 400
@@ -49,8 +55,13 @@ class World:
         self.end = until + _BEYOND
         self.entries = tuple(standing(entries, on))
         self.chunks: tuple[dt.date, ...] | None = None
-        self.numbers: dict[str, tuple[tuple[dt.date, float], ...]] = {}
         self.passes: dict[tuple[str, float], tuple[dt.date, ...]] = {}
+        self.chances: dict[str, tuple[Chances, ...]] = {}
+        self.other_kinds: dict[int, bool] = {}
+        self.turning: dict[str, list[dt.date]] = {}
+        self.spans: dict[str, tuple[Span, ...]] = {}
+        self._matchers: dict[dt.date, Matcher] = {}
+        self._seen: dict[dt.date | None, Matcher] = {}
         self._base: dict[dt.date, Facts] = {}
         self._starts: dict[dt.date, dt.date] = {}
         self._almanacs: dict[dt.date, Almanac] = {}
@@ -93,6 +104,20 @@ class World:
         )
         facts = replace(base, on=day, season_start=start, done=done_by)  # what was done on no known day may be as late
         return self._with(facts, done) if done else facts
+
+    def matcher(self, day: dt.date) -> Matcher:
+        """The rules on the facts of a day, no work of a plan done: one for all that is asked of that day."""
+        if day not in self._matchers:
+            self._matchers[day] = Matcher(self.book, self.facts(day), self.almanac(day), tells=False)
+        return self._matchers[day]
+
+    def as_seen(self, day: dt.date | None) -> Matcher:
+        """The same, what is seen on the tree taken as it is seen today. None: all of it as it is today."""
+        if day not in self._seen:
+            facts = self.today if day is None else self.facts(day)
+            facts = replace(facts, known={**facts.known, "finding": self.today.of("finding")})
+            self._seen[day] = Matcher(self.book, facts, self.almanac(facts.on), tells=False)
+        return self._seen[day]
 
     def _gathered(self, day: dt.date) -> Facts:
         talk = [Fact(kind, value) for kind, value in self.step(day).taken]

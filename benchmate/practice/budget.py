@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Mapping
 from typing import TYPE_CHECKING
 
 from benchmate.hearing.reading import Spot
@@ -134,8 +134,10 @@ def counts(done: Done, what: str, book: RuleBook) -> bool:
     return done.share is not None or stays or not counts_apart(done.work, book)
 
 
-def is_free(manner: Iterable[str], facts: Facts, book: RuleBook) -> bool:
+def is_free(manner: Collection[str], facts: Facts, book: RuleBook) -> bool:
     """Whether what is taken off in this manner earns nothing any more, and spends nothing."""
+    if not manner:
+        return False
     free = book.budget.get("free", {})
     own = set(manner) & set(free.get("manners", ()))
     leaf = facts.trait("leaf")

@@ -10,6 +10,7 @@ from typing import Any
 from benchmate.garden.record import Place
 from benchmate.value import dataclass
 
+from .kept import Kept
 from .year import Tables, year_of
 
 Traits = Mapping[str, Any]
@@ -41,12 +42,30 @@ class Course:
         return next((span for span in self.spans if span.first <= on <= span.last), None)
 
 
+_COURSES: Kept[Course | None] = Kept(400)
+_NAMES: Kept[tuple[str, ...]] = Kept(20)
+
+
 def course_of(traits: Traits, place: Place, on: dt.date, tables: Tables) -> Course | None:
     """What a tree goes through from about two years before `on` to two years after.
 
     None where the traits fit no clock, and where a tree that needs a rest stands at a place without a cold season, or
     at one of which neither latitude nor frost dates are known.
     """
+    names = _NAMES.get(tables, "", lambda: _names_of(tables))
+    told = tuple(repr(traits.get(name)) for name in names)
+    return _COURSES.get(tables, (told, place, on.year), lambda: _course_of(traits, place, on, tables))
+
+
+def _names_of(tables: Tables) -> tuple[str, ...]:
+    """The traits that a course hangs on."""
+    clocks = tables["clocks"]["clock"]
+    rows = [clock["fits"] for clock in clocks] + [step.get("only", {}) for clock in clocks for step in clock["steps"]]
+    return tuple(sorted({"leafing", SPRING_SHIFT, *(name for row in rows for name in row)}))
+
+
+def _course_of(traits: Traits, place: Place, on: dt.date, tables: Tables) -> Course | None:
+    """The course, of which no more hangs on the day than its year."""
     clock = clock_for(traits, tables)
     if clock is None:
         return None

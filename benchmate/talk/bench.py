@@ -103,7 +103,7 @@ class Bench:
         if not settles(answer, pending):
             if pending.lasts:
                 still = pending
-            elif LOGGING & set(pending.reading.acts) or "strike" in pending.reading.acts:
+            elif (not pending.offer and LOGGING & set(pending.reading.acts)) or "strike" in pending.reading.acts:
                 done = "not taken back" if "strike" in pending.reading.acts else "not logged"
                 answer = replace(answer, aside=(*answer.aside, f'{done}, since it was not answered: "{said}"'))
         if still is None:
@@ -122,6 +122,8 @@ class Bench:
                 return answer
             if (waiting := self._waiting(words)) is not None:
                 return waiting
+            if (naming := self._renamed(words) or self._offspring(words)) is not None:
+                return self.carry(naming)
             if self.house.garden is not None and (anew := self._replanned(words) or self._added_to(words)) is not None:
                 return self.carry(anew[0], gone=anew[1])
             reading = self._heard(words)
@@ -175,6 +177,31 @@ class Bench:
 
         return amended(Short(words, reading, house.ear.words(words), hear, house.lexicon, self.on.isoformat()), talk)
 
+    def _called(self, words: str, offered: Reading) -> Reading | None:
+        """The record that is offered, under the name that these words give it, or None."""
+        from benchmate.talk.offspring import named_in_answer
+
+        return named_in_answer(self, words, offered)
+
+    def _offspring(self, words: str) -> Reading | None:
+        """The reading of words that tell of young plants taken from a tree, or None."""
+        signs = {sign.split()[-1] for says in self.house.lexicon.sense["offspring"]["young"].values() for sign in says}
+        if self.house.garden is None or not signs & set(self.house.lexicon.split(words)):
+            return None
+        from benchmate.talk.offspring import offspring_told
+
+        return offspring_told(self, words)
+
+    def _renamed(self, words: str) -> Reading | None:
+        """The reading of words that give a tree another name, or None."""
+        if self.house.garden is None or not {*self.house.lexicon.sense["renaming"]["any"]} & {
+            *words.casefold().split()
+        }:
+            return None
+        from benchmate.talk.renaming import renamed
+
+        return renamed(self, words)
+
     def _replanned(self, words: str) -> tuple[Reading, Logged] | None:
         """What is left or planned anew by words that drop or move a plan, with the plans that they take back."""
         if not set(words.casefold().split()) & set(self.house.lexicon.sense["replan"]["any"]):
@@ -185,11 +212,10 @@ class Bench:
 
     def _added_to(self, words: str) -> tuple[Reading, Logged] | None:
         """The statement before with what these words add to it, and what it had put down."""
-        if not self.talking or not self.context.made:
-            return None
-        from benchmate.talk.added_to import added_to
+        from benchmate.talk.added_to import added_to, joins_potting
 
-        return added_to(self, words)
+        joined = joins_potting(self, words)
+        return added_to(self, words) if joined is None and self.talking and self.context.made else joined
 
     def _of_all(self, reading: Reading) -> Reading | None:
         """The question which trees need a work now, asked of each of them."""
@@ -259,9 +285,13 @@ class Bench:
             if settled is None:
                 return None
             return self.carry(settled, confirmed=not (settled.several and settled.several.every))
+        if pending.offer and (called := self._called(words, pending.reading)) is not None:
+            return self.carry(called, confirmed=True)
         if said is True:
             return self.carry(of_its_tree(pending, self.context.tree), confirmed=True, gone=pending.takes_back)
         if said is False:
+            if pending.offer:
+                return Answer(Reading(words), self.on, self.context.tree, says=("No record is begun",))
             if "strike" not in pending.reading.acts:
                 return self._not_logged(words)
             return Answer(Reading(words), self.on, self.context.tree, says=("Nothing was taken back",))

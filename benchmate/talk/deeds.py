@@ -10,6 +10,7 @@ from benchmate.practice.advice import AVOID, GO, HOLD, Advice, Option
 from benchmate.talk.amended import DOUBT, PLAN, STRIKE, at_place, strike_said
 from benchmate.talk.context import Logged
 from benchmate.talk.decide import LEFT_WORKS, entries_of, picked_entry
+from benchmate.talk.renaming import name_taken_back
 from benchmate.talk.which_tree import meant_tree, species_said, which
 from benchmate.telling.dates import day_of, day_words
 from benchmate.telling.options import option_words
@@ -164,6 +165,7 @@ def take_back(turn: Turn, pairs: Logged) -> None:
         if tree is None:
             continue
         entries = [entry for of, entry in pairs if of == name]
+        tree = name_taken_back(turn, tree, entries)
         strikes = tuple(Entry("", turn.on, "struck", turn.reading.said, strikes=entry.id) for entry in entries)
         turn.to_log.append((tree, strikes))
         turn.struck = True

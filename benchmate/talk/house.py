@@ -15,6 +15,7 @@ from benchmate.garden.record import Entry, Place, Tree
 from benchmate.hearing.reading import Reading
 from benchmate.rulebase import CompiledStore, RuleFolders, compiled, find_rules, fingerprint
 from benchmate.talk.photographs import photographs, without_photographs
+from benchmate.talk.which_tree import names_of
 from benchmate.telling.works import tell_works_by
 from benchmate.value import replace
 
@@ -240,7 +241,7 @@ class House:
     def hear(self, words: str, on: dt.date, last: Reading | None = None) -> Reading:
         """The reading of one statement, with the garden's trees known by name and its first frost by date. last: what
         was said before it."""
-        names, south, frost = tuple(tree.name for tree in self.trees()), self.place.southern, self.first_frost(on)
+        names, south, frost = names_of(self.trees()), self.place.southern, self.first_frost(on)
         if photographs(words):
             bare = self.ear.hear(without_photographs(words), on, south, names, frost, last)
             return replace(bare, said=words)
@@ -265,11 +266,8 @@ def plain(value: Any) -> Any:
 
 
 def garden_folder(asked: str | None, env: Mapping[str, str] | None = None) -> Path | None:
-    """The garden's folder: the one asked for, BENCHMATE_GARDEN, the one we stand in, the one in the home folder.
-
-    Gives None where there is none. One that is asked for by name is given even if it is not there, so that its absence
-    can be told.
-    """
+    """The garden's folder: the one asked for, BENCHMATE_GARDEN, the one we stand in, the one in the home folder; None
+    where there is none. One that is asked for by name is given even if it is not there, so that this can be told."""
     env = os.environ if env is None else env
     named = asked or env.get("BENCHMATE_GARDEN")
     if named:

@@ -19,7 +19,7 @@ _SUPPOSED = ("what-if", "list", "recall", "due")  # questions whose facts are no
 def moved_words(turn: Turn) -> list[str]:
     """That another tree is at hand now than the one before, where nobody asked to turn to it."""
     before = turn.before.tree
-    if not turn.bench.talking or not before or {"turn", "new"} & set(turn.acts):
+    if not turn.bench.talking or not before or {"turn", "new", "rename"} & set(turn.acts):
         return []
     if turn.tree and turn.tree.name != before:
         return [f"{turn.tree.name} is at hand now, not {before}"]
@@ -39,7 +39,9 @@ def kept(turn: Turn) -> Context:
     new = tuple(pair for pair in turn.logged if pair[1].kind != "struck")
     told = {caution.id for caution in turn.advice.cautions if caution.kind != "tree"} if turn.advice else set()
     waits = None
-    if turn.confirm:
+    if turn.offer and not turn.unlogged:
+        waits = turn.offer
+    elif turn.confirm:
         waits = Pending(reading, takes_back=turn.gone, tree=turn.tree.name if turn.tree else None)
     elif any(ask.fact == "tree" for ask in turn.asks) and not turn.new_name:
         waits = Pending(reading, "tree")

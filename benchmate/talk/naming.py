@@ -40,6 +40,8 @@ def begin_record(turn: Turn) -> None:
     said = {fact.kind: str(fact.value) for one in (*told, reading) for fact in one.facts if not fact.denied}
     if origin := next(filter(None, (origin_said(one.said) for one in (reading, *told))), None):
         said["origin"] = origin
+    if reading.term:  # a record that was offered says itself where its tree comes from
+        said["origin"] = reading.term
     if turn.bench.dry:
         turn.says.append(f"Would begin the record of {turn.new_name}")
         return
@@ -58,7 +60,10 @@ def begin_record(turn: Turn) -> None:
 
 
 def _told_before(turn: Turn) -> tuple[Reading, ...]:
-    """What was told in this talk of the tree that is named now; nothing where the naming tells another kind."""
+    """What was told in this talk of the tree that is named now; nothing where the naming tells another kind, or begins
+    what was offered."""
+    if turn.reading.term:
+        return ()
     kinds = {species_said(one) for one in turn.before.unnamed} - {None}
     said = species_said(turn.reading)
     return () if said and kinds - {said} else turn.before.unnamed

@@ -3,19 +3,23 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING, Any
+from weakref import WeakKeyDictionary
 
 from benchmate.fault import UserError
 from benchmate.rulebase import compiled
 from benchmate.value import dataclass
 
 if TYPE_CHECKING:
-    from benchmate.garden.record import Tree
+    from benchmate.garden.record import Entry, Tree
     from benchmate.planning import Lesson, Plan, PlanBook
     from benchmate.talk.house import House
 
 USUAL_YEARS = 3
+
+
+Days = tuple[tuple[dt.date, dt.date], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,8 +33,29 @@ class Planned:
         return self.plan.as_json() | {"lessons": [lesson.as_json() for lesson in self.lessons]}
 
 
+class _Worked:
+    """What was worked out for a house: what planning knows, and the days of works with what they were reckoned from."""
+
+    def __init__(self, book: PlanBook) -> None:
+        self.book = book
+        self.days: dict[tuple[object, ...], tuple[Sequence[Entry], tuple[Lesson, ...], Days]] = {}
+
+
+_OF_HOUSE: WeakKeyDictionary[House, _Worked] = WeakKeyDictionary()
+
+
+def _worked(house: House) -> _Worked:
+    if house not in _OF_HOUSE:
+        _OF_HOUSE[house] = _Worked(_compiled_book(house))
+    return _OF_HOUSE[house]
+
+
 def plan_book(house: House) -> PlanBook:
     """What planning knows, compiled from the rules of this house; kept like everything that is compiled of them."""
+    return _worked(house).book
+
+
+def _compiled_book(house: House) -> PlanBook:
     from benchmate.planning import compile_plan_book, plan_book_as_plain, plan_book_from_plain
 
     def build() -> Mapping[str, Any]:
@@ -61,6 +86,21 @@ def plan_for(house: House, tree: Tree, on: dt.date, years: int) -> Planned:
     book = plan_book(house)
     lessons = lessons_for(house, tree, on, book)
     return Planned(lay_plan(tree, house.entries(tree), house.place, on, years, house.book, book, lessons), lessons)
+
+
+def days_for(works: Sequence[str], house: House, tree: Tree, on: dt.date, years: int) -> Days:
+    """First and last day of each item of these works in the plan of a tree, soonest first; reckoned once for a record
+    as it stands."""
+    from benchmate.planning import next_days
+
+    worked, entries = _worked(house), house.entries(tree)
+    lessons = lessons_for(house, tree, on, worked.book)
+    key = (*works, tree.folder, on, years)
+    kept = worked.days.get(key)
+    if kept is None or kept[0] != entries or kept[1] != lessons:
+        days = next_days(works, tree, entries, house.place, on, years, house.book, worked.book, lessons)
+        kept = worked.days[key] = (entries, lessons, days)
+    return kept[2]
 
 
 def years_said(series: tuple[tuple[str, float], ...]) -> int:

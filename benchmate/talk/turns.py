@@ -11,19 +11,22 @@ from benchmate.practice.advice import Advice, Ask
 from benchmate.talk.aftermath import asks_alone, looks_back
 from benchmate.talk.answered import go_on
 from benchmate.talk.asked_how import as_thought, turned_to
-from benchmate.talk.context import Context, Logged
+from benchmate.talk.context import Context, Logged, Pending
 from benchmate.talk.correct import corrected
 from benchmate.talk.decide import done_ahead, entries_of
 from benchmate.talk.deeds import another_option, pick, refused_options, strike, take_back
+from benchmate.talk.expected import keeps_expected
 from benchmate.talk.following import Endings, endings_of, in_its_days
 from benchmate.talk.kept import kept, moved_words, thought_words
 from benchmate.talk.many import for_each
 from benchmate.talk.naming import begin_record, name_tree
 from benchmate.talk.not_done import put_right
+from benchmate.talk.offspring import propagate
 from benchmate.talk.on_record import on_record
 from benchmate.talk.parting import parts_with
 from benchmate.talk.redated import day_meant_by
 from benchmate.talk.refer import pointing_of, resolve
+from benchmate.talk.renaming import meant_for_it, rename
 from benchmate.talk.settling import NO_DAY, TO_COME, settled, settled_guesses
 from benchmate.talk.sums_follow import counted_leaves
 from benchmate.talk.which_tree import Meant, as_list, as_turn, meant_tree, rivals, species_said, which
@@ -50,7 +53,8 @@ def carry_out(bench: Bench, reading: Reading, confirmed: bool, gone: Logged = ()
             for_each(turn)
         else:
             turn.find_tree()
-            turn.decide()
+            if not keeps_expected(turn):
+                turn.decide()
     turn.write()
     return turn.answer(), kept(turn)
 
@@ -87,6 +91,7 @@ class Turn:
         self.gone: Logged = ()
         self.taken_from: Advice | None = None
         self.new_name: str | None = None
+        self.offer: Pending | None = None
 
     @property
     def acts(self) -> tuple[str, ...]:
@@ -154,16 +159,14 @@ class Turn:
         if reading.acts or not reading.when or last is None or "ask" not in last.acts or not last.work:
             return
         works = tuple(replace(work, done=None) for work in last.work)
-        self.reading = replace(
-            last, said=reading.said, when=reading.when, work=works, facts=(), acts=("ask",), topic="may"
-        )
+        same = replace(last, said=reading.said, when=reading.when, work=works, facts=())
+        self.reading = replace(same, acts=("ask",), topic="may")
 
     # ---- which tree
 
     def find_tree(self) -> None:
         """The tree, and what was said of it before in this talk."""
-        reading, before = self.reading, self.before
-        here = self.bench.here
+        reading, before, here = self.reading, self.before, self.bench.here
         if before.species and not reading.tree and not species_said(reading) and "turn" not in self.acts:
             self.meant = Meant(species_alone=True)
         else:
@@ -175,7 +178,7 @@ class Turn:
         self.tree = self.meant.tree
         same = self.tree.name == before.tree if self.tree else before.tree is None and self._same_species()
         self.facts = before.facts if same else ()
-        if "new" in self.acts:
+        if "new" in self.acts and not meant_for_it(self):
             name_tree(self)
         elif "turn" in self.acts and self.tree:
             stands = as_potted(self.tree, self.house.entries(self.tree), self.on)
@@ -185,8 +188,7 @@ class Turn:
             self.asks += [self.meant.ask] if self.meant.ask else []
 
     def _same_species(self) -> bool:
-        said = species_said(self.reading)
-        return said is None or said == self.before.species
+        return species_said(self.reading) in (None, self.before.species)
 
     # ---- what it decides
 
@@ -198,7 +200,7 @@ class Turn:
             pick(self)
             return
         go_on(self)
-        if parts_with(self) or looks_back(self) or on_record(self):
+        if rename(self) or propagate(self) or parts_with(self) or looks_back(self) or on_record(self):
             return
         reading = self.reading
         if "ask" in self.acts and reading.topic not in ADVISED:
@@ -238,11 +240,8 @@ class Turn:
 
     def _needs_tree(self) -> bool:
         """Whether the statement cannot be answered without knowing the tree or its species."""
-        return (
-            self.meant.species_alone
-            or bool({"remind", "note"} & set(self.acts))
-            or ("ask" in self.acts and self.reading.topic in ADVISED)
-        )
+        advised = "ask" in self.acts and self.reading.topic in ADVISED
+        return self.meant.species_alone or advised or bool({"remind", "note"} & set(self.acts))
 
     def keep(self, entries: tuple[Entry, ...]) -> None:
         if not settled(self):

@@ -67,9 +67,21 @@ def is_of(tree: Tree, taxon: str) -> bool:
 
 
 def named(trees: Sequence[Tree], name: str) -> Tree | None:
-    """The tree of that name or folder, letters large or small."""
+    """The tree of that name or folder, letters large or small; else the one that went by it before."""
     wanted = name.casefold()
-    return next((tree for tree in trees if wanted in (tree.name.casefold(), tree.folder.casefold())), None)
+    own = next((tree for tree in trees if wanted in (tree.name.casefold(), tree.folder.casefold())), None)
+    return own or next((tree for tree in trees if wanted in map(str.casefold, tree.was)), None)
+
+
+def names_of(trees: Sequence[Tree]) -> tuple[str, ...]:
+    """All names by which trees are spoken of: their own, and those that they went by before."""
+    return tuple(dict.fromkeys(name for tree in trees for name in (tree.name, *tree.was)))
+
+
+def once_called(tree: Tree, name: str) -> str:
+    """That the tree has another name now than the one said, or ""."""
+    old = name.casefold() in map(str.casefold, tree.was) and name.casefold() != tree.name.casefold()
+    return f"{name} is called {tree.name} now" if old else ""
 
 
 def fits(name: str, trees: Sequence[Tree], here: Tree | None = None) -> list[Tree]:
@@ -85,7 +97,11 @@ def meant_tree(reading: Reading, trees: Sequence[Tree], here: Tree | None) -> Me
     """Which tree the statement is about. here: the tree at hand. trees: all of the garden's."""
     if reading.tree and "new" not in reading.acts:
         tree = named(trees, reading.tree)
-        return Meant(tree) if tree else Meant(None, f"no tree here is called {reading.tree}", which(trees))
+        return (
+            Meant(tree, once_called(tree, reading.tree))
+            if tree
+            else Meant(None, f"no tree here is called {reading.tree}", which(trees))
+        )
     taxon = species_said(reading)
     if taxon and trees and _dug_anew(reading):
         return Meant(None, _NEW, None, species_alone=True)

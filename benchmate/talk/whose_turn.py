@@ -54,26 +54,21 @@ def meant_ahead(reading: Reading, turn: Turn) -> Reading:
 
 def whose_turn(turn: Turn, reading: Reading, trees: Sequence[Tree], span: tuple[dt.date, dt.date]) -> list[str]:
     """The trees whose turn it is within the span, a line each with the days and when it was done last."""
-    from benchmate.talk.plans import plan_for
-    from benchmate.telling.plan import window_words
+    from benchmate.talk.plans import days_for
+    from benchmate.telling.plan import span_words
 
     works = list(dict.fromkeys(str(work.work) for work in reading.work if work.work and not work.denied))
     what = list_words([work_words(work) for work in works])
     when = f" {within_words(reading.when, turn.on)}" if reading.when else ""
     if len(trees) > MOST_TREES:
         return [f"That is laid out for {MOST_TREES} trees at most at once; name a kind, as in: {what}, the maples"]
-    first, last = (day.isoformat() for day in span)
+    first, last = span
     years = min(max(1, -(-(span[1] - turn.on).days // _YEAR)), 10)
     told: list[tuple[str, str]] = []
     for tree in trees:
-        items = [
-            item
-            for item in plan_for(turn.house, tree, turn.on, years).plan.items
-            if item.work in works and item.opens <= last and item.closes >= first
-        ]
-        if items:
-            days = list_words([window_words(item) for item in items[:1]])
-            told.append((tree.name, f"{days}; {_last_done(turn, tree, works)}"))
+        days = days_for(works, turn.house, tree, turn.on, years)
+        if own := next((one for one in days if one[0] <= last and one[1] >= first), None):
+            told.append((tree.name, f"{span_words(*own)}; {_last_done(turn, tree, works)}"))
     if not told:
         return [f"No tree here has its turn{when}: {what}"]
     count = "1 tree has its turn" if len(told) == 1 else f"{len(told)} trees have their turn"

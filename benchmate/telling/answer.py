@@ -99,6 +99,8 @@ def entry_json(entry: Entry) -> dict[str, Any]:
         "photo": entry.photo,
         "when": entry.when,
         "ends": entry.ends,
+        "named": entry.named,
+        "expects": entry.expects,
         **entry.more,
     }
     return out | {key: value for key, value in more.items() if value}

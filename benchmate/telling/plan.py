@@ -97,10 +97,11 @@ def item_lines(
 
 def window_words(item: Item) -> str:
     """The days of a work: "3 to 30 March 2027"."""
-    return _span_words(_day(item.opens), _day(item.closes))
+    return span_words(_day(item.opens), _day(item.closes))
 
 
-def _span_words(first: dt.date, last: dt.date) -> str:
+def span_words(first: dt.date, last: dt.date) -> str:
+    """Days as one span in words."""
     if (first.year, first.month) == (last.year, last.month):
         return f"{first.day} to {day_words(last)}" if first != last else day_words(last)
     return f"{day_words(first, last)} to {day_words(last)}"
@@ -168,7 +169,7 @@ def _move_words(move: Move, item: Item, units: str) -> str:
     says = move.says.removeprefix("it ")
     if opens is None or closes is None:
         return f"{what}: {says}" if what != "it" else f"it {says}"
-    days = _span_words(opens, closes)
+    days = span_words(opens, closes)
     return f"{what} {says} to {days}" if what == "it" else f"{what}: {says}, {days}"
 
 

@@ -73,6 +73,10 @@ def entry_words(entry: Entry, on: dt.date, units: str = "metric") -> str:
             words = "left, did not " + list_words(works, "or") if works else f"left: {cut_short(entry.said)}"
         case "note" if entry.ends:
             words = f"record closed ({entry.ends}): {cut_short(entry.said, 400)}"
+        case "note" if entry.expects:
+            words = f"expected, not seen: {cut_short(entry.expects, 400)}"
+        case "note" if entry.named:
+            words = f"named {entry.named}: {cut_short(entry.said, 400)}"
         case "note":
             words = f"note: {cut_short(entry.said, 400)}"
         case _:
@@ -139,6 +143,7 @@ def tree_words(tree: Tree, units: str = "metric") -> str:
     size = [measure_words(key, value, units) for key, value in tree.size.items()]
     pot = [measure_words(key, value, units) for key, value in tree.pot.items()]
     bits = [
+        f"once {list_words(list(tree.was))}" if tree.was else "",
         tree.species or "species not told",
         tree.origin or "",
         f"since {day_words(tree.since)}" if tree.since else "",

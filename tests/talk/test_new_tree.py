@@ -73,7 +73,7 @@ def test_what_was_told_of_another_kind_or_tree_stays_out(empty_bench):
     empty_bench.answer("new tree, beech, call it Anvil")
     assert record(empty_bench, "Anvil")[1][0][0] == "note"
     empty_bench.answer("fed it")
-    empty_bench.answer("call it Slate")
+    empty_bench.answer("new tree, call it Slate")
     tree, entries = record(empty_bench, "Slate")
     assert tree.species is None and [kind for kind, _, _ in entries] == ["note"]
 

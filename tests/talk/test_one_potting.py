@@ -16,6 +16,41 @@ def test_one_potting_is_one(bench, words, works):
     assert [work["work"] for work in entry.work] == works
 
 
+@pytest.mark.parametrize(
+    ("before", "words", "works"),
+    [
+        (["repotted it into a 30 cm pot"], "root pruned it too", ["repot", "root-prune"]),
+        (["repotted the beech yesterday"], "cut the roots by a third as well", ["repot", "root-prune"]),
+        (["slip potted it", "what's due this week"], "also root pruned it", ["slip-pot", "root-prune"]),
+        (["repotted the elm"], "pruned the roots of the elm by a third", ["repot", "root-prune"]),
+    ],
+)
+def test_roots_cut_a_line_later_join_the_potting(bench, before, words, works):
+    first = bench.answer(before[0]).logged
+    for line in before[1:]:
+        assert not bench.answer(line).logged
+    answer = bench.answer(words)
+    struck, entry = answer.logged
+    assert struck.strikes == first[0].id
+    assert [work["work"] for work in entry.work] == works and entry.day == first[0].day
+    assert entry.work[0] == first[0].work[0]
+
+
+@pytest.mark.parametrize(
+    ("before", "words"),
+    [
+        ("repotted it last week", "root pruned it"),
+        ("repotted the beech", "root pruned the elm too"),
+        ("repotted it", "check the roots too"),
+        ("repotted it, took a third off the roots", "root pruned it too"),
+        ("wired it", "root pruned it too"),
+    ],
+)
+def test_what_is_no_part_of_the_potting_stands_alone(bench, before, words):
+    bench.answer(before)
+    assert [entry.kind for entry in bench.answer(words).logged] == ["done"]
+
+
 def test_a_tree_wired_in_by_itself_is_kept_in_words(bench):
     bench.answer("repotted it")
     (entry,) = bench.answer("wired it in with two wires through the holes").logged

@@ -1,4 +1,4 @@
-"""`due`, `record`, `check`, `calendar`: commands about the garden's files."""
+"""`due`, `record`, `rename`, `check`, `calendar`: commands about the garden's files."""
 
 from __future__ import annotations
 
@@ -64,6 +64,7 @@ def record_command(args: Namespace) -> int:
             "folder": tree.folder,
             "species": tree.species,
             "origin": tree.origin,
+            "was": list(tree.was) or None,
         }
         row |= {"phase": tree.phase, "health": tree.health, "since": tree.since.isoformat() if tree.since else None}
         row |= {"pot": dict(pot) or None, "size": dict(tree.size) or None}
@@ -74,6 +75,22 @@ def record_command(args: Namespace) -> int:
     print_lines(
         story_lines(tree, entries, on, southern=place.southern, newest_first=not args.oldest, units=place.units), args
     )
+    return 0
+
+
+def rename_command(args: Namespace) -> int:
+    """A tree's new name, added to its record."""
+    from benchmate.garden import Entry, rename_tree
+
+    house = house_of(args)
+    garden, on = garden_of(house), today_of(getattr(args, "on", None))
+    old = garden.find(args.tree)
+    tree = rename_tree(garden, old, args.name, on)
+    entry = garden.append(tree, Entry("", on, "note", f"rename {old.name} to {tree.name}", named=tree.name))
+    if wants_json(args):
+        print_json({"tree": tree.name, "was": list(tree.was), "folder": tree.folder, "logged": [entry.id]})
+    else:
+        print_lines([Line(f"{old.name} is called {tree.name} from now on; {old.name} still finds it.", ANSWER)], args)
     return 0
 
 

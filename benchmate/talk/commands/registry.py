@@ -123,6 +123,14 @@ COMMANDS: tuple[Command, ...] = (
         ),
     ),
     Command(
+        "rename",
+        "another name for a tree; the record keeps the old one, which still finds it",
+        'benchmate rename Sprint "Copper" --on 2026-06-14 --demo',
+        f"{KEEP}:rename_command",
+        ("benchmate.garden.store",),
+        (TREE, _arg("name", help="the new name")),
+    ),
+    Command(
         "plan",
         "work laid out over coming seasons, and why each stands where it stands",
         "benchmate plan Ratchet --years 2 --on 2026-06-14 --demo",
