@@ -32,7 +32,7 @@ def _place_alone(clause: Clause) -> bool:
     phrase = clause.phrase
     if clause.kind != "observe" or phrase is None or clause.denied or clause.taken or clause.when or clause.refers:
         return False
-    if clause.facts or clause.work or clause.measures or clause.candidates:
+    if clause.work or clause.measures or clause.candidates or any(fact.kind != "species" for fact in clause.facts):
         return False
     said = phrase.parts or phrase.one or phrase.other or phrase.pronoun or phrase.numbers or phrase.ordinal
     if said or not phrase.says_place_only or not (phrase.side or phrase.level):
@@ -75,7 +75,17 @@ def unsaid_break(words: Sequence[Word], lattice: Sequence[Sequence[Token]]) -> i
     end = _end(lattice, at, _WHERE) if at else 0
     if not end or end >= len(words):
         return None
+    end = _tree_behind(lattice, end, "OF") or end  # "at the back of the beech two branches are crossing"
+    if end >= len(words):
+        return None
     return end if any(t.kind in ("DET", "NUM") and not t.guesses for t in lattice[end]) else None
+
+
+def _tree_behind(lattice: Sequence[Sequence[Token]], at: int, link: str) -> int:
+    """Where the tree ends that is named behind a link; 0 where none is."""
+    end = _end(lattice, at, (link,))
+    end = (_end(lattice, end, ("DET",)) or end) if end else 0
+    return _end(lattice, end, ("SPECIES", "NAME")) if end else 0
 
 
 def _end(lattice: Sequence[Sequence[Token]], at: int, kinds: Sequence[str]) -> int:
