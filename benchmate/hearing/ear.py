@@ -155,6 +155,20 @@ class Ear:
                 out.append(Missed(text[span[0] : span[1]], span))
         return with_ratio(text, words, missed, out, self.lexicon)
 
+    def trees_named(self, text: str, on: dt.date, names: Sequence[str] = ()) -> tuple[Fact, ...]:
+        """The trees that a text names, however the rest of it reads: taxa as facts of kind species, names of the garden
+        as facts of kind name, in the order said. on: today. names: the garden's trees by name."""
+        words = self.words(text)
+        out: list[Fact] = []
+        past = 0
+        for at, tokens in enumerate(self._lattice(text, words, on, False, names) if words else ()):
+            sure = [one for one in tokens if one.kind in ("SPECIES", "NAME") and not one.guesses]
+            if at >= past and sure:
+                best = max(sure, key=lambda token: (token.end, token.kind == "NAME"))
+                past = best.end
+                out.append(Fact(best.kind.lower(), best.value, span=(words[at].start, words[past - 1].end)))
+        return tuple(out)
+
     def words(self, text: str) -> list[Word]:
         """The words of a statement, with words that were run together taken apart."""
         return self._apart(split_words(text[:LONGEST], self.lexicon.short, self.lexicon.bare))

@@ -112,6 +112,13 @@ class House:
         return terms
 
     @cached_property
+    def answers(self) -> Mapping[str, Any]:
+        """Questions of rules/answers with their answers, and the classes of words that they are asked by."""
+        from benchmate.talk.known_answers import compiled_from
+
+        return self._compiled("answers", lambda: compiled_from(self.tables.tables))
+
+    @cached_property
     def told_works(self) -> Mapping[str, Any]:
         """Work -> how it is told, from rules/works: small, since a list of what is due needs nothing else of them."""
 
@@ -286,15 +293,3 @@ def home_garden(env: Mapping[str, str] | None = None) -> Path | None:
     env = os.environ if env is None else env
     home = env.get("HOME") or env.get("USERPROFILE")
     return Path(home) / HOME_GARDEN if home else None
-
-
-def today_of(words: str | None) -> dt.date:
-    """The day of `--on`, or today. Raises UserError for what is no day."""
-    if words is None:
-        return dt.date.today()
-    try:
-        if len(words) != 10:
-            raise ValueError
-        return dt.date.fromisoformat(words)
-    except ValueError:
-        raise UserError(f"--on {words!r} is no day of the calendar; write it as 2026-06-14") from None

@@ -1,0 +1,57 @@
+"""Patterns of words that rules are told by: literal words, classes of words, gaps. Read over the words of one clause.
+
+"in|into" any of these, "<class>" any word of that class, "<class>*" any number of them, "!<class>" none of them next
+("!3<class>": within three words), "~3" up to three words of any kind.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from typing import Any
+
+_BREAKS = frozenset({".", ",", ";", ":", "?", "!", "...", "and", "but", "so", "then"})
+Classes = Mapping[str, Any]
+
+
+def clauses(texts: Sequence[str]) -> Iterator[tuple[int, int]]:
+    """(first, end) of the words between two breaks."""
+    first = 0
+    for at in range(len(texts) + 1):
+        if at == len(texts) or texts[at] in _BREAKS:
+            yield first, at
+            first = at + 1
+
+
+def starts(patterns: Iterable[str], texts: Sequence[str], classes: Classes) -> Iterator[int]:
+    """Where each of the patterns first stands in the words; those that stand nowhere give nothing."""
+    for pattern in patterns:
+        parts = pattern.split()
+        at = next((at for at in range(len(texts)) if _stands(parts, texts[at:], classes)), None)
+        if at is not None:
+            yield at
+
+
+def _stands(pattern: Sequence[str], texts: Sequence[str], classes: Classes) -> bool:
+    """Whether the words open with the pattern."""
+    if not pattern:
+        return True
+    head, tail = pattern[0], pattern[1:]
+    if head[0] == "~":  # up to so many words of any kind
+        return any(_stands(tail, texts[skip:], classes) for skip in range(min(int(head[1:]), len(texts)) + 1))
+    if head[0] == "!":  # none of these next, or within so many words
+        reach, one = (int(head[1]), head[2:]) if head[1].isdigit() else (1, head[1:])
+        return not any(_ends(one, texts[at:], classes) for at in range(reach)) and _stands(tail, texts, classes)
+    if head[-1] == "*":  # any number of these
+        more = (_stands(pattern, texts[end:], classes) for end in _ends(head[:-1], texts, classes))
+        return _stands(tail, texts, classes) or any(more)
+    return any(_stands(tail, texts[end:], classes) for end in _ends(head, texts, classes))
+
+
+def _ends(one: str, texts: Sequence[str], classes: Classes) -> list[int]:
+    """How many words a literal ("eye|eyes") or a word of a class ("<own>") takes up at the opening; none: []."""
+    if not texts:
+        return []
+    ways = classes[one[1:-1]] if one[0] == "<" else one.split("|")
+    head, more = texts[0], f"{texts[0]} "
+    split = [way.split() for way in ways if way == head or way.startswith(more)]
+    return sorted({len(way) for way in split if list(texts[: len(way)]) == way}, reverse=True)
