@@ -19,6 +19,7 @@ from .joining import join
 from .kept_words import reminder_words, with_ratio
 from .lending import lent_by, not_lent
 from .lexicon import Lexicon
+from .only_spoilt import only_the_spoilt
 from .opening import STOPS
 from .owners import unsaid_owner
 from .passed_over import missed_words
@@ -137,7 +138,7 @@ class Ear:
         kept = self._kept(text, words, found, missed, bool(reading.work)) if not reading.figure else ()
         missed = tuple(one for one in missed if not any(_inside(one, whole) for whole in kept)) + beyond
         reading = replace(reading, several=several, reason=reason, missed=missed, guessed=_guessed(found), kept=kept)
-        reading = reminder_words(reading, words, found)
+        reading = only_the_spoilt(reminder_words(reading, words, found), self.lexicon)
         return wished(reading, words, self.lexicon)
 
     def _kept(

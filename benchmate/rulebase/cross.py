@@ -219,5 +219,8 @@ def classes_of_patterns(tables: RuleTables, words: Vocabulary) -> Iterator[Fault
                 for answer in row.get("answer", ()):
                     groups = listed(answer.get("groups", ()))
                     yield from unknown(tables, name, path, "groups", groups, words["group"], "group")
+                    yield from unknown(
+                        tables, name, path, "taxa", listed(answer.get("taxa", ())), words["taxon"], "taxon"
+                    )
                     traits = [f"{trait}:{value}" for trait, values in answer.get("of", {}).items() for value in values]
                     yield from unknown(tables, name, path, "of", traits, words["trait"], "trait")

@@ -218,10 +218,11 @@ class CautionShape(Condition):
 
 
 class KnownAnswer(Provenance):
-    """An answer to a question, for kinds whose traits have these values, or that are in one of these groups."""
+    """An answer to a question, for kinds whose traits have these values, or that are of one of these groups or taxa."""
 
     of: dict[str, list[str]] = Field(default={})
     groups: list[str] = Field(default=[])
+    taxa: list[str] = Field(default=[])
     says: list[Sentence]
 
 
@@ -230,7 +231,7 @@ class SinceShape(Shape):
 
     work: str
     days: Annotated[list[Days], Field(min_length=2, max_length=2)]
-    says: Sentence
+    says: str
 
 
 class QuestionShape(Shape):

@@ -111,7 +111,7 @@ def known_lines(house: House, asked: Reading, tree: Tree | None, on: dt.date) ->
     entry = taxon_entry(taxon, house.book.taxa) if taxon else {"groups": (), "traits": {}}
     told = next((row for row in table.get("answer", ()) if _fits(row, entry)), None)
     lines = list(told["says"]) if told else []
-    if lines and taxon and any(row.get("of") or row.get("groups") for row in table["answer"]):
+    if lines and taxon and any({"of", "groups", "taxa"} & set(row) for row in table["answer"]):
         lines[0] = f"{taxon}: {lines[0]}"
     if lines and id == EATEN and "hazard" in entry:
         lines[0] = f"{lines[0]} {entry['hazard']['says']}"
@@ -137,6 +137,8 @@ def _by_answer(house: House, table: Mapping[str, Any]) -> list[str]:
 
 def _fits(row: Mapping[str, Any], entry: Mapping[str, Any]) -> bool:
     traits = entry["traits"]
+    if row.get("taxa") and not set(row["taxa"]) & set(entry.get("lineage", ())):
+        return False
     if row.get("groups") and not set(row["groups"]) & set(entry["groups"]):
         return False
     return all(str(traits.get(name, {}).get("is")) in values for name, values in row.get("of", {}).items())
