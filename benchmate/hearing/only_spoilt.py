@@ -12,8 +12,8 @@ _ALL = "all"  # the manner of work on every one of them
 
 
 def only_the_spoilt(reading: Reading, lexicon: Lexicon) -> Reading:
-    """ "The leaves have orange spots, took them off", "took the spotty leaves off": work on all leaves, told behind what
-    a few of them suffer from, is work on those few, unless every one of them is said."""
+    """ "The leaves have orange spots, took them off", "took the spotty leaves off": work on all leaves, told behind
+    what a few of them suffer from, is work on those few, unless every one of them is said."""
     if not reading.work or not reading.facts:
         return reading
     cells = [(name, cell[key]) for name, cell in lexicon.works.items() for key in _FEW if key in cell]

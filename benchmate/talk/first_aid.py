@@ -24,7 +24,7 @@ _NEAR = 3  # words before what happened within which it is denied
 
 def first_aid(bench: Bench, said: str) -> Answer | None:
     """The answer where somebody is hurt or a tree was poisoned, or None. What else was told is carried out."""
-    house, classes = bench.house, bench.house.lexicon.sense["hurt"]
+    house, classes = bench.house, bench.house.word_classes
     hurt = hurt_in(said, house.ear.words(said), classes, house.book, lambda clause: asked_in(clause, house) is not None)
     if hurt is None:
         return None

@@ -15,6 +15,7 @@ from benchmate.garden.record import Entry, Place, Tree
 from benchmate.hearing.reading import Reading
 from benchmate.rulebase import CompiledStore, RuleFolders, compiled, find_rules, fingerprint
 from benchmate.talk.photographs import photographs, without_photographs
+from benchmate.talk.word_patterns import Classes
 from benchmate.telling.works import tell_works_by
 from benchmate.value import replace
 
@@ -117,6 +118,11 @@ class House:
         from benchmate.talk.known_answers import compiled_from
 
         return self._compiled("answers", lambda: compiled_from(self.tables.tables))
+
+    @cached_property
+    def word_classes(self) -> Classes:
+        """The classes of words by which first aid and those questions are told."""
+        return Classes({**self.lexicon.sense["hurt"], **self.answers["class"]})
 
     @cached_property
     def told_works(self) -> Mapping[str, Any]:

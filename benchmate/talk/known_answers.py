@@ -39,10 +39,9 @@ def compiled_from(tables: Mapping[str, Any]) -> dict[str, Any]:
 
 def asked_in(texts: Sequence[str], house: House) -> str | None:
     """The question that the words of a clause ask, or None."""
-    classes = {**house.lexicon.sense["hurt"], **house.answers["class"]}
     for id, table in house.answers["question"].items():
-        asked = any(True for _ in starts(table["asked"], texts, classes))
-        if asked and not any(True for _ in starts(table.get("but", ()), texts, classes)):
+        asked = any(True for _ in starts(table["asked"], texts, house.word_classes))
+        if asked and not any(True for _ in starts(table.get("but", ()), texts, house.word_classes)):
             return str(id)
     return None
 

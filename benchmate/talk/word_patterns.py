@@ -6,11 +6,36 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
+from functools import lru_cache
 from typing import Any
 
 _BREAKS = frozenset({".", ",", ";", ":", "?", "!", "...", "and", "but", "so", "then"})
-Classes = Mapping[str, Any]
+
+
+class Classes:
+    """Classes of words by name. ways: each class's words, some of them several words long."""
+
+    def __init__(self, ways: Mapping[str, Any]) -> None:
+        self._ways = ways
+        self._firsts: dict[str, frozenset[str]] = {}
+
+    def __getitem__(self, name: str) -> Any:
+        return self._ways[name]
+
+    def may_stand(self, one: str, words: Set[str]) -> bool:
+        """Whether a part of a pattern can stand anywhere among the words."""
+        if one not in self._firsts:
+            ways = self._ways[one[1:-1]] if one[0] == "<" else one.split("|")
+            self._firsts[one] = frozenset(way.split()[0] for way in ways)
+        return not self._firsts[one].isdisjoint(words)
+
+
+@lru_cache(maxsize=2048)
+def _parts(pattern: str) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """The parts of a pattern, and those of them without which it stands nowhere."""
+    parts = tuple(pattern.split())
+    return parts, tuple(part for part in parts if part[0] not in "~!" and part[-1] != "*")
 
 
 def clauses(texts: Sequence[str]) -> Iterator[tuple[int, int]]:
@@ -24,8 +49,11 @@ def clauses(texts: Sequence[str]) -> Iterator[tuple[int, int]]:
 
 def starts(patterns: Iterable[str], texts: Sequence[str], classes: Classes) -> Iterator[int]:
     """Where each of the patterns first stands in the words; those that stand nowhere give nothing."""
+    words = frozenset(texts)
     for pattern in patterns:
-        parts = pattern.split()
+        parts, needed = _parts(pattern)
+        if not all(classes.may_stand(one, words) for one in needed):
+            continue
         at = next((at for at in range(len(texts)) if _stands(parts, texts[at:], classes)), None)
         if at is not None:
             yield at

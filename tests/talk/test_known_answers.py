@@ -20,9 +20,19 @@ import pytest
         ("is bone meal safe for dogs", "That stands on the label"),
         ("can I burn the yew clippings", "Taxus: No: the smoke"),
         ("can I use weedkiller near the trees", "Not near trees in pots"),
+        ("what soil should I put the satsuki in", "Rhododendron indicum: Lime-free, acid soil"),
+        ("what compost for the camellia", "Camellia: Lime-free, acid soil"),
+        ("does the azalea mind hard water", "Rhododendron: Lime-free, acid soil"),
+        ("which mix for a black pine", "Pinus thunbergii: Open, gritty"),
+        ("what substrate for jade", "Crassula ovata: Very gritty"),
+        ("when can I sever the air layer", "By the roots and not by the calendar"),
+        ("how long until the layer roots", "Acer campestre: Six to twelve weeks"),
+        ("how do I know when the air layer has rooted", "Acer campestre: Six to twelve weeks"),
+        ("when does the beech drop its old leaves", "Fagus sylvatica: This kind keeps its dead leaves"),
+        ("how do I get rid of wire marks", "Wire still on where it marks comes off"),
     ],
 )
-def test_what_harms_whoever_eats_of_it(bench, words, opens):
+def test_the_answer_goes_by_what_is_known_of_the_kind(bench, words, opens):
     answer = bench.answer(words)
     assert answer.says[0].startswith(opens)
     assert not answer.logged and not (answer.advice and answer.advice.options)
@@ -54,3 +64,31 @@ def test_work_told_beside_the_question_is_logged(bench):
     answer = bench.answer("shortened it, are the clippings safe for the goat")
     assert [work["work"] for entry in answer.logged for work in entry.work] == ["shorten"]
     assert answer.says[0].startswith("Acer campestre: Not known")
+
+
+def test_a_layer_on_record_is_reckoned_from_its_day(bench):
+    bench.answer("air layered the top of Gatepost")
+    told = bench.answer("when can I separate it").says
+    assert told[0].startswith("Done 14 June") and "9 August" in told[0]
+    assert told[1].startswith("By the roots")
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "how long do the roots take to recover",
+        "when can I take the wire off",
+        "check the soil",
+        "the soil is dry",
+        "what soil is it in",
+    ],
+)
+def test_what_is_asked_of_other_things_stays_what_it_was(bench, words):
+    assert bench.answer(words).reading.topic != "known"
+
+
+def test_every_answer_is_told_by_some_question(bench):
+    assert set(bench.house.answers["question"]) == {
+        "air-layer-roots", "air-layer-severed", "burnt", "eaten", "eaten-which", "held-leaves", "product-eaten",
+        "soil", "weedkiller-near", "wire-marks",
+    }  # fmt: skip
