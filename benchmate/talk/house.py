@@ -233,7 +233,7 @@ class House:
     def keep_missed(self, reading: Reading, on: dt.date) -> None:
         """Put a statement that was not wholly understood into GARDEN/.benchmate/missed.txt, for `benchmate words`.
 
-        BENCHMATE_MISSED=off leaves it out. Where it cannot be written nothing is lost that belongs in the record.
+        BENCHMATE_MISSED=off leaves it out. What cannot be written is nothing that belongs in the record.
         """
         if self.folder is None or os.environ.get("BENCHMATE_MISSED") == "off":
             return
@@ -255,8 +255,7 @@ class House:
         was said before it."""
         names, south, frost = tuple(tree.name for tree in self.trees()), self.place.southern, self.first_frost(on)
         if photographs(words):
-            bare = self.ear.hear(without_photographs(words), on, south, names, frost, last)
-            return replace(bare, said=words)
+            return replace(self.ear.hear(without_photographs(words), on, south, names, frost, last), said=words)
         return self.ear.hear(words, on, south, names, frost, last)
 
     def first_frost(self, on: dt.date) -> str | None:
