@@ -21,6 +21,7 @@ from .kind_asked import asked_of_kind
 from .lending import lent_by, not_lent
 from .lexicon import Lexicon
 from .not_so import foretold_words, says_of_trees
+from .only_spoilt import only_the_spoilt
 from .opening import STOPS
 from .owners import unsaid_owner
 from .passed_over import missed_words
@@ -143,7 +144,7 @@ class Ear:
         unheard = unheard and says_of_trees(lattice)
         told = foretold_words(text, words, foretold, self.lexicon, unheard=unheard)
         reading = replace(reading, foretold=told)
-        reading = reminder_words(reading, words, found)
+        reading = only_the_spoilt(reminder_words(reading, words, found), self.lexicon)
         return asked_of_kind(wished(reading, words, self.lexicon), words, lattice, self.lexicon)
 
     def _kept(
@@ -160,6 +161,20 @@ class Ear:
                 span = (words[token.first].start, words[token.end - 1].end)
                 out.append(Missed(text[span[0] : span[1]], span))
         return with_ratio(text, words, missed, out, self.lexicon)
+
+    def trees_named(self, text: str, on: dt.date, names: Sequence[str] = ()) -> tuple[Fact, ...]:
+        """The trees that a text names, however the rest of it reads: taxa as facts of kind species, names of the garden
+        as facts of kind name, in the order said. on: today. names: the garden's trees by name."""
+        words = self.words(text)
+        out: list[Fact] = []
+        past = 0
+        for at, tokens in enumerate(self._lattice(text, words, on, False, names) if words else ()):
+            sure = [one for one in tokens if one.kind in ("SPECIES", "NAME") and not one.guesses]
+            if at >= past and sure:
+                best = max(sure, key=lambda token: (token.end, token.kind == "NAME"))
+                past = best.end
+                out.append(Fact(best.kind.lower(), best.value, span=(words[at].start, words[past - 1].end)))
+        return tuple(out)
 
     def words(self, text: str) -> list[Word]:
         """The words of a statement, with words that were run together taken apart."""

@@ -7,18 +7,65 @@ next, "!3one" none within three words.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from typing import Any
+from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
+from functools import lru_cache
+from typing import Any, Protocol
 
-Classes = Mapping[str, Any]
-
-
-def start_of(pattern: Sequence[str], texts: Sequence[str], classes: Classes) -> int | None:
-    """Where the pattern first stands in the words, or None."""
-    return next((at for at in range(len(texts)) if end_of(pattern, texts[at:], classes) is not None), None)
+_BREAKS = frozenset({".", ",", ";", ":", "?", "!", "...", "and", "but", "so", "then"})
 
 
-def end_of(pattern: Sequence[str], texts: Sequence[str], classes: Classes) -> int | None:
+class Ways(Protocol):
+    """Classes of words by name."""
+
+    def __getitem__(self, name: str, /) -> Any: ...
+
+
+class Classes:
+    """Classes of words by name. ways: each class's words, some of them several words long."""
+
+    def __init__(self, ways: Mapping[str, Any]) -> None:
+        self._ways = ways
+        self._firsts: dict[str, frozenset[str]] = {}
+
+    def __getitem__(self, name: str, /) -> Any:
+        return self._ways[name]
+
+    def may_stand(self, one: str, words: Set[str]) -> bool:
+        """Whether a part of a pattern can stand anywhere among the words."""
+        if one not in self._firsts:
+            self._firsts[one] = frozenset(way.split()[0] for way in _ways(one, self))
+        return not self._firsts[one].isdisjoint(words)
+
+
+def clauses(texts: Sequence[str]) -> Iterator[tuple[int, int]]:
+    """(first, end) of the words between two breaks."""
+    first = 0
+    for at in range(len(texts) + 1):
+        if at == len(texts) or texts[at] in _BREAKS:
+            yield first, at
+            first = at + 1
+
+
+def starts(patterns: Iterable[str], texts: Sequence[str], classes: Classes) -> Iterator[int]:
+    """Where each of the patterns first stands in the words; those that stand nowhere give nothing."""
+    words = frozenset(texts)
+    for pattern in patterns:
+        parts, needed = _parts(pattern)
+        if not all(classes.may_stand(one, words) for one in needed):
+            continue
+        at = next((at for at in range(len(texts)) if end_of(parts, texts[at:], classes) is not None), None)
+        if at is not None:
+            yield at
+
+
+@lru_cache(maxsize=2048)
+def _parts(pattern: str) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """The parts of a pattern, and those of them without which it stands nowhere."""
+    parts = tuple(pattern.split())
+    return parts, tuple(part for part in parts if part[0] not in "~!" and part[-1] != "*")
+
+
+def end_of(pattern: Sequence[str], texts: Sequence[str], classes: Ways) -> int | None:
     """How many words the pattern takes up at the opening, or None where they do not open with it."""
     if not pattern:
         return 0
@@ -35,7 +82,7 @@ def end_of(pattern: Sequence[str], texts: Sequence[str], classes: Classes) -> in
     return _behind(_ends(head, texts, classes), tail, texts, classes)
 
 
-def _behind(steps: Sequence[int], rest: Sequence[str], texts: Sequence[str], classes: Classes) -> int | None:
+def _behind(steps: Sequence[int], rest: Sequence[str], texts: Sequence[str], classes: Ways) -> int | None:
     """The end where the rest of a pattern stands behind one of these steps."""
     for step in steps:
         if (last := end_of(rest, texts[step:], classes)) is not None:
@@ -43,11 +90,14 @@ def _behind(steps: Sequence[int], rest: Sequence[str], texts: Sequence[str], cla
     return None
 
 
-def _ends(one: str, texts: Sequence[str], classes: Classes) -> list[int]:
+def _ends(one: str, texts: Sequence[str], classes: Ways) -> list[int]:
     """How many words one of several ("eye|eyes", "<own>|the") takes up at the opening; none: []."""
     if not texts:
         return []
-    ways = [way for part in one.split("|") for way in (classes[part[1:-1]] if part[0] == "<" else (part,))]
     head, more = texts[0], f"{texts[0]} "
-    split = [way.split() for way in ways if way == head or way.startswith(more)]
+    split = [way.split() for way in _ways(one, classes) if way == head or way.startswith(more)]
     return sorted({len(way) for way in split if list(texts[: len(way)]) == way}, reverse=True)
+
+
+def _ways(one: str, classes: Ways) -> list[str]:
+    return [way for part in one.split("|") for way in (classes[part[1:-1]] if part[0] == "<" else (part,))]

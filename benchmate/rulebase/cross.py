@@ -6,6 +6,7 @@ A check is a function of the tables that gives faults; the decorator gives it it
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable, Iterator
 
 from benchmate.fault import Fault
@@ -213,3 +214,26 @@ def species_have_a_genus(tables: RuleTables, words: Vocabulary) -> Iterator[Faul
                 f"there is no file for the genus {genus}",
                 f"add species/{genus.lower()}.toml: what all its species share stands there",
             )
+
+
+@check
+def classes_of_patterns(tables: RuleTables, words: Vocabulary) -> Iterator[Fault]:
+    """Classes of words that first aid and questions are told by, and the traits and groups that answers go by."""
+    hurt = set(tables.tables.get("words/filler.toml", {}).get("sense", {}).get("hurt", {}))
+    own = {one for table in tables.tables.values() for one in table.get("class", {})}
+    for name, table in sorted(tables.tables.items()):
+        for section, known, keys in (("caution", hurt, ("told", "beside")), ("question", hurt | own, ("asked", "but"))):
+            for id, row in table.get(section, {}).items() if isinstance(table.get(section), dict) else ():
+                named = {one for key in keys for one in re.findall(r"<(\w+)>", " ".join(row.get(key, ())))}
+                path = f"{section}.{id}"
+                yield from unknown(tables, name, path, "", sorted(named), frozenset(known), "class of words")
+                seen = listed(row.get("seen", ()))
+                yield from unknown(tables, name, path, "seen", seen, words["finding"], "finding")
+                for answer in row.get("answer", ()):
+                    groups = listed(answer.get("groups", ()))
+                    yield from unknown(tables, name, path, "groups", groups, words["group"], "group")
+                    yield from unknown(
+                        tables, name, path, "taxa", listed(answer.get("taxa", ())), words["taxon"], "taxon"
+                    )
+                    traits = [f"{trait}:{value}" for trait, values in answer.get("of", {}).items() for value in values]
+                    yield from unknown(tables, name, path, "of", traits, words["trait"], "trait")

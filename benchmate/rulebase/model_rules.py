@@ -214,3 +214,31 @@ class CautionShape(Condition):
     fits: dict[FrostDays, int] = Field(default={})
     told: list[str] = Field(default=[])
     beside: list[str] = Field(default=[])
+    across: bool = False
+    seen: str | None = None
+    eaten: bool = False
+
+
+class KnownAnswer(Provenance):
+    """An answer to a question, for kinds whose traits have these values, or that are of one of these groups or taxa."""
+
+    of: dict[str, list[str]] = Field(default={})
+    groups: list[str] = Field(default=[])
+    taxa: list[str] = Field(default=[])
+    says: list[Sentence]
+
+
+class SinceShape(Shape):
+    """From when to when after work that is on record something is looked for, in days, and what that is."""
+
+    work: str
+    days: Annotated[list[Days], Field(min_length=2, max_length=2)]
+    says: str
+
+
+class QuestionShape(Shape):
+    asked: list[str]
+    but: list[str] = Field(default=[])
+    since: SinceShape | None = None
+    answer: list[KnownAnswer] = Field(default=[])
+    lists: str | None = None

@@ -18,6 +18,11 @@ class ToldShape(Shape):
 class SickShape(Shape):
     manner: str
     findings: list[str]
+    whole: str | None = None
+    pronouns: list[str] = Field(default=[])
+    bare: str | None = None
+    leaves: list[str] = Field(default=[])
+    them: bool = False
 
 
 class WorkShape(Shape):
@@ -38,6 +43,7 @@ class WorkShape(Shape):
     stages: bool = False
     beside: dict[str, str] = Field(default={})
     sick: SickShape | None = None
+    old: SickShape | None = None
 
 
 class WorksFile(Shape):

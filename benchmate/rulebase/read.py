@@ -14,7 +14,14 @@ from benchmate.value import dataclass, field
 
 Table = dict[str, Any]
 LARGEST_BYTES = 1 << 22
-HOMES = {"rule": "practice", "caution": "cautions", "work": "works", "ask": "words", "taxon": "species"}
+HOMES = {
+    "rule": "practice",
+    "caution": "cautions",
+    "work": "works",
+    "ask": "words",
+    "taxon": "species",
+    "question": "answers",
+}
 
 
 @dataclass(frozen=True, slots=True)

@@ -41,6 +41,7 @@ def _check_file(file: RuleFile) -> Iterator[Fault]:
     rows: dict[str, type[BaseModel]] = {"rule": rules.RuleShape, "cap": rules.CapShape, "root_cap": rules.CapShape}
     named: dict[str, type[BaseModel]] = {
         "caution": rules.CautionShape,
+        "question": rules.QuestionShape,
         "work": words.WorkShape,
         "group": species.GroupShape,
         "source": species.SourceShape,

@@ -71,30 +71,26 @@ class Bench:
         words, pending = checked(statement), self.context.pending
         if (first := self._hurt(words)) is not None:
             return first
-        answer = self._answer(words)
+        answer = self._known(words) or self.answer_to(words)
         if pending is None or self.context.pending is pending:
             return answer
         return self._left_waiting(pending, answer)
 
     def _hurt(self, words: str) -> Answer | None:
-        """The answer where somebody is hurt: that first, then what else was told. What waits goes on waiting."""
+        """The answer where somebody is hurt or a tree was poisoned: that first, then what else was told. What waits
+        goes on waiting."""
         classes = self.house.lexicon.sense["hurt"]
-        split = self.house.ear.words(words)
-        if {word.text for word in split}.isdisjoint(classes["signs"]):
+        if {word.text for word in self.house.ear.words(words)}.isdisjoint(classes["signs"]):
             return None
-        from benchmate.talk.first_aid import hurt_first, hurt_in
+        from benchmate.talk.first_aid import first_aid
 
-        hurt = hurt_in(words, split, classes, self.house.book)
-        if hurt is None:
-            return None
-        answer = None
-        heard = self.house.hear(hurt.rest, self.on, self.context.lending) if hurt.rest else None
-        if hurt.whole:
-            answer = self._answer(words)
-        elif heard and "decide" in heard.acts and not (heard.missed or heard.guessed):
-            answer = self.carry(heard)
-        bare = Answer(Reading(words), self.on, self.context.tree)
-        return hurt_first(hurt, words, answer, bare, classes["first"])
+        return first_aid(self, words)
+
+    def _known(self, words: str) -> Answer | None:
+        """The answer to a question that rules/answers holds, with what else was told logged; None for any other."""
+        from benchmate.talk.known_answers import known_answer
+
+        return known_answer(self, words)
 
     def _left_waiting(self, pending: Pending, answer: Answer) -> Answer:
         """The answer with what becomes of a statement that waited for the grower's word: something else said in between
@@ -113,7 +109,7 @@ class Bench:
         waits = f'not logged yet, a yes or no is waited for: "{still.reading.said}"'
         return replace(answer, aside=(*answer.aside, waits))
 
-    def _answer(self, words: str) -> Answer:
+    def answer_to(self, words: str) -> Answer:
         """The answer to words that may be said."""
         pending = self.context.pending
         reading = self._short_pick(words)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 
+from benchmate.fault import UserError
 from benchmate.hearing.reading import Reading
 
 _SEASON_START = {"spring": 3, "summer": 6, "autumn": 9, "winter": 12}
@@ -61,3 +62,15 @@ def span_of(when: str, southern: bool = False) -> tuple[dt.date, dt.date] | None
 def _month_after(day: dt.date, months: int) -> dt.date:
     count = day.year * 12 + day.month - 1 + months
     return dt.date(count // 12, count % 12 + 1, 1)
+
+
+def today_of(words: str | None) -> dt.date:
+    """The day of `--on`, or today. Raises UserError for what is no day."""
+    if words is None:
+        return dt.date.today()
+    try:
+        if len(words) != 10:
+            raise ValueError
+        return dt.date.fromisoformat(words)
+    except ValueError:
+        raise UserError(f"--on {words!r} is no day of the calendar; write it as 2026-06-14") from None

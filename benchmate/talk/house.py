@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, Any
 from benchmate.fault import UserError, unless_broken
 from benchmate.garden.record import Entry, Place, Tree
 from benchmate.hearing.reading import Reading
+from benchmate.hearing.word_patterns import Classes
 from benchmate.rulebase import CompiledStore, RuleFolders, compiled, find_rules, fingerprint
 from benchmate.talk.photographs import photographs, without_photographs
 from benchmate.talk.which_tree import names_of
@@ -111,6 +112,18 @@ class House:
         table = self._compiled("glossary", lambda: dict(self.tables.tables.get("words/glossary.toml", {})))
         terms: Mapping[str, Any] = table.get("term", {})
         return terms
+
+    @cached_property
+    def answers(self) -> Mapping[str, Any]:
+        """Questions of rules/answers with their answers, and the classes of words that they are asked by."""
+        from benchmate.talk.known_answers import compiled_from
+
+        return self._compiled("answers", lambda: compiled_from(self.tables.tables))
+
+    @cached_property
+    def word_classes(self) -> Classes:
+        """The classes of words by which first aid and those questions are told."""
+        return Classes({**self.lexicon.sense["hurt"], **self.answers["class"]})
 
     @cached_property
     def told_works(self) -> Mapping[str, Any]:
@@ -221,7 +234,7 @@ class House:
     def keep_missed(self, reading: Reading, on: dt.date) -> None:
         """Put a statement that was not wholly understood into GARDEN/.benchmate/missed.txt, for `benchmate words`.
 
-        BENCHMATE_MISSED=off leaves it out. Where it cannot be written nothing is lost that belongs in the record.
+        BENCHMATE_MISSED=off leaves it out. What cannot be written is nothing that belongs in the record.
         """
         if self.folder is None or os.environ.get("BENCHMATE_MISSED") == "off":
             return
@@ -243,8 +256,7 @@ class House:
         was said before it."""
         names, south, frost = names_of(self.trees()), self.place.southern, self.first_frost(on)
         if photographs(words):
-            bare = self.ear.hear(without_photographs(words), on, south, names, frost, last)
-            return replace(bare, said=words)
+            return replace(self.ear.hear(without_photographs(words), on, south, names, frost, last), said=words)
         return self.ear.hear(words, on, south, names, frost, last)
 
     def first_frost(self, on: dt.date) -> str | None:
@@ -284,15 +296,3 @@ def home_garden(env: Mapping[str, str] | None = None) -> Path | None:
     env = os.environ if env is None else env
     home = env.get("HOME") or env.get("USERPROFILE")
     return Path(home) / HOME_GARDEN if home else None
-
-
-def today_of(words: str | None) -> dt.date:
-    """The day of `--on`, or today. Raises UserError for what is no day."""
-    if words is None:
-        return dt.date.today()
-    try:
-        if len(words) != 10:
-            raise ValueError
-        return dt.date.fromisoformat(words)
-    except ValueError:
-        raise UserError(f"--on {words!r} is no day of the calendar; write it as 2026-06-14") from None

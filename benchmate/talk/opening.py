@@ -11,7 +11,8 @@ from pathlib import Path
 from benchmate.talk.bench import Bench
 from benchmate.talk.commands.settings import house_of
 from benchmate.talk.complete import Phrases, phrases_of
-from benchmate.talk.house import House, garden_folder, today_of
+from benchmate.talk.dates import today_of
+from benchmate.talk.house import House, garden_folder
 from benchmate.talk.plain_loop import converse, piped_lines, typed_lines
 from benchmate.talk.screen import Screen, both_terminals, screen_of
 from benchmate.telling.answer import Answer

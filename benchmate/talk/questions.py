@@ -12,6 +12,7 @@ from benchmate.practice import gather
 from benchmate.practice.advice import AVOID, HOLD, Advice, Ask, FigureTold
 from benchmate.practice.facts import Facts
 from benchmate.talk.dates import first_day
+from benchmate.talk.known_answers import KNOWN, known_lines
 from benchmate.telling.dates import day_of, day_words
 from benchmate.telling.heard import fact_words
 from benchmate.telling.wording import list_words, sentence
@@ -165,6 +166,8 @@ def answer(turn: Turn) -> None:
 
     if turn.reading.topic == "figure":
         _figure(turn)
+    elif turn.reading.topic == KNOWN:
+        turn.says += known_lines(turn.house, turn.reading, turn.tree, turn.on)
     else:
         record_questions.answer(turn)
 

@@ -18,7 +18,15 @@ def warm(rules: Path, into: Path) -> list[Path]:
 
     house = House(None, rules)
     house.store = CompiledStore((into,))
-    kept = (house.ear, house.book, house.figure_tables, house.figure_words, house.glossary, house.told_works)
+    kept = (
+        house.ear,
+        house.book,
+        house.figure_tables,
+        house.figure_words,
+        house.glossary,
+        house.told_works,
+        house.answers,
+    )
     for _ in (*kept, plan_book(house)):
         pass
     mark, stamp = shipped_stamp(house.rule_folders)

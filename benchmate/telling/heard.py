@@ -22,6 +22,7 @@ _TOPIC = {
     "due": "what is due",
     "plan": "a plan",
     "list": "which trees",
+    "known": "what is known of it",
 }
 
 

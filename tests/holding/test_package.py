@@ -73,7 +73,7 @@ def test_the_wheel_carries_rules_demo_and_licence(built):
     assert "benchmate = benchmate.cli:main" in entry
     assert not [name for name in names if ".benchmate" in name or name.startswith(("tests", "benchmate/tests"))]
     assert {name.split("-")[0].split("/")[-1] for name in held if name.startswith("compiled/")} >= {
-        "lexicon", "book", "grammar", "figures", "figure_words", "glossary", "shipped.json",
+        "lexicon", "book", "grammar", "figures", "figure_words", "glossary", "answers", "shipped.json",
     }  # fmt: skip
     assert not [body for body in compiled if str(ROOT).encode() in body], "a path of the builder's machine is in it"
 

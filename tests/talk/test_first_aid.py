@@ -7,6 +7,7 @@ from benchmate.telling import tell
 EYE, WOUND, SWALLOWED, ANIMAL = "first-aid-eye", "first-aid-wound", "first-aid-swallowed", "first-aid-animal"
 SKIN, BREATHED, BURN = "first-aid-skin", "first-aid-breathed", "first-aid-burn"
 STING, HURT = "first-aid-sting", "first-aid-hurt"
+WEEDKILLER, SPILL = "first-aid-weedkiller", "first-aid-spill"
 
 
 def first_aid(answer):
@@ -36,6 +37,15 @@ def first_aid(answer):
         ("my dog ate a bit of the yew clippings", ANIMAL),
         ("the cat has been licking the lime sulphur", ANIMAL),
         ("our puppy chewed up the azalea", ANIMAL),
+        ("dog has eaten some wisteria pods", ANIMAL),
+        ("milky sap everywhere, dog licked it", ANIMAL),
+        ("cat's been chewing the ficus", ANIMAL),
+        ("goat got at the azalea", ANIMAL),
+        ("my horse has been nibbling the yew", ANIMAL),
+        ("the dog got hold of the laburnum pods and chewed them", ANIMAL),
+        ("is my dog going to be ok, the pup swallowed yew seeds", ANIMAL),
+        ("kid put a yew berry in his mouth", SWALLOWED),
+        ("toddler has eaten some of the hawthorn berries", SWALLOWED),
         ("the neighbour's dog got into the bone meal", ANIMAL),
         ("the dog is being sick after the slug pellets", ANIMAL),
         ("fig sap all over my arms", SKIN),
@@ -69,6 +79,13 @@ def test_the_hurt_comes_first_and_nothing_is_logged(bench, words, caution):
         "my back branch is weak",
         "my dog rose is sick",
         "caterpillars ate the leaves",
+        "rabbits ate the bark of the apple",
+        "can the goat have the clippings",
+        "are the berries safe for the kids",
+        "what happens if the cat chews the azalea",
+        "sprayed the weeds with weedkiller",
+        "cleaned the pot with bleach",
+        "no weedkiller near the maple",
         "deer have eaten the tips of the yew",
         "a squirrel chewed the bark off",
         "fed it blood fish and bone",
@@ -114,4 +131,40 @@ def test_what_waits_goes_on_waiting(bench):
 
 def test_every_first_aid_is_told_somewhere(bench):
     ids = {id for id, table in bench.house.book.cautions.items() if table.get("told")}
-    assert ids == {EYE, WOUND, SWALLOWED, ANIMAL, SKIN, BREATHED, BURN, STING, HURT}
+    assert ids == {EYE, WOUND, SWALLOWED, ANIMAL, SKIN, BREATHED, BURN, STING, HURT, WEEDKILLER, SPILL}
+
+
+@pytest.mark.parametrize(
+    "words, caution, finding",
+    [
+        ("watered it with Roundup by mistake", WEEDKILLER, "weedkiller-accident"),
+        ("Gatepost had weedkiller on it", WEEDKILLER, "weedkiller-accident"),
+        ("poured weed killer on the roots thinking it was water", WEEDKILLER, "weedkiller-accident"),
+        ("the lawn weedkiller blew over Gatepost", WEEDKILLER, "weedkiller-accident"),
+        ("Gatepost got splashed with herbicide, what do I do", WEEDKILLER, "weedkiller-accident"),
+        ("sprayed the path with weedkiller and some drifted on to Gatepost", WEEDKILLER, "weedkiller-accident"),
+        ("caught some spray drift from the farm", WEEDKILLER, "weedkiller-accident"),
+        ("spilt bleach in the pot", SPILL, "chemical-spill"),
+        ("watered it with salt water by mistake", SPILL, "chemical-spill"),
+        ("dog peed on it", SPILL, "chemical-spill"),
+    ],
+)
+def test_what_poisons_a_tree_is_put_down_as_seen_and_rinsed(bench, words, caution, finding):
+    answer = bench.answer(words)
+    assert first_aid(answer) == [caution]
+    assert [[fact["value"] for fact in entry.facts] for entry in answer.logged] == [[finding]]
+    assert not [entry for entry in answer.logged if entry.work]
+    best = answer.advice.options[0]
+    assert (best.work, best.verdict) == ("water", "go")
+    assert not [one for one in answer.advice.options if one.work in ("feed", "shorten") and one.verdict == "go"]
+    assert next(line.words for line in tell(answer, plain=True)).startswith(caution.split("-")[-1].capitalize())
+
+
+def test_each_of_several_trees_was_poisoned(bench):
+    answer = bench.answer("watered Gatepost and Crag with weedkiller by mistake")
+    assert [[fact["value"] for fact in entry.facts] for entry in answer.logged] == [["weedkiller-accident"]] * 2
+
+
+def test_the_plant_that_was_eaten_is_told(bench):
+    told = [caution.says for caution in bench.answer("the dog ate some yew clippings").advice.cautions]
+    assert any(says.startswith("Taxus: Deadly poisonous") for says in told)

@@ -9,8 +9,8 @@ from typing import TYPE_CHECKING
 from benchmate.fault import UserError
 from benchmate.talk.commands.settings import house_of, print_json, print_lines, wants_json, write_out
 from benchmate.talk.commands.waiting import Waiting
-from benchmate.talk.dates import span_of
-from benchmate.talk.house import House, today_of
+from benchmate.talk.dates import span_of, today_of
+from benchmate.talk.house import House
 from benchmate.telling.lines import ANSWER, Line
 
 if TYPE_CHECKING:

@@ -6,7 +6,7 @@ from argparse import Namespace
 
 from benchmate.talk.commands.keeping import garden_of
 from benchmate.talk.commands.settings import house_of, print_json, print_lines, wants_json
-from benchmate.talk.house import today_of
+from benchmate.talk.dates import today_of
 from benchmate.telling.lines import lay
 
 

@@ -10,7 +10,7 @@ from pathlib import Path
 from benchmate.fault import UserError
 from benchmate.talk.commands.keeping import garden_of
 from benchmate.talk.commands.settings import house_of, print_lines
-from benchmate.talk.house import today_of
+from benchmate.talk.dates import today_of
 from benchmate.talk.screen import screen_of
 from benchmate.telling.lines import ANSWER, Line, escape
 

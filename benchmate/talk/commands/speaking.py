@@ -10,7 +10,7 @@ from pathlib import Path
 from benchmate.fault import UserError
 from benchmate.garden.json_text import json_text
 from benchmate.talk.commands.settings import house_of, print_json, print_lines, wants_json
-from benchmate.talk.house import today_of
+from benchmate.talk.dates import today_of
 from benchmate.telling.lines import ANSWER, ASIDE, REASON, Line
 
 
