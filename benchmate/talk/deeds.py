@@ -221,7 +221,7 @@ def pick(turn: Turn) -> None:
 
 def _with_follow(turn: Turn, option: Option) -> Option:
     """The option with what to come back for once it is done, though it had better have waited."""
-    from benchmate.talk.questions import as_done
+    from benchmate.talk.told_beside import as_done
 
     if option.verdict not in (HOLD, AVOID) or option.work in LEFT_WORKS:
         return option

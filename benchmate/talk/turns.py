@@ -36,7 +36,6 @@ if TYPE_CHECKING:
     from benchmate.talk.bench import Bench
 
 ADVISED = {"advice", "may", "when", "compare", "why", "what-if"}
-_STATES = {"observe", "decide"}
 
 
 def carry_out(bench: Bench, reading: Reading, confirmed: bool, gone: Logged = ()) -> tuple[Answer, Context]:
@@ -168,7 +167,7 @@ class Turn:
             self.meant = Meant(species_alone=True)
         else:
             self.meant = meant_tree(reading, self.house.trees(), here)
-        if "turn" in self.acts and not reading.tree and not species_said(reading):
+        if "turn" in self.acts and not (reading.tree or species_said(reading)):
             self.meant = Meant(self.house.next_tree(here))
         elif reading.topic == "list" and not reading.tree:
             self.meant = Meant(here)  # the trees asked for are no turn to one of them
@@ -193,6 +192,7 @@ class Turn:
     def decide(self) -> None:
         """Advice, answers to questions, and the entries that the statement makes."""
         from benchmate.talk import questions
+        from benchmate.talk.told_beside import as_done, as_told
 
         if "pick" in self.acts:
             pick(self)
@@ -203,7 +203,7 @@ class Turn:
         reading = self.reading
         if "ask" in self.acts and reading.topic not in ADVISED:
             questions.answer(self)
-        elif ("ask" in self.acts or _STATES & set(self.acts)) and "new" not in self.acts:
+        elif ("ask" in self.acts or {"observe", "decide"} & set(self.acts)) and "new" not in self.acts:
             questions.advise(self)
         if self.new_name and settled_guesses(self):
             begin_record(self)
@@ -212,8 +212,8 @@ class Turn:
             self.asks.append(TO_COME)
             return
         entries = entries_of(
-            reading,
-            questions.as_done(self, reading, self.advice),
+            as_told(self, reading),
+            as_done(self, reading, self.advice),
             self.on,
             southern=self.southern,
             refused=refused_options(self),
