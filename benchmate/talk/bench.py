@@ -166,7 +166,10 @@ class Bench:
         house, talk = self.house, self.context
         if talk.reading is None and talk.amends is None:
             first = house.lexicon.split(words)[:3]
-            if not any(way.split()[0] in first for way in house.lexicon.sense["undoes"]):
+            if not any(
+                way.split()[0] in first
+                for way in (*house.lexicon.sense["undoes"], *house.lexicon.sense["unsays"], "what")
+            ):
                 return None
         from benchmate.talk.amended import Short, amended
 

@@ -142,7 +142,7 @@ class Turn:
             return True
         if fixed is None:
             what = "Say what it should have been" if last else "Nothing was said before in this talk; say it whole"
-            self.asks.append(Ask("work", f"{what}, as in: no, the right branch."))
+            self.asks.append(Ask("work", f"{what}, as in: no, the right branch; no, that was the elm."))
             return False
         self.reading = fixed
         return True
