@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from benchmate.hearing.reading import NOWHERE, Reading
 from benchmate.talk.context import Logged
+from benchmate.talk.stuff_after import stuff_after
 
 if TYPE_CHECKING:
     from benchmate.talk.bench import Bench
@@ -21,6 +22,8 @@ def added_to(bench: Bench, words: str) -> tuple[Reading, Logged] | None:
     last = talk.amends
     if last is None or last.several or not talk.made or any(entry.kind != "done" for _, entry in talk.made):
         return None
+    if "decide" in last.acts and (used := stuff_after(words, last, house.lexicon)) is not None:
+        return used, talk.made
     texts = house.lexicon.split(words)
     if last.acts != ("decide",) or len(texts) > _MOST_WORDS or "?" in texts:
         return None

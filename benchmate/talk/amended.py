@@ -100,6 +100,8 @@ def amended(short: Short, talk: Context) -> Reading | None:
 def _not_that(short: Short, talk: Context) -> Reading | None:
     """ "A quarter, not a third", "it was the right, not the left": what is denied was said last, so the rest is meant
     in its stead."""
+    from benchmate.talk.correct import counted
+
     last = talk.amends
     if last is None or not last.work or {"remind", "new"} & set(short.heard.acts):
         return None
@@ -108,8 +110,9 @@ def _not_that(short: Short, talk: Context) -> Reading | None:
         denied = short.change(second) or short.change(_with_unit(second, first))
         if meant is None or denied is None:
             continue
-        bears = [work for work in last.work if work.work and _says(work, denied)]
+        bears = [work for work in last.work if work.work and _says(work, counted(denied, [work]))]
         if len(bears) == 1:
+            meant = counted(meant, bears) if counted(denied, bears) != denied else meant
             return Reading(short.said, ("correct",), work=(replace(meant, work=bears[0].work),))
     return None
 

@@ -1,4 +1,4 @@
-"""What is taken back by what was said of it: "forget what I said about not wiring", "ignore the bit about the aphids"."""
+"""What is taken back by what was said of it: "forget what I said about not wiring", "ignore the bit about aphids"."""
 
 from __future__ import annotations
 
@@ -69,8 +69,8 @@ def _begins(texts: Sequence[str], at: int, phrases: Collection[str]) -> int:
 
 
 def strike_said_about(turn: Turn) -> None:
-    """Take back the entry that tells of what is named. Of several, and of one that is neither of this talk nor of today,
-    the newest is put to the grower; where none tells of it nothing is taken back."""
+    """Take back the entry that tells of what is named. Of several, and of one that is neither of this talk nor of
+    today, the newest is put to the grower; where none tells of it nothing is taken back."""
     reading = turn.reading
     tree = meant_tree(replace(reading, refers=()), turn.house.trees(), turn.bench.here).tree
     if tree is None and not (reading.tree or species_said(reading)):
