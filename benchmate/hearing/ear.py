@@ -65,12 +65,27 @@ class Ear:
             return self._hear(words, on, southern, names, first_frost, last)
 
         reading = hear(text)
-        listed = self._listed(text, on, southern, names) if reading.missed else []
+        if "decide" in reading.acts and (texts := self.words(text)) and self._may_leave_out(texts):
+            from .left_out import with_left_out
+
+            left = with_left_out(reading, texts, self._lattice(text, texts, on, southern, names), hear, self.lexicon)
+            if left is not reading:
+                return left
+        apart = not reading.several.shared if reading.several is not None else " and " in text and bool(reading.work)
+        listed = self._listed(text, on, southern, names) if reading.missed or apart else []
+        if reading.missed and reading.work:
+            from .given_trees import with_given_trees
+
+            texts = self.words(text)
+            given = with_given_trees(reading, texts, self._lattice(text, texts, on, southern, names), listed, hear)
+            if given is not reading:
+                return given
         if not listed and (reading.several is None or not reading.several.pieces):
             return reading
         from .each_tree import each_read, with_lists
 
-        reading = with_lists(reading, listed, hear)
+        whole = self._of_all(text, on, southern, names, listed) if apart else []
+        reading = with_lists(reading, listed, hear, whole)
 
         each = partial(self.hear, on=on, southern=southern, names=names, first_frost=first_frost, last=last)
         return each_read(reading, each, on.isoformat())
@@ -81,6 +96,19 @@ class Ear:
 
         words = self.words(text)
         return lists_of(words, self._lattice(text, words, on, southern, names)) if words else []
+
+    def _of_all(
+        self, text: str, on: dt.date, southern: bool, names: Sequence[str], listed: Sequence[tuple[Token, ...]]
+    ) -> list[tuple[Token, ...]]:
+        """The lists that what follows them is said of as a whole."""
+        from .each_tree import of_all_listed
+
+        words = self.words(text)
+        return of_all_listed(words, self._lattice(text, words, on, southern, names), listed)
+
+    def _may_leave_out(self, words: Sequence[Word]) -> bool:
+        """Whether a word stands there that trees are left out with."""
+        return not {word.text for word in words}.isdisjoint(one.split()[0] for one in self.lexicon.several["skips"])
 
     def _hear(
         self,

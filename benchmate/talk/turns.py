@@ -17,7 +17,7 @@ from benchmate.talk.decide import done_ahead, entries_of
 from benchmate.talk.deeds import another_option, pick, refused_options, strike, take_back
 from benchmate.talk.following import Endings, endings_of, in_its_days
 from benchmate.talk.kept import kept, moved_words, thought_words
-from benchmate.talk.many import for_each
+from benchmate.talk.many import for_each, several_meant
 from benchmate.talk.naming import begin_record, name_tree
 from benchmate.talk.not_done import put_right
 from benchmate.talk.on_record import on_record
@@ -45,7 +45,7 @@ def carry_out(bench: Bench, reading: Reading, confirmed: bool, gone: Logged = ()
     turn.take_back()
     if turn.point_and_correct():
         turn.reading = turned_to(turn.reading, turn.house)
-        if turn.reading.several and not {"strike", "new"} & set(turn.acts):
+        if several_meant(turn):
             for_each(turn)
         else:
             turn.find_tree()
