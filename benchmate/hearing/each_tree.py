@@ -68,8 +68,9 @@ def _same(one: str, other: str) -> bool:
 def of_all_listed(
     words: Sequence[Word], lattice: Sequence[Sequence[Token]], lists: Sequence[tuple[Token, ...]]
 ) -> list[tuple[Token, ...]]:
-    """Of the lists those that what follows is said of as a whole: the last two trees joined by "and", and no verb
-    behind them that tells of the last alone ("fed the pine and the elm is weak"), unless the list opens the statement."""
+    """Those of the lists that what follows is said of as a whole: the last two trees joined by "and", and no verb
+    behind them that tells of the last alone ("fed the pine and the elm is weak"), unless the list opens
+    the statement."""
     out = []
     for one in lists:
         between = [word.text for word in words if one[-2].end <= word.start and word.end <= one[-1].first]

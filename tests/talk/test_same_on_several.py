@@ -56,7 +56,7 @@ def logged(answer):
 )
 def test_the_same_is_logged_for_each(talk, words, work, trees):
     answer = talk.answer(words)
-    assert logged(answer) == dict.fromkeys(trees.split(), {work})
+    assert logged(answer) == {key: {work} for key in trees.split()}
 
 
 @pytest.mark.parametrize(
@@ -74,14 +74,14 @@ def test_the_same_is_logged_for_each(talk, words, work, trees):
 )
 def test_trees_left_out_get_nothing_and_are_told(talk, words, work, trees, left):
     answer = talk.answer(words)
-    assert logged(answer) == dict.fromkeys(trees.split(), {work})
+    assert logged(answer) == {key: {work} for key in trees.split()}
     assert any(words.casefold() == f"left out: {left}".casefold() for words in answer.aside)
 
 
 @pytest.mark.parametrize("words", ["watered everything, skipped the pines", "watered all but the pines"])
 def test_of_all_trees_those_of_a_kind_are_left_out(talk, words):
     assert talk.answer(words).confirm
-    assert logged(talk.answer("yes")) == dict.fromkeys(set(TREES) - {"Blackie", "Scotty"}, {"water"})
+    assert logged(talk.answer("yes")) == {key: {"water"} for key in set(TREES) - {"Blackie", "Scotty"}}
 
 
 @pytest.mark.parametrize(
