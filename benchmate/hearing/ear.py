@@ -65,21 +65,15 @@ class Ear:
             return self._hear(words, on, southern, names, first_frost, last)
 
         reading = hear(text)
-        if "decide" in reading.acts and (texts := self.words(text)) and self._may_leave_out(texts):
-            from .left_out import with_left_out
-
-            left = with_left_out(reading, texts, self._lattice(text, texts, on, southern, names), hear, self.lexicon)
-            if left is not reading:
-                return left
-        apart = not reading.several.shared if reading.several is not None else " and " in text and bool(reading.work)
-        listed = self._listed(text, on, southern, names) if reading.missed or apart else []
-        if reading.missed and reading.work:
-            from .given_trees import with_given_trees
+        if reading.work or reading.missed:
+            from .of_trees import of_trees
 
             texts = self.words(text)
-            given = with_given_trees(reading, texts, self._lattice(text, texts, on, southern, names), listed, hear)
-            if given is not reading:
-                return given
+            again = of_trees(reading, texts, self._lattice(text, texts, on, southern, names), hear, self.lexicon)
+            if again is not reading:
+                return again
+        apart = not reading.several.shared if reading.several is not None else " and " in text and bool(reading.work)
+        listed = self._listed(text, on, southern, names) if reading.missed or apart else []
         if not listed and (reading.several is None or not reading.several.pieces):
             return reading
         from .each_tree import each_read, with_lists
@@ -105,10 +99,6 @@ class Ear:
 
         words = self.words(text)
         return of_all_listed(words, self._lattice(text, words, on, southern, names), listed)
-
-    def _may_leave_out(self, words: Sequence[Word]) -> bool:
-        """Whether a word stands there that trees are left out with."""
-        return not {word.text for word in words}.isdisjoint(one.split()[0] for one in self.lexicon.several["skips"])
 
     def _hear(
         self,

@@ -36,6 +36,8 @@ def said_about(short: Short, talk: Context) -> Reading | None:
     facts = tuple(fact for fact in heard.facts if fact.kind not in ("species", "event"))
     works += tuple(Work(str(one.value), one.spot) for one in heard.facts if one.kind == "event")
     kinds = tuple(fact for fact in heard.facts if fact.kind == "species")
+    if not (works or facts) and not any(word in short.lexicon.sense["said"] for word in short.texts):
+        return None  # "forget about Minnow, it died"
     return Reading(short.said, ("strike",), None, (*kinds, *facts), works, tree=heard.tree, note=what, refers=(SAID,))
 
 
