@@ -59,13 +59,14 @@ class Short:
 
 def amended(short: Short, talk: Context) -> Reading | None:
     """The statement that is meant, or None where the words stand by themselves."""
+    from benchmate.talk.did_ones import did_ones
     from benchmate.talk.said_about import said_about
     from benchmate.talk.taken_back import tree_back, work_back
 
     if (back := said_about(short, talk)) is not None:
         return back
     if talk.amends is None and talk.reading is None:
-        return work_back(short, talk)
+        return did_ones(short, talk) or work_back(short, talk)
     from benchmate.talk.narrowed import narrowed
     from benchmate.talk.not_yet import not_yet
     from benchmate.talk.other_tree import meant_another, on_each, tree_for_tree
@@ -75,6 +76,7 @@ def amended(short: Short, talk: Context) -> Reading | None:
     for way in (
         *(
             not_yet,
+            did_ones,
             work_back,
             wrong_tree,
             tree_for_tree,

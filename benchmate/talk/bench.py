@@ -165,11 +165,9 @@ class Bench:
         """What short words mean behind what was said last ("a quarter, not a third"), or None."""
         house, talk = self.house, self.context
         if talk.reading is None and talk.amends is None:
-            first = house.lexicon.split(words)[:3]
-            if not any(
-                way.split()[0] in first
-                for way in (*house.lexicon.sense["undoes"], *house.lexicon.sense["unsays"], "what")
-            ):
+            first, sense = house.lexicon.split(words)[:3], house.lexicon.sense
+            ways = (*sense["undoes"], *sense["unsays"], *sense["opens_amends"])
+            if not any(way.split()[0] in first for way in ways):
                 return None
         from benchmate.talk.amended import Short, amended
 
