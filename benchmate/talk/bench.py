@@ -135,8 +135,9 @@ class Bench:
     def _heard(self, words: str) -> Reading:
         """The reading of a statement; where it goes on with what was said last, that of the two together."""
         from benchmate.talk.of_another import of_another
+        from benchmate.talk.two_parts import first_part
 
-        reading = self.house.hear(words, self.on, self.context.lending)
+        reading = first_part(self.house.hear(words, self.on, self.context.lending), self.house, self.on)
         if words[:2].casefold() in ("ho", "wh"):
             from benchmate.talk.as_recorded import as_recorded
 

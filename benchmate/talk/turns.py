@@ -26,6 +26,7 @@ from benchmate.talk.redated import day_meant_by
 from benchmate.talk.refer import pointing_of, resolve
 from benchmate.talk.settling import NO_DAY, TO_COME, settled, settled_guesses
 from benchmate.talk.sums_follow import counted_leaves
+from benchmate.talk.two_parts import with_second_part
 from benchmate.talk.which_tree import Meant, as_list, as_turn, meant_tree, rivals, species_said, which
 from benchmate.telling.answer import Answer
 from benchmate.telling.lines import Line
@@ -161,8 +162,7 @@ class Turn:
 
     def find_tree(self) -> None:
         """The tree, and what was said of it before in this talk."""
-        reading, before = self.reading, self.before
-        here = self.bench.here
+        reading, before, here = self.reading, self.before, self.bench.here
         if before.species and not reading.tree and not species_said(reading) and "turn" not in self.acts:
             self.meant = Meant(species_alone=True)
         else:
@@ -250,7 +250,7 @@ class Turn:
         if self.tree and (others := rivals(self.reading, self.house.trees())):
             self.asks.insert(0, which(others))  # two kinds in one statement: nothing is logged on the first by luck
         elif self.tree:
-            self.to_log.append((self.tree, entries))
+            self.to_log.append((self.tree, with_second_part(self, entries)))
         elif self.house.garden is None:
             self.aside.append("nothing is logged: no garden is open")
         elif self.meant.ask:
