@@ -14,6 +14,8 @@ from .words import Word
 
 _BEFORE = frozenset({"DET", "POSS", "TREEWORD"})  # what may stand before a tree's name
 _JOINS = frozenset({",", "and", "&", "+"})
+_ALONE = frozenset({","})  # what parts two trees without joining them
+_TELLS = frozenset({"AUX", "VED", "BE", "HAVE"})
 _DECIDED = frozenset({"decide"})
 
 Hears = Callable[[str], Reading]
@@ -27,7 +29,7 @@ def lists_of(words: Sequence[Word], lattice: Sequence[Sequence[Token]]) -> list[
     while at < len(words):
         found: list[Token] = []
         here = at
-        while (tree := _tree_at(lattice, here)) is not None:
+        while (tree := tree_at(lattice, here)) is not None:
             found.append(tree)
             here = tree.end
             while here < len(words) and words[here].text in _JOINS:
@@ -41,13 +43,13 @@ def lists_of(words: Sequence[Word], lattice: Sequence[Sequence[Token]]) -> list[
     return out
 
 
-def _tree_at(lattice: Sequence[Sequence[Token]], at: int) -> Token | None:
+def tree_at(lattice: Sequence[Sequence[Token]], at: int) -> Token | None:
     """The tree named here, with the small words before its name."""
     first = at
     while at < len(lattice):
         trees = [token for token in lattice[at] if token.kind in ("SPECIES", "NAME") and not token.guesses]
         if trees:
-            return replace(max(trees, key=lambda token: token.end), first=first)
+            return replace(max(trees, key=lambda token: (token.end, token.kind == "NAME")), first=first)
         if not any(token.kind in _BEFORE and token.end == at + 1 for token in lattice[at]):
             return None
         at += 1
@@ -63,18 +65,45 @@ def _same(one: str, other: str) -> bool:
     return one == other or one.startswith(f"{other} ") or other.startswith(f"{one} ")
 
 
-def with_lists(reading: Reading, lists: Sequence[tuple[Token, ...]], hear: Hears) -> Reading:
+def of_all_listed(
+    words: Sequence[Word], lattice: Sequence[Sequence[Token]], lists: Sequence[tuple[Token, ...]]
+) -> list[tuple[Token, ...]]:
+    """Those of the lists that what follows is said of as a whole: the last two trees joined by "and", and no verb
+    behind them that tells of the last alone ("fed the pine and the elm is weak"), unless the list opens
+    the statement."""
+    out = []
+    for one in lists:
+        between = [word.text for word in words if one[-2].end <= word.start and word.end <= one[-1].first]
+        behind = next((n for n, word in enumerate(words) if word.start >= one[-1].end), len(words))
+        tells = behind < len(words) and any(token.kind in _TELLS for token in lattice[behind])
+        if _ALONE.isdisjoint(between) and between and (not tells or one[0].first <= words[0].end):
+            out.append(one)
+    return out
+
+
+def with_lists(
+    reading: Reading, lists: Sequence[tuple[Token, ...]], hear: Hears, whole: Sequence[tuple[Token, ...]] = ()
+) -> Reading:
     """The reading of a statement in which a list of trees parts a verb from what belongs to it. Read with the last tree
-    of each list alone it must make more of the words; what it says is said of all of the list."""
+    of each list alone it must make more of the words; what it says is said of all of the list. whole: the lists that
+    what follows is said of as a whole: where all the trees stand in one of these none has something of its own."""
     text = reading.said
     lost = [one for one in lists if any(m.span[0] < one[-1].end and one[0].first < m.span[1] for m in reading.missed)]
+    apart = reading.several is not None and not reading.several.shared and not reading.several.every
+    own = set(reading.several.named) if reading.several is not None and apart else set()
+    together = [one for one in whole if own and own <= {str(token.value) for token in one}]
+    if reading.several is None and reading.work:  # "gave the olive and the elm a soak": one of them is lost
+        together = [one for one in whole if " " not in text[: one[0].first].strip()]
+    if together:
+        lost = together[:1]
     if not lost:
         return reading
     blanked = text
     for one in lost:
         blanked = blanked[: one[0].first] + " " * (one[-1].first - one[0].first) + blanked[one[-1].first :]
     read = hear(blanked)
-    if not read.acts or _letters(read) >= _letters(reading):
+    lost_more = letters(read) > letters(reading) or (not together and letters(read) == letters(reading))
+    if not read.acts or lost_more or (together and not read.work):
         return reading
     said = {str(one[-1].value): [str(token.value) for token in one] for one in lost}
     before = read.several or Several(tuple(said))
@@ -86,7 +115,7 @@ def with_lists(reading: Reading, lists: Sequence[tuple[Token, ...]], hear: Hears
     return replace(read, said=text, facts=(*read.facts, *facts), several=several)
 
 
-def _letters(reading: Reading) -> int:
+def letters(reading: Reading) -> int:
     return sum(len(missed.words) for missed in reading.missed)
 
 

@@ -27,6 +27,7 @@ from .owners import unsaid_owner
 from .passed_over import missed_words
 from .places_first import unsaid_break
 from .reading import Fact, Guess, Missed, Reading, Work
+from .run_together import taken_apart
 from .search import Found, find_reading
 from .settling import settle
 from .several import several_of
@@ -35,7 +36,6 @@ from .wished import wished
 from .words import Word, split_words
 
 BREAKS = STOPS | {","}
-LONG = 9  # letters from which a word with one too many is a slip rather than two words run together
 LONGEST = 2_000  # characters; more than anybody says in one breath
 
 
@@ -68,12 +68,21 @@ class Ear:
             return self._hear(words, on, southern, names, first_frost, last)
 
         reading = hear(text)
-        listed = self._listed(text, on, southern, names) if reading.missed else []
+        if reading.work or reading.missed:
+            from .of_trees import of_trees
+
+            texts = self.words(text)
+            again = of_trees(reading, texts, self._lattice(text, texts, on, southern, names), hear, self.lexicon)
+            if again is not reading:
+                return again
+        apart = not reading.several.shared if reading.several is not None else " and " in text and bool(reading.work)
+        listed = self._listed(text, on, southern, names) if reading.missed or apart else []
         if not listed and (reading.several is None or not reading.several.pieces):
             return reading
         from .each_tree import each_read, with_lists
 
-        reading = with_lists(reading, listed, hear)
+        whole = self._of_all(text, on, southern, names, listed) if apart else []
+        reading = with_lists(reading, listed, hear, whole)
 
         each = partial(self.hear, on=on, southern=southern, names=names, first_frost=first_frost, last=last)
         return each_read(reading, each, on.isoformat())
@@ -84,6 +93,15 @@ class Ear:
 
         words = self.words(text)
         return lists_of(words, self._lattice(text, words, on, southern, names)) if words else []
+
+    def _of_all(
+        self, text: str, on: dt.date, southern: bool, names: Sequence[str], listed: Sequence[tuple[Token, ...]]
+    ) -> list[tuple[Token, ...]]:
+        """The lists that what follows them is said of as a whole."""
+        from .each_tree import of_all_listed
+
+        words = self.words(text)
+        return of_all_listed(words, self._lattice(text, words, on, southern, names), listed)
 
     def _hear(
         self,
@@ -178,7 +196,7 @@ class Ear:
 
     def words(self, text: str) -> list[Word]:
         """The words of a statement, with words that were run together taken apart."""
-        return self._apart(text, split_words(text[:LONGEST], self.lexicon.short, self.lexicon.bare))
+        return taken_apart(text, split_words(text[:LONGEST], self.lexicon.short, self.lexicon.bare), self.lexicon)
 
     def find(
         self, text: str, words: Sequence[Word], on: dt.date, southern: bool = False, names: Sequence[str] = ()
@@ -200,39 +218,6 @@ class Ear:
     ) -> list[list[Token]]:
         """What each word may be."""
         return self.spotter.spot(text, words, DateWords(self.lexicon.dates, self.spotter.values, on, southern), names)
-
-    def _apart(self, text: str, words: list[Word]) -> list[Word]:
-        """Words run together ("cani", "rootpruned") taken apart where a term begins with the two; what is written as a
-        name inside a sentence ("over to Lighthouse") stays whole."""
-        out: list[Word] = []
-        for word in words:
-            named = bool(word.start) and text[word.start : word.end].istitle() and text[word.start - 1] == " "
-            known = word.text in self.lexicon.known or word.text in self.lexicon.plain
-            cut = None if known or named else self._seam(word.text)
-            if cut is None:
-                out.append(word)
-            else:
-                at = word.start + cut
-                out += [Word(word.text[:cut], word.start, at), Word(word.text[cut:], at, word.end)]
-        return out
-
-    def _seam(self, text: str) -> int | None:
-        if len(text) < 4 or not text.isalpha():
-            return None
-        known = self.lexicon.known
-        if len(text) >= LONG and any(text[:at] + text[at + 1 :] in known for at in range(len(text))):
-            return None  # a letter too many: "cottoneaster"
-        trie = self.lexicon.trie
-        for cut in range(len(text) - 1, 1, -1):
-            head, tail = text[:cut], text[cut:]
-            if head in trie and (tail in trie[head] or (tail in ("it", "them") and head in self.lexicon.known)):
-                return cut
-            both = {head, tail} <= self.lexicon.known
-            if both and (
-                (len(head) > 4 and len(tail) > 4) or (head in self.lexicon.little and len(head) > 2 and len(tail) > 3)
-            ):
-                return cut
-        return None
 
 
 _REASON_ENDS = frozenset({",", ";", ".", "?", "!", ":", "and", "but", "so", "then"})

@@ -107,4 +107,5 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     clause_senses.gets_done_when,
     verb_senses.brought_in,
     verb_senses.lies_frozen,
+    verb_senses.does_a_part,
 )

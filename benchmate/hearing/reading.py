@@ -188,6 +188,15 @@ class Reading:
     kept: tuple[Missed, ...] = ()
     foretold: tuple[Missed, ...] = ()
 
+    @property
+    def told_beside(self) -> tuple[Work, ...]:
+        """Work told as done in a statement that asks about other work ("repotted it in March, may I feed it")."""
+        asked = [work for work in self.work if work.work and work.done is None] if "ask" in self.acts else []
+        told = tuple(work for work in self.work if work.work and work.done == "done") if asked else ()
+        # "the summer-shortened shoots" are those that the question is about
+        hyphens = {work.span[1] for work in asked if self.said[work.span[1] : work.span[1] + 1] == "-"}
+        return tuple(work for work in told if work.span[0] - 1 not in hyphens)
+
     def as_json(self) -> dict[str, Any]:
         """The contract's object; keys beyond the contract only where they say something. What is kept as said is left
         out of the reading like what was missed, and stands among it."""

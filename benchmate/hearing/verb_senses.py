@@ -14,6 +14,9 @@ _THING_REACH = 6  # words of a thing that is looked back over
 _WORKED_ON = frozenset({"SPECIES", "NAME", "TREEWORD", "PART", "FINDING", "ONE", "LEVEL", "SIDE"})
 
 
+_DOES = 4  # words behind "do" among which stands the part that it is done to
+
+
 def owned_verb(s: Sense) -> bool:
     """ "The seal's cracked", "my hose is dry": what owns or is owned is no verb."""
     owns = s.kind in ("V", "VING") and s.after == "'s"
@@ -240,3 +243,14 @@ def brought_in(s: Sense) -> bool:
     tree = s.token.end + any(t.kind == "DET" for t in s.next)
     named = tree < len(s.lattice) and any(t.kind in ("SPECIES", "NAME") and not t.guesses for t in s.lattice[tree])
     return named and any(value in s.lexicon.sense["bringing"] for value in before)
+
+
+def does_a_part(s: Sense) -> bool:
+    """ "I'll do half the roots in March", "going to do the roots": "do" is the verb there, not a helper of one."""
+    if s.kind != "AUX" or s.token.value != "do" or not s.alone or not s.helped_by("will", ("i",)):
+        return False
+    for at in range(s.token.end, min(s.token.end + _DOES, len(s.texts))):
+        for token in s.lattice[at]:
+            if token.kind == "PART" and f"{s.word}||{token.value}|" in s.lexicon.patterns:
+                return True
+    return False

@@ -33,6 +33,7 @@ from benchmate.value import replace
 _DAY = dt.timedelta(days=1)
 # "two weeks ago" is told so exactly
 _ABOUT = dt.timedelta(days=10)
+_A_MONTH = dt.timedelta(days=31)
 # a span so long is a year that was named; what of it lies after the leaves are down is so little
 _A_YEAR = dt.timedelta(days=350)
 _ITS_END = dt.timedelta(days=60)
@@ -125,8 +126,11 @@ def _said_done(reading: Reading, facts: Iterable[Fact], place: Place, on: dt.dat
     for work in reading.work:
         if work.work and work.done == "done":
             first, last = span_of(reading.when, on, place.southern) if reading.when else (on, on)
+            judged = work not in reading.told_beside
+            if not judged and last - first <= _A_MONTH:
+                first = last  # the day under which the record keeps it
             out.append(
-                Done(work.work, first, last, work.spot, work.measures.get("share"), work.manner, False, SAID, True)
+                Done(work.work, first, last, work.spot, work.measures.get("share"), work.manner, False, SAID, judged)
             )
     return out
 
@@ -136,11 +140,17 @@ def _told_again(said: list[Done], recorded: list[Done], on: dt.date) -> tuple[li
     done on that day with it goes with it."""
     kept = list(said)
     for one in said:
-        days = {row.first for row in recorded if one.now and one.last < on and _is_same(one, row)}
+        days = {row.first for row in recorded if _tells_work(one, on) and _is_same(one, row)}
         if days:
             kept.remove(one)
+        if days and one.now:
             recorded = [replace(row, now=True) if row.first in days and not row.denied else row for row in recorded]
     return kept, recorded
+
+
+def _tells_work(said: Done, on: dt.date) -> bool:
+    """Whether it is told as work of a day before today."""
+    return not said.denied and dt.date.min < said.first and said.last < on
 
 
 def _is_same(told: Done, row: Done) -> bool:

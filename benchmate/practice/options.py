@@ -21,12 +21,12 @@ _OPEN_TOPICS = ("advice", "compare", "what-if", None)
 
 
 def spoken_targets(reading: Reading, book: RuleBook) -> list[Target]:
-    """The works of the statement, each at its place; what was refused is not weighed, nor what is only told of the past
-    beside the question whether to do it again."""
+    """The works of the statement, each at its place; what was refused is not weighed, nor what is told as done beside
+    the question whether to do something else, or to do it again."""
     targets = []
-    again = {work.work for work in reading.work if work.done is None} if reading.when else set()
+    told = reading.told_beside
     for work in reading.work:
-        if work.work and work.done != "not" and not (work.done == "done" and work.work in again):
+        if work.work and work.done != "not" and work not in told:
             target = target_of(work)
             if placed(target.work, book.works, book.places) and not is_placed(target.spot):
                 target = _meant(target, reading, book)

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from benchmate.hearing.reading import NOWHERE, Reading
 from benchmate.talk.context import Logged
 from benchmate.talk.dates import last_day
+from benchmate.talk.stuff_after import stuff_after
 from benchmate.talk.which_tree import meant_tree
 from benchmate.value import replace
 
@@ -27,6 +28,8 @@ def added_to(bench: Bench, words: str) -> tuple[Reading, Logged] | None:
     last = talk.amends
     if last is None or last.several or not talk.made or any(entry.kind != "done" for _, entry in talk.made):
         return None
+    if "decide" in last.acts and (used := stuff_after(words, last, house.lexicon)) is not None:
+        return used, talk.made
     texts = house.lexicon.split(words)
     if last.acts != ("decide",) or len(texts) > _MOST_WORDS or "?" in texts:
         return None

@@ -59,19 +59,26 @@ class Short:
 
 def amended(short: Short, talk: Context) -> Reading | None:
     """The statement that is meant, or None where the words stand by themselves."""
+    from benchmate.talk.did_ones import did_ones
+    from benchmate.talk.said_about import said_about
     from benchmate.talk.taken_back import tree_back, work_back
 
+    if (back := said_about(short, talk)) is not None:
+        return back
     if talk.amends is None and talk.reading is None:
-        return work_back(short, talk)
+        return did_ones(short, talk) or work_back(short, talk)
     from benchmate.talk.narrowed import narrowed
     from benchmate.talk.not_yet import not_yet
     from benchmate.talk.other_tree import meant_another, on_each, tree_for_tree
     from benchmate.talk.size_after import size_after
+    from benchmate.talk.wrong_tree import wrong_tree
 
     for way in (
         *(
             not_yet,
+            did_ones,
             work_back,
+            wrong_tree,
             tree_for_tree,
             meant_another,
             on_each,
@@ -95,6 +102,8 @@ def amended(short: Short, talk: Context) -> Reading | None:
 def _not_that(short: Short, talk: Context) -> Reading | None:
     """ "A quarter, not a third", "it was the right, not the left": what is denied was said last, so the rest is meant
     in its stead."""
+    from benchmate.talk.correct import counted
+
     last = talk.amends
     if last is None or not last.work or {"remind", "new"} & set(short.heard.acts):
         return None
@@ -103,8 +112,9 @@ def _not_that(short: Short, talk: Context) -> Reading | None:
         denied = short.change(second) or short.change(_with_unit(second, first))
         if meant is None or denied is None:
             continue
-        bears = [work for work in last.work if work.work and _says(work, denied)]
+        bears = [work for work in last.work if work.work and _says(work, counted(denied, [work]))]
         if len(bears) == 1:
+            meant = counted(meant, bears) if counted(denied, bears) != denied else meant
             return Reading(short.said, ("correct",), work=(replace(meant, work=bears[0].work),))
     return None
 

@@ -133,8 +133,9 @@ class Bench:
     def _heard(self, words: str) -> Reading:
         """The reading of a statement; where it goes on with what was said last, that of the two together."""
         from benchmate.talk.of_another import of_another
+        from benchmate.talk.two_parts import first_part
 
-        reading = self.house.hear(words, self.on, self.context.lending)
+        reading = first_part(self.house.hear(words, self.on, self.context.lending), self.house, self.on)
         if words[:2].casefold() in ("ho", "wh"):
             from benchmate.talk.as_recorded import as_recorded
 
@@ -163,8 +164,9 @@ class Bench:
         """What short words mean behind what was said last ("a quarter, not a third"), or None."""
         house, talk = self.house, self.context
         if talk.reading is None and talk.amends is None:
-            first = house.lexicon.split(words)[:3]
-            if not any(way.split()[0] in first for way in house.lexicon.sense["undoes"]):
+            first, sense = house.lexicon.split(words)[:3], house.lexicon.sense
+            ways = (*sense["undoes"], *sense["unsays"], *sense["opens_amends"])
+            if not any(way.split()[0] in first for way in ways):
                 return None
         from benchmate.talk.amended import Short, amended
 

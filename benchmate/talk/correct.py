@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 
 from benchmate.hearing.reading import NOWHERE, Fact, Reading, Spot, Work
 from benchmate.talk.amended import OTHER, opposite
 from benchmate.value import replace
 
 _LENGTHS = {"leaves", "pairs", "buds", "length_mm", "share"}
+_BARE = "leaves"  # what hearing takes a number for where nothing tells what it counts
 _LEFT = "leave"
 # the work after which nothing is left to do another to, and the choice of one among several: the rest is worked on
 _PARTED = frozenset({"remove", "select-leader"})
@@ -24,7 +25,9 @@ def corrected(last: Reading, fix: Reading) -> Reading | None:
     said = [fact for fact in fix.facts if not (fact.kind == "species" and fact.denied)]  # "the elm, not the beech"
     trees = bool(fix.tree or fix.several or any(fact.kind == "species" for fact in said))
     works = list(last.work)
+    named = {name for name, _ in fix.series}
     for change in fix.work:
+        change = counted(change, works, named)
         at = _bears_on(works, change)
         if at is None:
             return None
@@ -55,6 +58,23 @@ def corrected(last: Reading, fix: Reading) -> Reading | None:
         guessed=(*last.guessed, *fix.guessed),
         note=note or (last.said if "note" in last.acts else None),
     )
+
+
+def counted(change: Work, works: Sequence[Work], named: Collection[str] = ()) -> Work:
+    """The change with its bare number as what the work counted: "no, it was three branches" is how many there were,
+    "no, one" behind two litres is one litre. named: the measures that its words name."""
+    bare = change.work is None and set(change.measures) == {_BARE} and _BARE not in named
+    if not bare or len(works) != 1:
+        return change
+    (work,), number = works, change.measures[_BARE]
+    if change.spot.part is not None or (work.spot.count and not _LENGTHS & set(work.measures)):
+        same = change.spot.part in (None, work.spot.part) or work.spot.part is None
+        whole = int(number) == number and number > 0
+        return replace(change, measures={}, spot=replace(change.spot, count=int(number))) if same and whole else change
+    if len(work.measures) == 1 and not work.spot.count:
+        (name,) = work.measures
+        return replace(change, measures={name: number}) if name not in ("share", *_LENGTHS) else change
+    return change
 
 
 def _spares(work: Work, change: Work) -> bool:

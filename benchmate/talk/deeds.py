@@ -26,6 +26,11 @@ def strike(turn: Turn) -> None:
     """Take back what this talk logged last, else the tree's last entry: by a further entry each. An entry that is
     neither of this talk nor of today is taken back only after a yes."""
     before, reading = turn.before, turn.reading
+    if "said" in reading.refers:
+        from benchmate.talk.said_about import strike_said_about
+
+        strike_said_about(turn)
+        return
     if _strike_so(turn):
         return
     named = bool(reading.tree or species_said(reading))
@@ -40,7 +45,7 @@ def strike(turn: Turn) -> None:
         turn.asks.append(meant.ask or which(turn.house.trees()))
     elif not (entries := turn.house.lately_standing(meant.tree)[-1:]):
         turn.says.append(f"There is nothing to take back in the record of {meant.tree.name}")
-    elif turn.confirmed or not turn.bench.talking or all(_of_now(turn, entry) for entry in entries):
+    elif turn.confirmed or not turn.bench.talking or all(of_now(turn, entry) for entry in entries):
         take_back(turn, tuple((meant.tree.name, entry) for entry in entries))
     else:
         (entry,) = entries
@@ -76,11 +81,11 @@ def _strike_so(turn: Turn) -> bool:
         standing = turn.house.lately_standing(here)
         planned = [one for one in standing if one.kind == "plan" and (not named or named & _works_of(one))]
         meant = planned[-1:] if way == PLAN else standing[-int(way) :]
-        of_now = not turn.bench.talking or all(_of_now(turn, one) for one in meant)
+        fresh = not turn.bench.talking or all(of_now(turn, one) for one in meant)
         if not meant:
             what = "no such plan" if named else "no plan"
             turn.says.append(f"There is {what} to take back in the record of {here.name}")
-        elif turn.confirmed or of_now:
+        elif turn.confirmed or fresh:
             take_back(turn, tuple((here.name, one) for one in meant))
         else:
             units = turn.house.place.units
@@ -106,14 +111,14 @@ def strike_work(turn: Turn, named: Work) -> None:
         return
     standing = [one for one in matching(turn.house.entries(tree), kinds=("done",)) if _tells(one, named)]
     standing = sorted(standing, key=lambda one: (one.id in turn.bench.written, one.day))
-    lately = [one for one in turn.house.lately_standing(tree) if _of_now(turn, one)]
+    lately = [one for one in turn.house.lately_standing(tree) if of_now(turn, one)]
     planned = [one for one in lately if one.kind == "plan" and named.work in _works_of(one)]
     lately = [one for one in lately if one.kind == "done" and _tells(one, named)]
     entry = next(reversed(lately or planned or standing), None)
     if entry is None:
         turn.says.append(f"The record of {tree.name} holds no day when you {what}, so nothing is taken back")
-    elif turn.confirmed or not turn.bench.talking or _of_now(turn, entry):
-        _strike_of(turn, tree, entry, named)
+    elif turn.confirmed or not turn.bench.talking or of_now(turn, entry):
+        strike_of(turn, tree, entry, named)
     else:
         words = entry_words(entry, entry.day, turn.house.place.units)
         turn.reading = replace(reading, work=(named,))
@@ -129,15 +134,15 @@ def _tells(entry: Entry, named: Work) -> bool:
 def strike_part(turn: Turn, place: Work) -> None:
     """Take back what was done at a place: of what this talk or this day put down, the newest that was done there."""
     tree = turn.bench.here
-    entries = [one for one in turn.house.lately_standing(tree) if _of_now(turn, one)]
+    entries = [one for one in turn.house.lately_standing(tree) if of_now(turn, one)]
     entry = next((one for one in reversed(entries) if any(at_place(work, place) for work in one.work)), None)
     if tree is None or entry is None:
         turn.says.append(f"Nothing was put down today for {spot_words(place.spot)}, so nothing is taken back")
         return
-    _strike_of(turn, tree, entry, place)
+    strike_of(turn, tree, entry, place)
 
 
-def _strike_of(turn: Turn, tree: Tree, entry: Entry, place: Work) -> None:
+def strike_of(turn: Turn, tree: Tree, entry: Entry, place: Work) -> None:
     """Take back what an entry tells of the work or the place. What it tells beside stands, in a further entry."""
     gone = tuple(work for work in entry.work if at_place(work, place) and place.work in (None, work.get("work")))
     rest = tuple(work for work in entry.work if work not in gone)
@@ -153,7 +158,8 @@ def _works_of(entry: Entry) -> set[object]:
     return {table.get("work") for table in (*entry.work, *entry.follow)}
 
 
-def _of_now(turn: Turn, entry: Entry) -> bool:
+def of_now(turn: Turn, entry: Entry) -> bool:
+    """Whether an entry is of today or of this talk."""
     return entry.day == turn.on or entry.id in turn.bench.written
 
 
@@ -223,7 +229,7 @@ def pick(turn: Turn) -> None:
 
 def _with_follow(turn: Turn, option: Option) -> Option:
     """The option with what to come back for once it is done, though it had better have waited."""
-    from benchmate.talk.questions import as_done
+    from benchmate.talk.told_beside import as_done
 
     if option.verdict not in (HOLD, AVOID) or option.work in LEFT_WORKS:
         return option

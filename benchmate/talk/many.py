@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from typing import TYPE_CHECKING
 
 from benchmate.garden.record import Tree
 from benchmate.hearing.reading import Fact, Reading, Several
+from benchmate.hearing.words import plural
 from benchmate.practice.advice import ASK, GO, Advice, Ask, Caution, Option
+from benchmate.talk.asked_how import phrase_places
 from benchmate.talk.decide import entries_of
 from benchmate.talk.recall_many import MANY
 from benchmate.talk.which_tree import fits, is_of
@@ -23,6 +25,7 @@ if TYPE_CHECKING:
     from benchmate.talk.turns import Turn
 
 _WEIGHED = 60  # trees that are weighed before it is asked whether it is logged on all; of more only after the yes
+_ALL = ("all", "both")  # what may stand before a plural without an article
 _TOGETHER = ("due", "list", "meaning")  # questions that are answered over all of the trees at once
 
 
@@ -37,19 +40,63 @@ class Among:
     ask: Ask | None = None
 
 
-def among(several: Several, trees: Sequence[Tree], here: Tree | None) -> Among:
-    """The trees that are meant, each once, in the order said. here: the tree at hand, which a taxon means first."""
+def several_meant(turn: Turn) -> bool:
+    """Whether the statement is about several trees; one that does work on "the pines", where several stand here, is."""
+    reading = turn.reading
+    taxa = [str(fact.value) for fact in reading.facts if fact.kind == "species" and not fact.denied]
+    if {"strike", "new", "turn"} & set(turn.acts) or (not reading.several and not _does(reading)):
+        return bool(reading.several) and not {"strike", "new"} & set(turn.acts)
+    trees = turn.house.trees()
+    if not reading.several and len(taxa) == 1 and not reading.tree and len(fits(taxa[0], trees)) > 1:
+        here = turn.bench.here
+        if said_in_plural(turn, taxa[0]) and not (here and len(fits(taxa[0], trees, here)) == 1):
+            turn.reading = replace(reading, several=Several((taxa[0],)))
+    return bool(turn.reading.several)
+
+
+def _does(reading: Reading) -> bool:
+    """Whether nothing is told but work."""
+    return reading.acts == ("decide",) and any(work.work for work in reading.work)
+
+
+def said_in_plural(turn: Turn, taxon: str) -> bool:
+    """Whether the statement names the taxon in the plural, as one that the grower has ("the pines", "both my elms")."""
+    lexicon = turn.house.lexicon
+    texts = lexicon.split(turn.reading.said)
+    for start, end, value in phrase_places(texts, "SPECIES", lexicon):
+        one = singular([*texts[start:end]])
+        owned = start > 0 and texts[start - 1] in (*lexicon.sense["pointers"], *lexicon.sense["owners"], *_ALL)
+        if value == taxon and owned and one and phrase_places(one, "SPECIES", lexicon):
+            return True
+    return False
+
+
+def singular(texts: Sequence[str]) -> list[str]:
+    """The words whose plural these are, or none."""
+    last = texts[-1]
+    ends = ((last.removesuffix(end) + put) for end, put in (("ies", "y"), ("es", ""), ("s", "")) if last.endswith(end))
+    return next(([*texts[:-1], one] for one in ends if plural(one) == last), [])
+
+
+def among(
+    several: Several, trees: Sequence[Tree], here: Tree | None, plural_of: Callable[[str], bool] = lambda name: False
+) -> Among:
+    """The trees that are meant, each once, in the order said. here: the tree at hand, which a taxon means first.
+    plural_of: whether a taxon was said in the plural: then all of that kind are meant."""
     meant: dict[str, Tree] = {tree.folder: tree for tree in trees} if several.every else {}
     left_out: dict[str, Tree] = {}
     without: list[str] = []
-    for name in several.but if several.every else several.named:
-        found = fits(name, trees, here)
-        if len(found) > 1:
+    spoken = [(name, left_out) for name in several.but]
+    if not several.every:
+        spoken = [(name, meant) for name in several.named] + [(name, out) for name, out in spoken if fits(name, trees)]
+    for name, group in spoken:
+        found = fits(name, trees, None if plural_of(name) else here)
+        if len(found) > 1 and not plural_of(name):
             names = list_words([tree.name for tree in found], "or")
             return Among(ask=Ask("tree", f"Which {name} is meant: {names}?"))
         without += [] if found else [name]
         for tree in found:
-            (left_out if several.every else meant)[tree.folder] = tree
+            group[tree.folder] = tree
     trees = [tree for folder, tree in meant.items() if folder not in left_out]
     return Among(tuple(trees), tuple(left_out.values()), tuple(without))
 
@@ -98,7 +145,7 @@ def for_each(turn: Turn) -> None:
     if several.each:
         _each_its_own(turn, several.each)
         return
-    meant = among(several, turn.house.trees(), turn.bench.here)
+    meant = among(several, turn.house.trees(), turn.bench.here, lambda name: said_in_plural(turn, name))
     if not several.shared and reading.topic not in _TOGETHER:
         trees = turn.house.trees()
         found = [fits(name, trees, turn.bench.here) for name in several.named]
@@ -112,6 +159,8 @@ def for_each(turn: Turn) -> None:
         turn.asks.append(meant.ask or Ask("tree", f"Which first: {_names(meant.trees, 'or')}?"))
         return
     turn.among = meant.trees
+    if several.named and meant.but:
+        turn.aside.append(f"left out: {_names(meant.but)}")
     if reading.topic in _TOGETHER or (reading.topic == "recall" and (not reading.work or len(meant.trees) > MANY)):
         turn.decide()
         return
@@ -141,7 +190,7 @@ def _each_its_own(turn: Turn, pieces: Sequence[Reading]) -> None:
     for piece in pieces:
         own = type(turn)(turn.bench, piece, turn.confirmed)
         several = own.reading.several or Several(_names_of(piece))
-        meant = among(several, turn.house.trees(), turn.bench.here)
+        meant = among(several, turn.house.trees(), turn.bench.here, lambda name: said_in_plural(turn, name))
         if meant.ask:
             turn.asks.append(meant.ask)
             return

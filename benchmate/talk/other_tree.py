@@ -27,7 +27,7 @@ def tree_for_tree(short: Short, talk: Context) -> Reading | None:
     if talk.amends is None or {"ask", "remind", "note", "new"} & set(short.heard.acts) or _NOT not in short.texts:
         return None
     for denied_words, meant_words in _parted(short):
-        denied, meant = _tree_alone(short, denied_words), _tree_alone(short, meant_words)
+        denied, meant = tree_alone(short, denied_words), tree_alone(short, meant_words)
         if denied and not meant and talk.made and (other := _other_work(short, denied, meant_words)):
             return other
         if not denied or not meant:
@@ -52,7 +52,7 @@ def _parted(short: Short) -> Iterator[tuple[str, str]]:
             yield short.between(at + 1, len(texts)), short.between(0, at)
 
 
-def _tree_alone(short: Short, words: str) -> tuple[str, bool] | None:
+def tree_alone(short: Short, words: str) -> tuple[str, bool] | None:
     """The one tree that the words name and nothing beside, and whether by its name."""
     heard = short.hear(words.strip(" ,.!")) if words else None
     if heard is None or heard.work or heard.missed or heard.measures or heard.when:
@@ -99,7 +99,7 @@ def meant_another(short: Short, talk: Context) -> Reading | None:
     meant = (heard.tree, True) if heard.tree else (kinds[0], False) if len(kinds) == 1 else None
     if not (same and meant and len(kinds) == len(heard.facts)):
         bare = rest.removeprefix(leads or "").strip(" ,")
-        meant = _tree_alone(short, bare) if not heard.work or heard.acts == ("correct",) else None
+        meant = tree_alone(short, bare) if not heard.work or heard.acts == ("correct",) else None
     if meant is None:
         return None
     name, is_name = meant

@@ -17,10 +17,16 @@ if TYPE_CHECKING:
     from benchmate.talk.turns import Turn
 
 _GAP = 4
+_STATES = ("species", "finding", "health")  # what a statement that a tree is dead may tell of it
 
 
 def parts_with(turn: Turn) -> bool:
     """Close the record of a tree that is told to have left the garden; True where the statement tells that."""
+    if _of_young(turn, turn.reading):
+        own = tuple(fact for fact in turn.reading.facts if fact.kind == "species")
+        turn.reading = replace(turn.reading, acts=("note",), facts=own, measures={}, missed=(), kept=())
+        turn.aside.append("kept as a note: young plants are none of the tree's branches")
+        return False
     how = _how(turn, turn.reading)
     if how is None or turn.house.garden is None:
         return False
@@ -40,12 +46,22 @@ def parts_with(turn: Turn) -> bool:
     return True
 
 
+def _of_young(turn: Turn, reading: Reading) -> bool:
+    """ "Two of the cuttings died": what became of young plants is no state of the tree that they were taken from."""
+    words = turn.house.lexicon.sense.get("parting", {})
+    if set(reading.acts) - {"observe", "note"} or reading.note or reading.topic or reading.work:
+        return False
+    texts = turn.house.lexicon.split(reading.said)
+    young = any(_said(one, texts, ()) for one in words.get("young", ()))
+    return young and any(_said(one, texts, ()) for one in words.get("young_lost", ()))
+
+
 def _how(turn: Turn, reading: Reading) -> str | None:
     """How the tree left, where the whole tree is meant and nothing beside it is told; else None."""
     lexicon, words = turn.house.lexicon, turn.house.lexicon.sense.get("parting", {})
     if set(reading.acts) - {"observe", "note"} or reading.note or reading.topic or reading.work or reading.measures:
         return None
-    if any(fact.denied or fact.kind not in ("species", "finding") or fact.spot != NOWHERE for fact in reading.facts):
+    if any(fact.denied or fact.kind not in _STATES or fact.spot != NOWHERE for fact in reading.facts):
         return None
     if "it" in reading.refers and not reading.tree and spots_of(turn.before.reading):
         return None  # "it" is the branch that was spoken of
@@ -53,7 +69,10 @@ def _how(turn: Turn, reading: Reading) -> str | None:
     found = [
         (how, says) for how in ENDS for says in words.get(how, ()) if _said(says, texts, words.get("part_behind", ()))
     ]
-    if not found or phrase_places(texts, "PART", lexicon):
+    lost = _lost(turn, reading, texts, words.get("lost", ()))
+    if lost and not found:
+        found = [(ENDS[0], "lost")]
+    if not found or (phrase_places(texts, "PART", lexicon) and not lost):
         return None
     people = words.get("people", ())
     if any(one in people and behind == "'s" for one, behind in itertools.pairwise(texts)):
@@ -63,6 +82,21 @@ def _how(turn: Turn, reading: Reading) -> str | None:
     if any(word not in known for missed in reading.missed for word in lexicon.split(missed.words)):
         return None
     return how
+
+
+def _lost(turn: Turn, reading: Reading, texts: Sequence[str], phrases: Collection[str]) -> bool:
+    """ "Lost the juniper to frost": whether what was lost is the tree itself."""
+    lexicon = turn.house.lexicon
+    small = {*lexicon.sense["pointers"], *lexicon.sense["owners"], "poor", "old"}
+    names = {tuple(lexicon.split(reading.tree))} if reading.tree else set()
+    names |= {tuple(texts[start:end]) for start, end, _ in phrase_places(texts, "SPECIES", lexicon)}
+    for phrase in phrases:
+        parts = phrase.split()
+        for at in (n + len(parts) for n in range(len(texts)) if list(texts[n : n + len(parts)]) == parts):
+            begin = next((n for n in range(at, len(texts)) if texts[n] not in small), len(texts))
+            if any(tuple(texts[begin : begin + len(name)]) == name for name in names):
+                return True
+    return False
 
 
 def _said(says: str, texts: Sequence[str], behind: Collection[str]) -> bool:

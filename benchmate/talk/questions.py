@@ -9,7 +9,7 @@ from benchmate.garden.record import Tree
 from benchmate.hearing.reading import Fact, Reading
 from benchmate.practice import advise as weigh_options
 from benchmate.practice import gather
-from benchmate.practice.advice import AVOID, HOLD, Advice, Ask, FigureTold
+from benchmate.practice.advice import Advice, Ask, FigureTold
 from benchmate.practice.facts import Facts
 from benchmate.talk.dates import first_day
 from benchmate.talk.known_answers import KNOWN, known_lines
@@ -72,6 +72,7 @@ def season_asked(turn: Turn) -> dt.date | None:
 def advise(turn: Turn) -> None:
     """Advice on what was seen, done or asked, beside what the grower planned or decided of it."""
     from benchmate.talk import own_words as own
+    from benchmate.talk.told_beside import beside
 
     reading = turn.reading
     if reading.topic == "why" and _own_reason(turn):
@@ -92,7 +93,7 @@ def advise(turn: Turn) -> None:
         turn.own = [one.words for one in own.own_words(turn.house, turn.tree, works, turn.on) if one.stands]
         if reading.topic == "when" and not turn.own:
             turn.aside += own.asked_again(turn.house, turn.tree, works, turn.on)
-    turn.advice = _bite_checks(turn, _with_figure(turn, _weighed(turn, reading)))
+    turn.advice = beside(turn, bite_checked(turn, _with_figure(turn, weighed(turn, reading))))
     if turn.tree and asks_how_it_is(turn):
         turn.says += state_words(turn, turn.tree)
     if season := season_asked(turn):
@@ -136,7 +137,7 @@ def _why_so(turn: Turn, tree: Tree) -> bool:
     ]
     told = [f"{day_words(entry.day, turn.on)}: {entry_words(entry, entry.day, units)}" for entry in before[-3:]]
     turn.says += ["What was taken from it in the year before:", *told] if told else ["No heavy work stands before it"]
-    turn.advice = _weighed(turn, replace(turn.reading, topic="advice"))
+    turn.advice = weighed(turn, replace(turn.reading, topic="advice"))
     return True
 
 
@@ -231,7 +232,7 @@ def _with_figure(turn: Turn, advice: Advice) -> Advice:
     return replace(advice, figures=(*advice.figures, told)) if told else advice
 
 
-def _bite_checks(turn: Turn, advice: Advice) -> Advice:
+def bite_checked(turn: Turn, advice: Advice) -> Advice:
     """Advice whose first look at the wire comes when it may bite, where the tree's own growth or gap tells that."""
     if not any(option.work == "wire" for option in advice.options):
         return advice
@@ -264,16 +265,6 @@ def _why(turn: Turn) -> None:
     turn.advice = replace(offered, options=(), asks=(), cautions=())
 
 
-def as_done(turn: Turn, reading: Reading, advice: Advice | None) -> Advice | None:
-    """The advice as work that was done has it: what to come back for is told of such work even where it had better
-    have waited."""
-    now = {work.work for work in reading.work if work.done == "now" and "decide" in reading.acts}
-    if advice is None or not any(one.work in now and one.verdict in (HOLD, AVOID) for one in advice.options):
-        return advice
-    works = tuple(replace(work, done="done") if work.done == "now" else work for work in reading.work)
-    return _bite_checks(turn, _weighed(turn, replace(reading, work=works)))
-
-
 def _what_if(turn: Turn) -> None:
     """The advice as it would be, and what that changes. What is only supposed is not kept as known."""
     from benchmate.practice.what_if import supposed, what_if
@@ -285,15 +276,16 @@ def _what_if(turn: Turn) -> None:
         asked = replace(turn.reading, facts=(), topic="may")
     now = supposed(asked, turn.reading)
     if not turn.reading.facts and turn.reading.work:
-        turn.advice = _weighed(turn, now)
+        turn.advice = weighed(turn, now)
         return
-    was = _weighed(turn, replace(asked, work=now.work))
-    changed = what_if(was, _weighed(turn, now))
+    was = weighed(turn, replace(asked, work=now.work))
+    changed = what_if(was, weighed(turn, now))
     turn.advice = changed.advice
     told = {one.id: {"short": one.short or one.says} for one in (*was.cautions, *changed.advice.cautions)}
     turn.says += change_words(changed, turn.on, {**told, **house.book.cautions})
 
 
-def _weighed(turn: Turn, reading: Reading) -> Advice:
+def weighed(turn: Turn, reading: Reading) -> Advice:
+    """The advice on a reading, for the day on which its work would be done."""
     house, on = turn.house, day_meant(turn)
     return weigh_options(reading, facts_of(turn, reading, turn.tree, on), house.book, house.place, on)

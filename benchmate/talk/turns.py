@@ -18,7 +18,7 @@ from benchmate.talk.deeds import another_option, pick, refused_options, strike, 
 from benchmate.talk.expected import keeps_expected
 from benchmate.talk.following import Endings, endings_of, in_its_days
 from benchmate.talk.kept import kept, moved_words, thought_words
-from benchmate.talk.many import for_each
+from benchmate.talk.many import for_each, several_meant
 from benchmate.talk.naming import begin_record, name_tree
 from benchmate.talk.not_done import put_right
 from benchmate.talk.offspring import propagate
@@ -29,6 +29,7 @@ from benchmate.talk.refer import pointing_of, resolve
 from benchmate.talk.renaming import meant_for_it, rename
 from benchmate.talk.settling import NO_DAY, TO_COME, settled, settled_guesses
 from benchmate.talk.sums_follow import counted_leaves
+from benchmate.talk.two_parts import with_second_part
 from benchmate.talk.which_tree import Meant, as_list, as_turn, meant_tree, rivals, species_said, which
 from benchmate.telling.answer import Answer
 from benchmate.telling.lines import Line
@@ -39,7 +40,6 @@ if TYPE_CHECKING:
     from benchmate.talk.bench import Bench
 
 ADVISED = {"advice", "may", "when", "compare", "why", "what-if"}
-_STATES = {"observe", "decide"}
 
 
 def carry_out(bench: Bench, reading: Reading, confirmed: bool, gone: Logged = ()) -> tuple[Answer, Context]:
@@ -49,7 +49,7 @@ def carry_out(bench: Bench, reading: Reading, confirmed: bool, gone: Logged = ()
     turn.take_back()
     if turn.point_and_correct():
         turn.reading = turned_to(turn.reading, turn.house)
-        if turn.reading.several and not {"strike", "new"} & set(turn.acts):
+        if several_meant(turn):
             for_each(turn)
         else:
             turn.find_tree()
@@ -148,7 +148,7 @@ class Turn:
             return True
         if fixed is None:
             what = "Say what it should have been" if last else "Nothing was said before in this talk; say it whole"
-            self.asks.append(Ask("work", f"{what}, as in: no, the right branch."))
+            self.asks.append(Ask("work", f"{what}, as in: no, the right branch; no, that was the elm."))
             return False
         self.reading = fixed
         return True
@@ -171,7 +171,7 @@ class Turn:
             self.meant = Meant(species_alone=True)
         else:
             self.meant = meant_tree(reading, self.house.trees(), here)
-        if "turn" in self.acts and not reading.tree and not species_said(reading):
+        if "turn" in self.acts and not (reading.tree or species_said(reading)):
             self.meant = Meant(self.house.next_tree(here))
         elif reading.topic == "list" and not reading.tree:
             self.meant = Meant(here)  # the trees asked for are no turn to one of them
@@ -195,6 +195,7 @@ class Turn:
     def decide(self) -> None:
         """Advice, answers to questions, and the entries that the statement makes."""
         from benchmate.talk import questions
+        from benchmate.talk.told_beside import as_done, as_told
 
         if "pick" in self.acts:
             pick(self)
@@ -205,7 +206,7 @@ class Turn:
         reading = self.reading
         if "ask" in self.acts and reading.topic not in ADVISED:
             questions.answer(self)
-        elif ("ask" in self.acts or _STATES & set(self.acts)) and "new" not in self.acts:
+        elif ("ask" in self.acts or {"observe", "decide"} & set(self.acts)) and "new" not in self.acts:
             questions.advise(self)
         if self.new_name and settled_guesses(self):
             begin_record(self)
@@ -214,8 +215,8 @@ class Turn:
             self.asks.append(TO_COME)
             return
         entries = entries_of(
-            reading,
-            questions.as_done(self, reading, self.advice),
+            as_told(self, reading),
+            as_done(self, reading, self.advice),
             self.on,
             southern=self.southern,
             refused=refused_options(self),
@@ -249,7 +250,7 @@ class Turn:
         if self.tree and (others := rivals(self.reading, self.house.trees())):
             self.asks.insert(0, which(others))  # two kinds in one statement: nothing is logged on the first by luck
         elif self.tree:
-            self.to_log.append((self.tree, entries))
+            self.to_log.append((self.tree, with_second_part(self, entries)))
         elif self.house.garden is None:
             self.aside.append("nothing is logged: no garden is open")
         elif self.meant.ask:

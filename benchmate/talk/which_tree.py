@@ -49,7 +49,11 @@ def as_list(reading: Reading, on: dt.date, southern: bool = False) -> Reading:
 
 
 def as_turn(reading: Reading) -> Reading:
-    """A tree's name with nothing beside it ("Crag") turns to that tree."""
+    """A tree's name alone ("Crag") turns to that tree; a number alone in a question is nothing seen ("the weak ones
+    first, then the rest ten days later?")."""
+    asks = reading.acts == ("observe",) and reading.said.rstrip().endswith("?")
+    if asks and reading.measures and not (reading.facts or reading.candidates):
+        return replace(reading, acts=("ask",), topic="advice", measures={})
     said = reading.work or reading.facts or reading.candidates or reading.measures or reading.figure or reading.missed
     if reading.acts or said or not reading.tree or reading.several:
         return reading

@@ -24,7 +24,8 @@ def _of_advice(answer: Answer) -> str:
     advice, reading = answer.advice, answer.reading
     if answer.confirm or advice is None:
         return ""
-    asked = {work.work for work in reading.work if work.work}
+    told = reading.told_beside  # "repotted it, may I feed it": the repot is not asked about
+    asked = {work.work for work in reading.work if work.work and work not in told}
     about = [option for option in advice.options if option.work in asked]
     if advice.figures:
         figure = advice.figures[0]
