@@ -168,6 +168,7 @@ class _Maker:
             verdict=row.get("verdict"),
             weight=int(row.get("weight", 0)),
             offers=bool(row.get("offers", False)),
+            bring=row.get("bring"),
             spot=row.get("spot"),
             says=row.get("says", ""),
             amount=amount,

@@ -6,7 +6,7 @@ The days stand in rules/seasons; nothing here reads a file or a clock. What the 
 
 from .check import season_faults
 from .course import SPRING_SHIFT, course_of
-from .frost import before_first_frost, frost_days, spring_frost_days
+from .frost import before_first_frost, frost_days, frost_season_days, spring_frost_days
 from .names import next_growth, season_name, season_span, season_start
 from .stages import StageGuess, guess_stage, stage_truth
 from .windows import Window, first_window, next_stage, next_window
@@ -30,6 +30,7 @@ __all__ = [
     "season_name",
     "season_span",
     "season_start",
+    "frost_season_days",
     "spring_frost_days",
     "stage_truth",
     "turned",
