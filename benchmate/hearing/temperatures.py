@@ -1,4 +1,4 @@
-"""Temperatures against the freezing point, of the air or of a night: "ten below", "28 in the shade", "nights down to 6"."""
+"""Temperatures against freezing, of the air or of a night: "ten below", "28 in the shade", "nights down to 6"."""
 
 from __future__ import annotations
 
@@ -36,8 +36,8 @@ def of_air(degrees: float, numbers: Mapping[str, Any]) -> float:
 
 
 def of_nights(vw: ValueWords, words: Sequence[str], at: int) -> Iterator[Value]:
-    """ "Nights are down to 6", "an overnight low of -2", "it got down to 4 last night": degrees by what they are said of.
-    A lone "it" or "down to" tells of the air only where the words speak of a night."""
+    """ "Nights are down to 6", "a low of -2 overnight", "it got down to 4 last night": degrees by what they are said
+    of. A lone "it" or "down to" tells of the air only where the words speak of a night."""
     nights = vw.nights
     head = first_of(nights.get("heads", ()), words, at)
     if head is None and (head := first_of(nights.get("loose", ()), words, at)) is not None:
@@ -52,6 +52,8 @@ def of_nights(vw: ValueWords, words: Sequence[str], at: int) -> Iterator[Value]:
     number = cardinal(vw, words, head + below)
     if number is None:
         return
+    if number[1] < len(words) and words[number[1]] in vw.range and (upper := cardinal(vw, words, number[1] + 1)):
+        number = min(number[0], upper[0]), upper[1]  # "3 or 4": the colder
     unit = unit_at(vw, words, number[1])
     if unit and unit[0][0] not in ("degree", "celsius", "fahrenheit"):
         return

@@ -137,6 +137,8 @@ class Bench:
         from benchmate.talk.of_another import of_another
 
         reading = self.house.hear(words, self.on, self.context.lending)
+        if (sheltered := self._sheltered(words, reading)) is not None:
+            return sheltered
         if words[:2].casefold() in ("ho", "wh"):
             from benchmate.talk.as_recorded import as_recorded
 
@@ -190,6 +192,15 @@ class Bench:
         from benchmate.talk.added_to import added_to
 
         return added_to(self, words)
+
+    def _sheltered(self, words: str, reading: Reading) -> Reading | None:
+        """The question which trees need shelter, asked outright or by a cold night told of no tree."""
+        if self.house.garden is None:
+            return None
+        from benchmate.talk.sheltering import asks_shelter, near
+
+        asked = asks_shelter(self, words, reading)
+        return near(asked, self.on) if asked else None
 
     def _of_all(self, reading: Reading) -> Reading | None:
         """The question which trees need a work now, asked of each of them."""

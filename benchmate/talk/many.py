@@ -10,6 +10,7 @@ from benchmate.hearing.reading import Fact, Reading, Several
 from benchmate.practice.advice import ASK, GO, Advice, Ask, Caution, Option
 from benchmate.talk.decide import entries_of
 from benchmate.talk.recall_many import MANY
+from benchmate.talk.sheltering import is_shelter_question, shelter_words
 from benchmate.talk.which_tree import fits, is_of
 from benchmate.telling import lines as role
 from benchmate.telling.headline import headline_of
@@ -201,6 +202,10 @@ def _merge(turn: Turn, parts: list[Turn], decides: bool) -> None:
         turn.lines += part.lines
         options = [option.as_json() for option in part.advice.options] if part.advice else []
         turn.found.append({"tree": part.tree.name if part.tree else None, "options": options, "says": list(part.says)})
+    if is_shelter_question(turn.reading):
+        turn.says += shelter_words(turn, parts)
+        turn.advice = Advice(turn.reading, None, turn.on.isoformat(), cautions=_of_people(one.advice for one in parts))
+        return
     told = [part for part in parts if "ask" in part.acts or not (decides and "decide" in part.acts)]
     decided = [part for part in parts if part not in told]
     turn.says += _decided(turn, decided) if decided else []
