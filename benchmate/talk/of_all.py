@@ -48,7 +48,7 @@ def _turn_of_kind(heard: Reading, lexicon: Lexicon) -> Reading | None:
     kinds = {fact.kind for fact in heard.facts}
     if (
         heard.topic != "compare"
-        or not kinds <= {"species"}
+        or kinds != {"species"}
         or not _by_turn(heard, lexicon)
         or heard.tree
         or heard.several

@@ -113,7 +113,9 @@ def _window(turn: Turn, tree: Tree, works: Sequence[str], span: tuple[dt.date, d
             continue
         closes = day_of(option.closes)
         opens = on if option.verdict == GO else day_of(option.opens)
-        if opens is None or opens > last or (closes and closes < first):
+        if opens and opens > last:
+            return None
+        if opens is None or (closes and closes < first):
             continue
         begins = "now" if opens == turn.on else f"from {day_words(opens, turn.on)}"
         until = "until" if opens == turn.on else "to"
