@@ -46,13 +46,7 @@ def _by_turn(reading: Reading, lexicon: Lexicon) -> bool:
 def _turn_of_kind(heard: Reading, lexicon: Lexicon) -> Reading | None:
     """ "Which maples need repotting": whose turn it is among the trees of a kind, which nothing is compared of."""
     kinds = {fact.kind for fact in heard.facts}
-    if (
-        heard.topic != "compare"
-        or kinds != {"species"}
-        or not _by_turn(heard, lexicon)
-        or heard.tree
-        or heard.several
-    ):
+    if heard.topic != "compare" or kinds != {"species"} or not _by_turn(heard, lexicon) or heard.tree or heard.several:
         return None
     texts = lexicon.split(heard.said)
     needs = set(lexicon.sense["needing"]) & set(texts)
