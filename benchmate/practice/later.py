@@ -6,7 +6,7 @@ import datetime as dt
 
 from benchmate.garden.record import Place
 from benchmate.hearing.reading import Spot
-from benchmate.practice.advice import AVOID, HOLD, Follow, Reason
+from benchmate.practice.advice import AVOID, HOLD, Follow, Option, Reason
 from benchmate.practice.almanac import almanac_for
 from benchmate.practice.book import Rule, RuleBook
 from benchmate.practice.facts import SAID, Facts
@@ -90,14 +90,16 @@ def settled(one: Weighed, days: Days, search: bool) -> Weighed:
     if option.verdict == HOLD:
         day = _first_free(one, days) if search or _passes(one) else None
         if day is None and search and (weeks := _weeks_but_for(one.target, days)):
-            opens, last, first = weeks
-            option = replace(option, opens=opens.isoformat(), closes=last.isoformat(), first=first)
-            return replace(one, option=option)
+            return replace(one, option=_of_weeks(option, *weeks))
         closes = weigh(one.target, days.on(day)).option.closes if day else None
     if search and closes is None and (day or option.verdict != HOLD):
         last = _last_free(one.target, day or days.facts.on, days)
         closes = last.isoformat() if last else None
     return replace(one, option=replace(option, opens=day.isoformat() if day else None, closes=closes))
+
+
+def _of_weeks(option: Option, opens: dt.date, last: dt.date, first: tuple[Reason, ...]) -> Option:
+    return replace(option, opens=opens.isoformat(), closes=last.isoformat(), first=first)
 
 
 def due_when_free(one: Weighed, days: Days) -> Weighed:
