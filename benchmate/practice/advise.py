@@ -156,6 +156,8 @@ def day_meant(reading: Reading, on: dt.date, place: Place) -> dt.date | None:
 
 def past_told(reading: Reading, on: dt.date, place: Place) -> tuple[dt.date, dt.date] | None:
     """First and last day of what is told of the past and nothing else, where both lie near enough to judge it by."""
+    if reading.onward and any("every_days" in work.measures for work in reading.work):
+        return None  # "fed it every fortnight since July" goes on today
     if not reading.when or "ask" in reading.acts or not reading.work:
         return None
     if any(work.done != "done" for work in reading.work):

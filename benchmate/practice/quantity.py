@@ -232,5 +232,6 @@ MEASURES = (
     "ppm",
     "days",
     "gap_mm",
+    "every_days",
 )
 QUANTITIES = (*_RECKONED, *MEASURES)
