@@ -265,7 +265,11 @@ class Bench:
             from benchmate.talk.many import settled_with
 
             trees = self.house.trees()
+            from benchmate.talk.plurals import of_all_asked
+
             tree = named(trees, words.strip(" .!"))
+            if tree is None and (every := of_all_asked(words, pending.reading, trees, self.house.lexicon)):
+                return self.carry(every, confirmed=True)
             settled = settled_with(pending.reading, tree, trees, self.here) if tree else None
             if settled is None:
                 return None

@@ -22,6 +22,7 @@ from benchmate.talk.naming import begin_record, name_tree
 from benchmate.talk.not_done import put_right
 from benchmate.talk.on_record import on_record
 from benchmate.talk.parting import parts_with
+from benchmate.talk.plurals import all_of_kind
 from benchmate.talk.redated import day_meant_by
 from benchmate.talk.refer import pointing_of, resolve
 from benchmate.talk.settling import NO_DAY, TO_COME, settled, settled_guesses
@@ -45,7 +46,7 @@ def carry_out(bench: Bench, reading: Reading, confirmed: bool, gone: Logged = ()
     turn.gone = gone
     turn.take_back()
     if turn.point_and_correct():
-        turn.reading = turned_to(turn.reading, turn.house)
+        turn.reading = all_of_kind(turned_to(turn.reading, turn.house), turn.house, turn.on)
         if turn.reading.several and not {"strike", "new"} & set(turn.acts):
             for_each(turn)
         else:
@@ -162,8 +163,7 @@ class Turn:
 
     def find_tree(self) -> None:
         """The tree, and what was said of it before in this talk."""
-        reading, before = self.reading, self.before
-        here = self.bench.here
+        reading, before, here = self.reading, self.before, self.bench.here
         if before.species and not reading.tree and not species_said(reading) and "turn" not in self.acts:
             self.meant = Meant(species_alone=True)
         else:
@@ -246,8 +246,8 @@ class Turn:
 
     def keep(self, entries: tuple[Entry, ...]) -> None:
         if not settled(self):
-            return
-        if self.tree and (others := rivals(self.reading, self.house.trees())):
+            pass
+        elif self.tree and (others := rivals(self.reading, self.house.trees())):
             self.asks.insert(0, which(others))  # two kinds in one statement: nothing is logged on the first by luck
         elif self.tree:
             self.to_log.append((self.tree, entries))
