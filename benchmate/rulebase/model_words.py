@@ -32,6 +32,7 @@ class WorkShape(Shape):
     part_named: list[str] = Field(default=[])
     remind: Any = None
     told: ToldShape | None = None
+    lessens: str | None = None
     manners: dict[str, str] = Field(default={})
     ways: dict[str, str] = Field(default={})
     beside: dict[str, str] = Field(default={})

@@ -17,6 +17,7 @@ from benchmate.telling.headline import headline_of
 from benchmate.telling.heard import said_work_words
 from benchmate.telling.lines import Line
 from benchmate.telling.options import blocks_first, verdict_words
+from benchmate.telling.told import lessening
 from benchmate.telling.wording import list_words, sentence, small
 from benchmate.value import dataclass, replace
 
@@ -208,7 +209,9 @@ def _merge(turn: Turn, parts: list[Turn], decides: bool) -> None:
         return
     told = [part for part in parts if "ask" in part.acts or not (decides and "decide" in part.acts)]
     decided = [part for part in parts if part not in told]
-    turn.says += _decided(turn, decided) if decided else []
+    once = turn.confirmed and turn.reading.several is not None and turn.reading.several.every
+    if decided and not (once and len(parts) <= _WEIGHED):  # what was told before the yes is not told again
+        turn.says += _decided(turn, decided)
     turn.says += [words for part in told for words in _answers(part)]
     cautions = _of_people(part.advice for part in parts)
     turn.advice = Advice(turn.reading, None, turn.on.isoformat(), cautions=cautions)
@@ -232,12 +235,24 @@ def _decided(turn: Turn, parts: list[Turn]) -> list[str]:
     names = list_words(list(dict.fromkeys(part.label for part, _ in careful)))
     rest = len({part.label for part in parts} - {part.label for part, _ in careful})
     head = f"Careful on {names}" + (f"; nothing known stands against it on the other {rest}" if rest else "")
+    told: dict[str, list[str]] = {}
     for part, option in careful:
-        words = f"{part.label}: {verdict_words(option, turn.on)}"
         asked = [ask.says for ask in part.advice.asks] if part.advice else []
         said = [reason.says for reason in blocks_first(option.against)] if option.verdict != ASK else asked
-        turn.lines.append(Line(words + (f": {small(said[0])}" if said else "."), role.REASON, "- ", 2))
+        words = (said or [verdict_words(option, turn.on)])[0]
+        if not _is_done(part, option):  # of what is still to be done the day is told, of what is done what was wrong
+            words = f"{verdict_words(option, turn.on)}" + (f": {small(said[0])}" if said else "")
+        told.setdefault(sentence(words), []).append(part.label)
+    for words, labels in told.items():
+        turn.lines.append(Line(f"{list_words(list(dict.fromkeys(labels)))}: {small(words)}", role.REASON, "- ", 2))
+    past = [option.work for part, option in careful if option.verdict != ASK and _is_done(part, option)]
+    turn.lines += [Line(sentence(one), role.ASIDE, "What lessens it now: ") for one in lessening(past)]
     return [head]
+
+
+def _is_done(part: Turn, option: Option) -> bool:
+    """Whether the work that something stands against is done already."""
+    return any(work.work == option.work and work.done == "done" for work in part.reading.work)
 
 
 def _stands_against(part: Turn) -> list[Option]:
