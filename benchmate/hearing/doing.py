@@ -20,7 +20,7 @@ class Mood:
     """How the verb is meant. done: as in the contract. event: something is told of the tree rather than decided.
     denied: the event did not happen. open: the form alone does not tell past from present ("put", "cut").
     going: it is a form in -ing. someone: it is told who does it ("I need to seal it"). habit: with a word of how often
-    it would tell what is done again and again ("I've been watering", "we water")."""
+    it would tell what is done again and again ("I've been watering")."""
 
     done: str
     event: bool = False
@@ -47,14 +47,14 @@ def mood_of(aux: Sequence[str], form: str, verb: str, lexicon: Lexicon, subject:
         past = _same_past(verb, lexicon) and "let" not in aux
         if past and someone and not {"ask", "need"} & set(aux):
             return Mood(DONE, open=True)  # "I cut the candles off"
-        return Mood(NOW, open=past, someone=someone, habit=set(aux) == {"i"})
+        return Mood(NOW, open=past, someone=someone)
     if form == "VNOW":  # "the left one goes"
         return Mood(NOT if denied else NOW)
     if form == "VING":
         if denied:
             return Mood(NOT)
-        ahead = bool({"will", "let", "need", "ask"} & set(aux))
-        return Mood(DONE if "done" in aux else LATER if "will" in aux else NOW, going=True, habit=not ahead)
+        habit = bool({"be", "have"} & set(aux)) and not {"will", "let", "need", "ask"} & set(aux)
+        return Mood(DONE if "done" in aux else LATER if "will" in aux else NOW, going=True, habit=habit)
     if "get" in aux or {"let", "have"} <= set(aux):  # "get it wired", "let's have the elm fed"
         if "do" in aux and someone and not denied:
             return Mood(DONE)  # "did I get it wired"
