@@ -19,7 +19,8 @@ BENT = frozenset({"bend", "guy", "wire", "turn-tree"})
 class Mood:
     """How the verb is meant. done: as in the contract. event: something is told of the tree rather than decided.
     denied: the event did not happen. open: the form alone does not tell past from present ("put", "cut").
-    going: it is a form in -ing. someone: it is told who does it ("I need to seal it")."""
+    going: it is a form in -ing. someone: it is told who does it ("I need to seal it"). habit: with a word of how often
+    it would tell what is done again and again ("I've been watering")."""
 
     done: str
     event: bool = False
@@ -27,6 +28,7 @@ class Mood:
     open: bool = False
     going: bool = False
     someone: bool = False
+    habit: bool = False
 
 
 def mood_of(aux: Sequence[str], form: str, verb: str, lexicon: Lexicon, subject: bool, thing: bool = False) -> Mood:
@@ -51,7 +53,8 @@ def mood_of(aux: Sequence[str], form: str, verb: str, lexicon: Lexicon, subject:
     if form == "VING":
         if denied:
             return Mood(NOT)
-        return Mood(DONE if "done" in aux else LATER if "will" in aux else NOW, going=True)
+        habit = bool({"be", "have"} & set(aux)) and not {"will", "let", "need", "ask"} & set(aux)
+        return Mood(DONE if "done" in aux else LATER if "will" in aux else NOW, going=True, habit=habit)
     if "get" in aux or {"let", "have"} <= set(aux):  # "get it wired", "let's have the elm fed"
         if "do" in aux and someone and not denied:
             return Mood(DONE)  # "did I get it wired"

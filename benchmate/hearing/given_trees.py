@@ -34,7 +34,11 @@ def with_given_trees(
     if read.acts != ("decide",) or letters(read) >= letters(reading):
         return reading
     trees = listed or (alone,)
-    kinds = tuple(Fact("species", str(one.value)) for one in trees if one.kind == "SPECIES")
+    kinds = tuple(
+        Fact("species", str(one.value), span=(words[one.first].start, words[one.end - 1].end))
+        for one in trees
+        if one.kind == "SPECIES"
+    )
     names = tuple(dict.fromkeys(str(one.value) for one in trees))
     tree = next((str(one.value) for one in trees if one.kind == "NAME"), None)
     several = Several(names) if len(names) > 1 else None

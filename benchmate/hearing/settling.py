@@ -14,6 +14,7 @@ from .counted_places import bare_gauges, counted_places
 from .cut_at import cut_at_branch
 from .either_of import only_shaped_so, which_of_two
 from .given import was_given
+from .habits import as_habits
 from .lexicon import Lexicon
 from .loose_sizes import settle_loose_sizes
 from .mishaps import broke_at_work
@@ -73,4 +74,5 @@ def settle(
     asked_bare(clauses, found, words, lexicon)
     asked_states(clauses, found, words)
     going_somewhere(clauses, found, words, lexicon)
+    as_habits(clauses, on)
     return found, foretold

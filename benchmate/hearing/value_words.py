@@ -87,6 +87,7 @@ class ValueWords:
         self.hedges += [(tuple(w.split()), ("a",)) for w in hedge.get("article", [])]
         self.share_hedges = [tuple(w.split()) for w in hedge.get("shares", [])]
         self.cold = {key: [tuple(w.split()) for w in says] for key, says in numbers.get("cold", {}).items()}
+        self.nights = _nights(numbers.get("nights", {}))
         self.source = numbers
         self.air = [tuple(w.split()) for w in numbers.get("air", {}).get("says", [])]
         likened = numbers.get("likened", {})
@@ -95,7 +96,7 @@ class ValueWords:
         tables: tuple[Iterable[Phrase], ...] = (
             *(self.number, self.ordinal, self.share, self.fraction, self.part_of, self.named, self.headed),
             *(self.likened, self.likened_to, self.share_hedges, [phrase for phrase, _ in self.hedges]),
-            *(self.cold.get("nought", []), self.units),
+            *(self.cold.get("nought", []), self.units, self.nights.get("heads", []), self.nights.get("loose", [])),
         )
         self.starts = {words[0] for table in tables for words in table} | self.minus | self.single | self.between
 
@@ -106,6 +107,13 @@ def _forms(says: Iterable[str]) -> Iterable[Phrase]:
         yield tuple(word.split())
         if word[-1].isalpha():
             yield tuple((word + "s").split())
+
+
+def _nights(table: Mapping[str, Any]) -> dict[str, list[Phrase]]:
+    """Words about a night's temperature by their kind; what may stand before it goes before each head."""
+    says = {key: [tuple(w.split()) for w in rows] for key, rows in table.items() if isinstance(rows, list)}
+    says["heads"] = [(*before, *head) for head in says.get("heads", []) for before in ((), *says.get("before", []))]
+    return says
 
 
 def _measures(table: Mapping[str, Iterable[str]]) -> dict[Phrase, str]:

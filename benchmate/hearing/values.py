@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from benchmate.value import replace
 
-from .temperatures import FAHRENHEIT_FREEZING, FAHRENHEIT_PER_CELSIUS, of_air, weather
+from .temperatures import FAHRENHEIT_FREEZING, FAHRENHEIT_PER_CELSIUS, of_air, of_nights, weather
 from .value_words import Value, ValueWords, cardinal, first_of, longest, over, part_of_one, unit_at
 
 __all__ = [
@@ -45,6 +45,7 @@ def spot_values(vw: ValueWords, words: Sequence[str], at: int, deep: int = 0) ->
     if ordinal := _ORDINAL.match(first):
         yield Value(at + 1, "ORD", float(ordinal[1]))
         return
+    yield from of_nights(vw, words, at)
     yield from _named(vw, words, at)
     yield from _likened(vw, words, at)
     if found := longest(vw.ordinal, words, at):

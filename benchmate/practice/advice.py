@@ -88,7 +88,8 @@ class Option:
     """One thing that could be done. window: `opens` and `closes` are ISO dates or None.
 
     how: asked, decided, done, offered or leave. rest: the tree without the places that have options of their own.
-    manner: as in the work that was spoken of.
+    manner: as in the work that was spoken of. first: what must change before the window counts, where time alone does
+    not lift the hold.
     """
 
     work: str
@@ -104,9 +105,11 @@ class Option:
     how: str = "asked"
     rest: bool = False
     manner: tuple[str, ...] = ()
+    first: tuple[Reason, ...] = ()
 
     def as_json(self) -> dict[str, Any]:
-        return {
+        first = {"first": [reason.as_json() for reason in self.first]} if self.first else {}
+        return first | {
             "work": self.work,
             **self.spot.as_json(),
             "verdict": self.verdict,

@@ -13,6 +13,7 @@ from benchmate.practice.almanac import almanac_for
 from benchmate.practice.asks import MOST, choose_asks, no_tree, nothing_compared, unjudged
 from benchmate.practice.book import Rule, RuleBook
 from benchmate.practice.budget import counts_apart
+from benchmate.practice.day_told import day_meant, past_told
 from benchmate.practice.facts import Done, Facts
 from benchmate.practice.gather import said_traits
 from benchmate.practice.later import Days, due_when_free, matcher_on, settled
@@ -33,15 +34,14 @@ from benchmate.practice.target import ASKED, DECIDED, DONE, OFFERED, Target
 from benchmate.practice.truth import CLOSED
 from benchmate.practice.warnings import cautions_for
 from benchmate.practice.weigh import Weighed, not_left, weigh
-from benchmate.practice.when import first_day, span_of, weather_then
+from benchmate.practice.when import weather_then
 from benchmate.value import replace
 
 _RANK = {GO: 0, ASK: 1, HOLD: 2, AVOID: 3}
 # the most that a work weighs which only the season puts forward: more than nothing, less than one reason
 _SEASON_WEIGHT = 0.5
-# of work told of the past: since when the tree is as it was then, and how long a span still tells its time of year
+# of work told of the past: since when the tree is as it was then
 _LONG_AGO = dt.timedelta(days=21)
-_A_SEASON = dt.timedelta(days=100)
 
 
 def advise(reading: Reading, facts: Facts, book: RuleBook, place: Place, on: dt.date) -> Advice:
@@ -142,26 +142,6 @@ def _with_decided(matcher: Matcher, reading: Reading) -> Matcher:
         if work.work and work.done == "now"
     ]
     return Matcher(matcher.book, replace(facts, done=tuple(done)), matcher.almanac, matcher.tells)
-
-
-def day_meant(reading: Reading, on: dt.date, place: Place) -> dt.date | None:
-    """The later day that a question or a plan speaks of ("can I repot it in October"), or None for today."""
-    if not reading.when or "remind" in reading.acts or not reading.work:
-        return None
-    if not any(work.work and work.done in (None, "later") for work in reading.work):
-        return None
-    first = first_day(reading.when, place.southern)
-    return first if first and first > on else None
-
-
-def past_told(reading: Reading, on: dt.date, place: Place) -> tuple[dt.date, dt.date] | None:
-    """First and last day of what is told of the past and nothing else, where both lie near enough to judge it by."""
-    if not reading.when or "ask" in reading.acts or not reading.work:
-        return None
-    if any(work.done != "done" for work in reading.work):
-        return None
-    first, last = span_of(reading.when, on, place.southern)
-    return (first, last) if last < on and last - first <= _A_SEASON else None
 
 
 def _still_ahead(one: Weighed, weighed_on: dt.date, done_on: dt.date, on: dt.date) -> Weighed:

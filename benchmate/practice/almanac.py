@@ -64,6 +64,10 @@ class Almanac:
         days = seasons.spring_frost_days(self.on, self.place, self.tables)
         return -math.inf if days is None else float(days)
 
+    def frost_season_days(self) -> float:
+        """Days from the mean first frost to the mean last one; 0 at a place that has none."""
+        return float(seasons.frost_season_days(self.place, self.tables) or 0)
+
     def before_frost(self, days: int, after: dt.date) -> dt.date | None:
         """The day so many days before the first frost that comes next."""
         return seasons.before_first_frost(days, after, self.place, self.tables)

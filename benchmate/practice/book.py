@@ -29,7 +29,8 @@ class Limit:
 @dataclass(frozen=True, slots=True)
 class Rule:
     """One rule, compiled. `condition` and `limits` decide with `within`, `not_within` and `between` whether it holds;
-    the rest is what it then says. kind: rule, cap (of foliage), root_cap, or caution."""
+    the rest is what it then says. kind: rule, cap (of foliage), root_cap, or caution. bring: where to it calls a tree,
+    of the places under [sense.sheltering] in rules/words/filler.toml."""
 
     id: str
     kind: str = "rule"
@@ -45,6 +46,7 @@ class Rule:
     verdict: str | None = None
     weight: int = 0
     offers: bool = False
+    bring: str | None = None
     spot: str | None = None
     says: str = ""
     amount: Mapping[str, float] = field(default_factory=dict)
@@ -209,6 +211,7 @@ _PLAIN = (
     "verdict",
     "weight",
     "offers",
+    "bring",
     "spot",
     "says",
     "amount",

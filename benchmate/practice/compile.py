@@ -100,9 +100,11 @@ def _merged(tables: Mapping[str, Plain], section: str) -> dict[str, Plain]:
 
 
 def works_told(tables: Mapping[str, Plain]) -> dict[str, Plain]:
-    """Work -> the words that it is told by, as rules/works have them."""
+    """Work -> the words that it is told by, as rules/works have them; with what lessens the harm of a wrong time."""
     return {
-        work: table["told"] for work, table in _merged(tables, "work").items() if isinstance(table.get("told"), dict)
+        work: table["told"] | ({"lessens": table["lessens"]} if "lessens" in table else {})
+        for work, table in _merged(tables, "work").items()
+        if isinstance(table.get("told"), dict)
     }
 
 
@@ -175,6 +177,7 @@ class _Maker:
             verdict=row.get("verdict"),
             weight=int(row.get("weight", 0)),
             offers=bool(row.get("offers", False)),
+            bring=row.get("bring"),
             spot=row.get("spot"),
             says=row.get("says", ""),
             amount=amount,

@@ -6,7 +6,7 @@ import datetime as dt
 
 from benchmate.garden.record import Place
 from benchmate.hearing.reading import Spot
-from benchmate.practice.advice import AVOID, HOLD, Follow
+from benchmate.practice.advice import AVOID, HOLD, Follow, Option, Reason
 from benchmate.practice.almanac import almanac_for
 from benchmate.practice.book import Rule, RuleBook
 from benchmate.practice.facts import SAID, Facts
@@ -14,7 +14,7 @@ from benchmate.practice.gather import said_traits
 from benchmate.practice.match import Matcher
 from benchmate.practice.stages import BLOOM, stage_facts
 from benchmate.practice.target import Target
-from benchmate.practice.weigh import Weighed, is_held, weigh
+from benchmate.practice.weigh import Weighed, is_held, reason_of, weigh
 from benchmate.value import dataclass, field, replace
 
 # what is true of today only
@@ -97,11 +97,17 @@ def settled(one: Weighed, days: Days, search: bool) -> Weighed:
     closes = option.closes
     if option.verdict == HOLD:
         day = _first_free(one, days) if search or _passes(one) else None
+        if day is None and search and (weeks := _weeks_but_for(one.target, days)):
+            return replace(one, option=_of_weeks(option, *weeks))
         closes = weigh(one.target, days.on(day)).option.closes if day else None
     if search and closes is None and (day or option.verdict != HOLD):
         last = _last_free(one.target, day or days.facts.on, days)
         closes = last.isoformat() if last else None
     return replace(one, option=replace(option, opens=day.isoformat() if day else None, closes=closes))
+
+
+def _of_weeks(option: Option, opens: dt.date, last: dt.date, first: tuple[Reason, ...]) -> Option:
+    return replace(option, opens=opens.isoformat(), closes=last.isoformat(), first=first)
 
 
 def due_when_free(one: Weighed, days: Days) -> Weighed:
@@ -163,6 +169,31 @@ def _first_free(one: Weighed, days: Days) -> dt.date | None:
             return day
         held = day
     return None
+
+
+def _weeks_but_for(target: Target, days: Days) -> tuple[dt.date, dt.date, tuple[Reason, ...]] | None:
+    """(first day, last day, what must change) of the next weeks on which nothing holds the work but what no time lifts
+    ("not fed in spring"); None where none come within a year."""
+    start = days.facts.on
+    steps = [start + dt.timedelta(days=at) for at in range(0, _FARTHEST.days, _STEP.days)]
+    inside = next((day for day in steps if _untimed_alone(target, day, days)), None)
+    if inside is None:
+        return None
+    opens = last = inside
+    while opens > start and _untimed_alone(target, opens - _DAY, days):
+        opens -= _DAY
+    while last < start + _FARTHEST and _untimed_alone(target, last + _DAY, days):
+        last += _DAY
+    return opens, last, _untimed_alone(target, opens, days)
+
+
+def _untimed_alone(target: Target, day: dt.date, days: Days) -> tuple[Reason, ...]:
+    """The reasons that hold the work on a day, where each is one that no time lifts; else none."""
+    then = weigh(target, days.on(day))
+    blocks = [result for result in then.spoke if result.rule.blocks]
+    if then.allowance.verdict or any(one.rule.verdict == AVOID or _timed(one.rule) for one in blocks):
+        return ()
+    return tuple(reason_of(one.rule, one.rests_on) for one in blocks)
 
 
 def lag_of(facts: Facts, book: RuleBook, place: Place) -> int:

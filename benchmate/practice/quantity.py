@@ -208,6 +208,7 @@ _RECKONED: dict[str, Reckoner] = {
     "age_years": _age,
     "frost_days": lambda target, facts, almanac, book: (almanac.frost_days(), " days"),
     "spring_frost_days": lambda target, facts, almanac, book: (almanac.spring_frost_days(), " days"),
+    "frost_season_days": lambda target, facts, almanac, book: (almanac.frost_season_days(), " days"),
     "day_length_h": lambda target, facts, almanac, book: (almanac.day_length_h(), " h"),
     "heavy_works": _heavy_works,
     "heavy_cut_days": _heavy_cut_days,
@@ -232,5 +233,6 @@ MEASURES = (
     "days",
     "every_days",  # from one time to the next, where the work is said to come again
     "gap_mm",
+    "every_days",
 )
 QUANTITIES = (*_RECKONED, *MEASURES)

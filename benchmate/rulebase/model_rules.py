@@ -169,6 +169,7 @@ class RuleShape(Condition):
     verdict: Literal["go", "hold", "avoid"] | None = None
     weight: Annotated[int, Field(ge=-3, le=3)] | None = None
     offers: bool = False
+    bring: Literal["warm", "frost-free", "cover", "ground"] | None = None
     spot: Literal["finding"] | None = None
     says: Sentence
     amount: dict[str, float | int] = Field(default={})

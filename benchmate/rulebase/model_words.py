@@ -37,6 +37,7 @@ class WorkShape(Shape):
     part_named: list[str] = Field(default=[])
     remind: Any = None
     told: ToldShape | None = None
+    lessens: str | None = None
     manners: dict[str, str] = Field(default={})
     ways: dict[str, str] = Field(default={})
     where: dict[str, str] = Field(default={})

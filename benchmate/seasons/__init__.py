@@ -6,7 +6,7 @@ The days stand in rules/seasons; nothing here reads a file or a clock. What the 
 
 from .check import season_faults
 from .course import SPRING_SHIFT, course_of
-from .frost import before_first_frost, frost_days, spring_frost_days
+from .frost import before_first_frost, frost_days, frost_season_days, spring_frost_days
 from .kept import Kept
 from .names import next_growth, season_name, season_span, season_start
 from .stages import StageGuess, guess_stage, stage_truth
@@ -22,6 +22,7 @@ __all__ = [
     "course_of",
     "first_window",
     "frost_days",
+    "frost_season_days",
     "guess_stage",
     "is_southern",
     "month_day",

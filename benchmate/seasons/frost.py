@@ -8,6 +8,8 @@ from benchmate.garden.record import Place
 
 from .year import Tables, before, frost_dates, on_or_after
 
+_COMMON_YEAR = 2025
+
 
 def frost_days(on: dt.date, place: Place, tables: Tables) -> int | None:
     """Days from `on` to the mean first autumn frost; None where there is no frost.
@@ -36,6 +38,16 @@ def spring_frost_days(on: dt.date, place: Place, tables: Tables) -> int | None:
     if on_or_after(first, on) < coming:
         return -(on - before(last, on)).days
     return (coming - on).days
+
+
+def frost_season_days(place: Place, tables: Tables) -> int | None:
+    """Days from the mean first frost of autumn to the mean last of spring: about 190 in the English Midlands, under 100
+    where a frost is rare and light. None where there is no frost."""
+    last, first = frost_dates(place, tables)
+    if last is None or first is None:
+        return None
+    autumn = on_or_after(first, dt.date(_COMMON_YEAR, 1, 1))
+    return (on_or_after(last, autumn) - autumn).days
 
 
 def before_first_frost(days: int, on: dt.date, place: Place, tables: Tables) -> dt.date | None:

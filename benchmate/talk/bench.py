@@ -9,6 +9,7 @@ from benchmate.fault import UserError
 from benchmate.garden.record import Entry, Tree
 from benchmate.hearing.reading import Reading
 from benchmate.talk.context import LOGGING, Context, Logged, Pending
+from benchmate.talk.heard_in_talk import heard_in_talk
 from benchmate.talk.house import House
 from benchmate.talk.statement import check_measures, checked, yes_or_no
 from benchmate.talk.waiting import of_its_tree, settles
@@ -122,58 +123,13 @@ class Bench:
                 return self.carry(naming)
             if self.house.garden is not None and (anew := self._replanned(words) or self._added_to(words)) is not None:
                 return self.carry(anew[0], gone=anew[1])
-            reading = self._heard(words)
+            reading = heard_in_talk(self, words)
             if pending and pending.lasts and reading.acts == ("strike",) and self.context.amends is pending.reading:
                 return self._not_logged(words)  # "scratch that", said of what waits
         return self.carry(reading)
 
     def _not_logged(self, words: str) -> Answer:
         return Answer(Reading(words), self.on, self.context.tree, says=("Nothing was logged",))
-
-    def _heard(self, words: str) -> Reading:
-        """The reading of a statement; where it goes on with what was said last, that of the two together."""
-        from benchmate.talk.of_another import of_another
-        from benchmate.talk.two_parts import first_part
-
-        reading = first_part(self.house.hear(words, self.on, self.context.lending), self.house, self.on)
-        if words[:2].casefold() in ("ho", "wh"):
-            from benchmate.talk.as_recorded import as_recorded
-
-            if (recorded := as_recorded(reading, self.house.lexicon)) is not None:
-                return recorded
-        if (asked := self.context.amends or self.context.reading) is not None:
-            from benchmate.talk.of_another_day import of_another_day
-
-            further = of_another_day(asked, words, lambda one: self.house.hear(one, self.on), self.house.lexicon)
-            if further is not None:
-                return further
-        if (amends := self._amended(words, reading)) is not None:
-            return amends
-        asking = words[:2].casefold() == "wh" or ", wh" in words.casefold()
-        if asking and (asked := self._of_all(reading)) is not None:
-            return asked
-        if self.context.figure is None:
-            latest = self.context.amends
-            return of_another(self.context.reading, reading, self.house.lexicon, latest) or reading
-        from benchmate.talk.figure_again import said_further
-
-        asked = self.context.figure
-        return said_further(asked, reading, self.house, self.on, open_ended=self.context.figure_asks) or reading
-
-    def _amended(self, words: str, reading: Reading) -> Reading | None:
-        """What short words mean behind what was said last ("a quarter, not a third"), or None."""
-        house, talk = self.house, self.context
-        if talk.reading is None and talk.amends is None:
-            first, sense = house.lexicon.split(words)[:3], house.lexicon.sense
-            ways = (*sense["undoes"], *sense["unsays"], *sense["opens_amends"])
-            if not any(way.split()[0] in first for way in ways):
-                return None
-        from benchmate.talk.amended import Short, amended
-
-        def hear(others: str) -> Reading:
-            return house.hear(others, self.on, talk.reading)
-
-        return amended(Short(words, reading, house.ear.words(words), hear, house.lexicon, self.on.isoformat()), talk)
 
     def _called(self, words: str, offered: Reading) -> Reading | None:
         """The record that is offered, under the name that these words give it, or None."""
@@ -214,12 +170,6 @@ class Bench:
 
         joined = joins_potting(self, words)
         return added_to(self, words) if joined is None and self.talking and self.context.made else joined
-
-    def _of_all(self, reading: Reading) -> Reading | None:
-        """The question which trees need a work now, asked of each of them."""
-        from benchmate.talk.of_all import of_all
-
-        return of_all(reading, lambda words: self.house.hear(words, self.on), self.house.lexicon)
 
     def carry(self, reading: Reading, *, confirmed: bool = False, gone: Logged = ()) -> Answer:
         """The answer to a reading. confirmed: the grower has said yes to it. gone: what it takes back."""
@@ -278,7 +228,11 @@ class Bench:
             from benchmate.talk.many import settled_with
 
             trees = self.house.trees()
+            from benchmate.talk.plurals import of_all_asked
+
             tree = named(trees, words.strip(" .!"))
+            if tree is None and (every := of_all_asked(words, pending.reading, trees, self.house.lexicon)):
+                return self.carry(every, confirmed=True)
             settled = settled_with(pending.reading, tree, trees, self.here) if tree else None
             if settled is None:
                 return None

@@ -146,6 +146,8 @@ def _decided(
     if kind == "done":
         if when and (first := first_day(when, southern)) and first > on:
             when = None  # the time to come is that of another work: nothing was done then
+        if reading.onward and any("every_days" in work.measures for work in works):
+            when = None  # "fed it every fortnight since July": the last time was of late, not in July
         if when and (day := last_day(when, southern)):
             at = min(day, on)
         follow = follow_tables(works, advice.options if advice else (), endings, (at - on).days)

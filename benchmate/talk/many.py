@@ -2,23 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
 from benchmate.garden.record import Tree
 from benchmate.hearing.reading import Fact, Reading, Several
 from benchmate.hearing.words import plural
-from benchmate.practice.advice import ASK, GO, Advice, Ask, Caution, Option
+from benchmate.practice.advice import Advice, Ask
 from benchmate.talk.asked_how import phrase_places
 from benchmate.talk.decide import entries_of
 from benchmate.talk.recall_many import MANY
+from benchmate.talk.sheltering import is_shelter_question, shelter_words
+from benchmate.talk.told_of_each import answer_words, decided_words, names_words, of_people
 from benchmate.talk.which_tree import fits, is_of
-from benchmate.telling import lines as role
-from benchmate.telling.headline import headline_of
 from benchmate.telling.heard import said_work_words
-from benchmate.telling.lines import Line
-from benchmate.telling.options import blocks_first, verdict_words
-from benchmate.telling.wording import list_words, sentence, small
+from benchmate.telling.wording import list_words
 from benchmate.value import dataclass, replace
 
 if TYPE_CHECKING:
@@ -38,25 +36,6 @@ class Among:
     but: tuple[Tree, ...] = ()
     without: tuple[str, ...] = ()
     ask: Ask | None = None
-
-
-def several_meant(turn: Turn) -> bool:
-    """Whether the statement is about several trees; one that does work on "the pines", where several stand here, is."""
-    reading = turn.reading
-    taxa = [str(fact.value) for fact in reading.facts if fact.kind == "species" and not fact.denied]
-    if {"strike", "new", "turn"} & set(turn.acts) or (not reading.several and not _does(reading)):
-        return bool(reading.several) and not {"strike", "new"} & set(turn.acts)
-    trees = turn.house.trees()
-    if not reading.several and len(taxa) == 1 and not reading.tree and len(fits(taxa[0], trees)) > 1:
-        here = turn.bench.here
-        if said_in_plural(turn, taxa[0]) and not (here and len(fits(taxa[0], trees, here)) == 1):
-            turn.reading = replace(reading, several=Several((taxa[0],)))
-    return bool(turn.reading.several)
-
-
-def _does(reading: Reading) -> bool:
-    """Whether nothing is told but work."""
-    return reading.acts == ("decide",) and any(work.work for work in reading.work)
 
 
 def said_in_plural(turn: Turn, taxon: str) -> bool:
@@ -156,11 +135,11 @@ def for_each(turn: Turn) -> None:
         turn.says.append(f"{own}: say it one tree at a time; nothing is logged")
         return
     if meant.ask or "turn" in turn.acts or not turn.acts:
-        turn.asks.append(meant.ask or Ask("tree", f"Which first: {_names(meant.trees, 'or')}?"))
+        turn.asks.append(meant.ask or Ask("tree", f"Which first: {names_words(meant.trees, 'or')}?"))
         return
     turn.among = meant.trees
     if several.named and meant.but:
-        turn.aside.append(f"left out: {_names(meant.but)}")
+        turn.aside.append(f"left out: {names_words(meant.but)}")
     if reading.topic in _TOGETHER or (reading.topic == "recall" and (not reading.work or len(meant.trees) > MANY)):
         turn.decide()
         return
@@ -222,7 +201,7 @@ def _not_here(meant: Among) -> str:
 
 
 def _for_all(count: int, meant: Among) -> str:
-    but = f" (except {_names(meant.but)})" if meant.but else ""
+    but = f" (except {names_words(meant.but)})" if meant.but else ""
     return f"Log it for all {count} trees{but}? Say yes or no."
 
 
@@ -250,51 +229,15 @@ def _merge(turn: Turn, parts: list[Turn], decides: bool) -> None:
         turn.lines += part.lines
         options = [option.as_json() for option in part.advice.options] if part.advice else []
         turn.found.append({"tree": part.tree.name if part.tree else None, "options": options, "says": list(part.says)})
+    if is_shelter_question(turn.reading):
+        turn.says += shelter_words(turn, parts)
+        turn.advice = Advice(turn.reading, None, turn.on.isoformat(), cautions=of_people(one.advice for one in parts))
+        return
     told = [part for part in parts if "ask" in part.acts or not (decides and "decide" in part.acts)]
     decided = [part for part in parts if part not in told]
-    turn.says += _decided(turn, decided) if decided else []
-    turn.says += [words for part in told for words in _answers(part)]
-    cautions = _of_people(part.advice for part in parts)
+    once = turn.confirmed and turn.reading.several is not None and turn.reading.several.every
+    if decided and not (once and len(parts) <= _WEIGHED):  # what was told before the yes is not told again
+        turn.says += decided_words(turn, decided)
+    turn.says += [words for part in told for words in answer_words(part)]
+    cautions = of_people(part.advice for part in parts)
     turn.advice = Advice(turn.reading, None, turn.on.isoformat(), cautions=cautions)
-
-
-def _answers(part: Turn) -> list[str]:
-    """The answer for one tree: of a question of work its headline, else all of it."""
-    told = list(part.says) if not part.reading.work else list(part.says[:1])
-    told = told or [headline_of(part.answer()) or next((ask.says for ask in part.asks), "")]
-    if not told[0]:
-        return []
-    return [sentence(f"{part.label}: {told[0]}"), *told[1:]]
-
-
-def _decided(turn: Turn, parts: list[Turn]) -> list[str]:
-    """What is to be said of work done on each: on which trees something stands against it, and what."""
-    careful = [(part, option) for part in parts for option in _stands_against(part)[:1]]
-    if not careful:
-        trees = {part.tree.folder: part.tree for part in parts if part.tree}
-        return [f"Nothing known stands against it on {_names(trees.values())}"]
-    names = list_words(list(dict.fromkeys(part.label for part, _ in careful)))
-    rest = len({part.label for part in parts} - {part.label for part, _ in careful})
-    head = f"Careful on {names}" + (f"; nothing known stands against it on the other {rest}" if rest else "")
-    for part, option in careful:
-        words = f"{part.label}: {verdict_words(option, turn.on)}"
-        asked = [ask.says for ask in part.advice.asks] if part.advice else []
-        said = [reason.says for reason in blocks_first(option.against)] if option.verdict != ASK else asked
-        turn.lines.append(Line(words + (f": {small(said[0])}" if said else "."), role.REASON, "- ", 2))
-    return [head]
-
-
-def _stands_against(part: Turn) -> list[Option]:
-    decided = {work.work for work in part.reading.work if work.work}
-    options = part.advice.options if part.advice else ()
-    return [option for option in options if option.work in decided and option.verdict != GO]
-
-
-def _of_people(advices: Iterable[Advice | None]) -> tuple[Caution, ...]:
-    """What protects people and what the law asks, each once: it is told whatever is left out."""
-    told = [caution for advice in advices if advice for caution in advice.cautions if caution.kind in ("person", "law")]
-    return tuple({caution.id: caution for caution in told}.values())
-
-
-def _names(trees: Iterable[Tree], last: str = "and") -> str:
-    return list_words([tree.name for tree in trees], last)

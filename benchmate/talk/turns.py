@@ -18,12 +18,13 @@ from benchmate.talk.deeds import another_option, pick, refused_options, strike, 
 from benchmate.talk.expected import keeps_expected
 from benchmate.talk.following import Endings, endings_of, in_its_days
 from benchmate.talk.kept import kept, moved_words, thought_words
-from benchmate.talk.many import for_each, several_meant
+from benchmate.talk.many import for_each
 from benchmate.talk.naming import begin_record, name_tree
 from benchmate.talk.not_done import put_right
 from benchmate.talk.offspring import propagate
 from benchmate.talk.on_record import on_record
 from benchmate.talk.parting import parts_with
+from benchmate.talk.plurals import all_of_kind
 from benchmate.talk.redated import day_meant_by
 from benchmate.talk.refer import pointing_of, resolve
 from benchmate.talk.renaming import meant_for_it, rename
@@ -48,8 +49,8 @@ def carry_out(bench: Bench, reading: Reading, confirmed: bool, gone: Logged = ()
     turn.gone = gone
     turn.take_back()
     if turn.point_and_correct():
-        turn.reading = turned_to(turn.reading, turn.house)
-        if several_meant(turn):
+        turn.reading = all_of_kind(turned_to(turn.reading, turn.house), turn.house, turn.on)
+        if turn.reading.several and not {"strike", "new"} & set(turn.acts):
             for_each(turn)
         else:
             turn.find_tree()
@@ -246,8 +247,8 @@ class Turn:
 
     def keep(self, entries: tuple[Entry, ...]) -> None:
         if not settled(self):
-            return
-        if self.tree and (others := rivals(self.reading, self.house.trees())):
+            pass
+        elif self.tree and (others := rivals(self.reading, self.house.trees())):
             self.asks.insert(0, which(others))  # two kinds in one statement: nothing is logged on the first by luck
         elif self.tree:
             self.to_log.append((self.tree, with_second_part(self, entries)))
@@ -257,8 +258,6 @@ class Turn:
             self.asks.insert(0, self.meant.ask)
         else:
             self.aside.append("nothing is logged: no tree of this garden is meant")
-
-    # ---- what came of it
 
     def write(self) -> None:
         """The entries onto the disk. What could not be written is told first, and kept for another try."""

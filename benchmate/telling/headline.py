@@ -9,7 +9,7 @@ from benchmate.telling.answer import Answer
 from benchmate.telling.dates import day_of, day_words, within_words
 from benchmate.telling.figures import figure_line
 from benchmate.telling.options import blocks_first, option_words
-from benchmate.telling.wording import list_words, sentence
+from benchmate.telling.wording import list_words, sentence, small
 
 
 def headline_of(answer: Answer) -> str:
@@ -67,6 +67,11 @@ def _verdict_sentence(option: Option, answer: Answer) -> str:
         return sentence(f"Yes: {words}{_until(option, answer.on)}")
     if option.verdict == HOLD:
         opens = day_of(option.opens)
+        if option.first and opens:
+            weeks = f"from {day_words(opens, answer.on)}" if opens > answer.on else "now"
+            weeks += _until(option, answer.on, "to" if opens > answer.on else "until")
+            lacks = small(_first(option.first, words))
+            return sentence(f"Not now: the weeks for it are {weeks}, and this stands against it first: {lacks}")
         if not opens or opens <= answer.on:
             return sentence(f"Not now: {_first(option.against, words)}")
         if answer.reading.topic == "when" or not option.against:

@@ -7,7 +7,7 @@ import datetime as dt
 from benchmate.hearing.reading import Fact, Reading, Several, Work
 from benchmate.telling.dates import when_words
 from benchmate.telling.lines import ASIDE, Line, cut_short
-from benchmate.telling.measures import measure_words
+from benchmate.telling.measures import measure_words, often_words
 from benchmate.telling.wording import list_words, ordinal_words, place_words, spot_words, work_words
 
 _STAGE = {"leaves-full": "leaves full", "buds-swelling": "buds swelling", "candles": "candles lengthening"}
@@ -90,7 +90,7 @@ def understood(reading: Reading, on: dt.date, units: str = "metric") -> str:
     else:
         bits += [_told_work_words(work, units) for work in asked]
     if reading.every and reading.until:
-        bits.append(f"{_often(reading.every)} until {when_words(reading.until, on)}")
+        bits.append(f"{often_words(reading.every)} until {when_words(reading.until, on)}")
     elif reading.when:
         bits.append(f"{'since ' if reading.onward else ''}{when_words(reading.when, on)}")
     return "; ".join(bits)
@@ -134,8 +134,9 @@ def heard_lines(reading: Reading, on: dt.date, units: str = "metric", *, kept_ag
         lines.append(Line(f"{words}.", ASIDE, "Heard: "))
     for guess in reading.guessed:
         lines.append(Line(f'"{cut_short(guess.heard, 40)}" as "{cut_short(guess.taken, 40)}".', ASIDE, "Took "))
+    kept_again = kept_again or any("every_days" in work.measures for work in reading.work)
     if reading.every and {"decide", "remind"} & set(reading.acts) and not kept_again:
-        lines.append(Line(f"that it comes again {_often(reading.every)}.", ASIDE, "Not kept: "))
+        lines.append(Line(f"that it comes again {often_words(reading.every)}.", ASIDE, "Not kept: "))
     if reading.kept:
         kept = ", ".join(f'"{cut_short(one.words, 40)}"' for one in reading.kept)
         lines.append(Line(f"{kept}.", ASIDE, "Kept as said: "))
@@ -143,9 +144,3 @@ def heard_lines(reading: Reading, on: dt.date, units: str = "metric", *, kept_ag
         missed = ", ".join(f'"{cut_short(missed.words, 60)}"' for missed in reading.missed)
         lines.append(Line(f"{missed}.", ASIDE, "Not taken in: "))
     return lines
-
-
-def _often(days: int) -> str:
-    """How often, in words: "every day", "every 2 weeks"."""
-    count, unit = (days // 7, "week") if days % 7 == 0 else (days, "day")
-    return f"every {unit}" if count == 1 else f"every {count} {unit}s"

@@ -22,9 +22,21 @@ def measure_tail(measures: Mapping[str, float], units: str = "metric") -> str:
                 said.append(f"by {value:g} degrees")
             case "ppm":
                 said.append(f"at {value:g} ppm")
+            case "every_days":
+                said.append(often_words(round(value)))
             case _:
                 said.append(f"({measure_words(key, value, units)})")
     return " " + " ".join(said) if said else ""
+
+
+def often_words(days: int) -> str:
+    """How often, in words.
+
+    >>> often_words(1), often_words(14), often_words(10)
+    ('every day', 'every 2 weeks', 'every 10 days')
+    """
+    count, unit = (days // 7, "week") if days % 7 == 0 else (days, "day")
+    return f"every {unit}" if count == 1 else f"every {count} {unit}s"
 
 
 def measure_words(key: str, value: float, units: str = "metric") -> str:

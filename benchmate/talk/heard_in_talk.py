@@ -1,0 +1,77 @@
+"""The reading of a statement in a talk: where it goes on with what was said last, that of the two together."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from benchmate.hearing.reading import Reading
+
+if TYPE_CHECKING:
+    from benchmate.talk.bench import Bench
+
+
+def heard_in_talk(bench: Bench, words: str) -> Reading:
+    """The reading of a statement; where it goes on with what was said last, that of the two together."""
+    from benchmate.talk.of_another import of_another
+    from benchmate.talk.two_parts import first_part
+
+    reading = bench.house.hear(words, bench.on, bench.context.lending)
+    if (sheltered := _sheltered(bench, words, reading)) is not None:
+        return sheltered
+    reading = first_part(reading, bench.house, bench.on)
+    if words[:2].casefold() in ("ho", "wh"):
+        from benchmate.talk.as_recorded import as_recorded
+
+        if (recorded := as_recorded(reading, bench.house.lexicon)) is not None:
+            return recorded
+    if (asked := bench.context.amends or bench.context.reading) is not None:
+        from benchmate.talk.of_another_day import of_another_day
+
+        further = of_another_day(asked, words, lambda one: bench.house.hear(one, bench.on), bench.house.lexicon)
+        if further is not None:
+            return further
+    if (amends := _amended(bench, words, reading)) is not None:
+        return amends
+    asking = words[:2].casefold() == "wh" or ", wh" in words.casefold()
+    if asking and (asked := _of_all(bench, reading)) is not None:
+        return asked
+    if bench.context.figure is None:
+        latest = bench.context.amends
+        return of_another(bench.context.reading, reading, bench.house.lexicon, latest) or reading
+    from benchmate.talk.figure_again import said_further
+
+    asked = bench.context.figure
+    return said_further(asked, reading, bench.house, bench.on, open_ended=bench.context.figure_asks) or reading
+
+
+def _amended(bench: Bench, words: str, reading: Reading) -> Reading | None:
+    """What short words mean behind what was said last ("a quarter, not a third"), or None."""
+    house, talk = bench.house, bench.context
+    if talk.reading is None and talk.amends is None:
+        first, sense = house.lexicon.split(words)[:3], house.lexicon.sense
+        ways = (*sense["undoes"], *sense["unsays"], *sense["opens_amends"])
+        if not any(way.split()[0] in first for way in ways):
+            return None
+    from benchmate.talk.amended import Short, amended
+
+    def hear(others: str) -> Reading:
+        return house.hear(others, bench.on, talk.reading)
+
+    return amended(Short(words, reading, house.ear.words(words), hear, house.lexicon, bench.on.isoformat()), talk)
+
+
+def _sheltered(bench: Bench, words: str, reading: Reading) -> Reading | None:
+    """The question which trees need shelter, asked outright or by a cold night told of no tree."""
+    if bench.house.garden is None:
+        return None
+    from benchmate.talk.sheltering import asks_shelter, near
+
+    asked = asks_shelter(bench, words, reading)
+    return near(asked, bench.on) if asked else None
+
+
+def _of_all(bench: Bench, reading: Reading) -> Reading | None:
+    """The question which trees need a work now, asked of each of them."""
+    from benchmate.talk.of_all import of_all
+
+    return of_all(reading, lambda words: bench.house.hear(words, bench.on), bench.house.lexicon)
