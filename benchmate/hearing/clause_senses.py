@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from .opening import JOINERS, STOPS, is_filler, opens
-from .sense import Sense
+from .sense import VERBS, Sense
 
 _TREES = frozenset({"SPECIES", "NAME", "TREEWORD", "PRON"})
 _WORKED_ON = frozenset({"PRON", "PARTICLE", "PART", "SPECIES", "NAME", "ONE"})
@@ -206,7 +206,9 @@ def before_the_rest(s: Sense) -> bool:
         return False
     ends = not s.after or s.after in _BREAKS
     behind = {t.kind for at in range(max(0, s.at - 2), s.at) for t in s.lattice[at] if t.end == s.at and not t.guesses}
-    worked_on = bool(behind & _WORKED_ON) and not behind & {"DET", "AT", "SIDE"}
+    start = max((n + 1 for n in range(s.at) if s.texts[n] in _BREAKS), default=0)
+    works = any(t.kind in VERBS for at in range(start, s.at) for t in s.lattice[at])  # "leafing out, low ones first"
+    worked_on = works and bool(behind & _WORKED_ON) and not behind & {"DET", "AT", "SIDE"}
     return (ends and worked_on) == (s.kind == "ORD")
 
 

@@ -34,13 +34,14 @@ def with_given_trees(
     if read.acts != ("decide",) or letters(read) >= letters(reading):
         return reading
     trees = listed or (alone,)
-    kinds = tuple(
-        Fact("species", str(one.value), span=(words[one.first].start, words[one.end - 1].end))
-        for one in trees
-        if one.kind == "SPECIES"
-    )
+    kinds = tuple(Fact("species", str(one.value), span=_span(one, words)) for one in trees if one.kind == "SPECIES")
     names = tuple(dict.fromkeys(str(one.value) for one in trees))
     tree = next((str(one.value) for one in trees if one.kind == "NAME"), None)
     several = Several(names) if len(names) > 1 else None
     refers = tuple(one for one in read.refers if one != _IT)
     return replace(read, said=text, tree=tree, facts=(*read.facts, *kinds), several=several, refers=refers)
+
+
+def _span(tree: Token, words: Sequence[Word]) -> tuple[int, int]:
+    """Where the tree stands in the text as said."""
+    return (words[tree.first].start, words[tree.end - 1].end) if tree.end <= len(words) else (0, 0)

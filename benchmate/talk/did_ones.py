@@ -21,6 +21,8 @@ def did_ones(short: Short, talk: Context) -> Reading | None:
     at = next((n for n, text in enumerate(texts) if text not in (*sense["openers"], "i", "just")), len(texts))
     if texts[at : at + 1] != ["did"] or "?" in texts or at + 2 >= len(texts):
         return None
+    if short.heard.acts == ("decide",) and not short.heard.missed:  # "did the wiring last week" names its work
+        return None
     ones = {*sense["pointers"], *sense["owners"], *sense["did_what"]}
     if texts[at + 1] not in ones or short.heard.tree or short.heard.several:
         return None

@@ -15,7 +15,14 @@ if TYPE_CHECKING:
 def keeps_expected(turn: Turn) -> bool:
     """Keep what the statement foretells of its tree; True where it tells and asks nothing else."""
     reading = turn.reading
-    if not reading.foretold or reading.figure or reading.several or turn.house.garden is None or turn.confirm:
+    if (
+        not reading.foretold
+        or "note" in reading.acts
+        or reading.figure
+        or reading.several
+        or turn.house.garden is None
+        or turn.confirm
+    ):
         return False
     alone = not (set(turn.acts) - {"observe"} or reading.topic or reading.measures or reading.means)
     alone = alone and all(fact.kind == "species" for fact in reading.facts) and not reading.candidates

@@ -61,6 +61,8 @@ def known_answer(bench: Bench, said: str) -> Answer | None:
     if asked is None:
         return None
     whole = house.hear(said, bench.on, bench.context.lending)
+    if whole.figure:  # "what volume of soil does the pot take"
+        return None
     told = house.hear(", ".join(rest), bench.on, bench.context.lending) if rest else None
     before = bench.carry(told) if told and _LOGS & set(told.acts) and "ask" not in told.acts else None
     whole = with_tree(whole, bench)

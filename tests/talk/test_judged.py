@@ -68,8 +68,13 @@ def test_a_question_names_no_tree(demo, said):
 
 @pytest.mark.parametrize(
     "said, name",
-    [("new tree, a beech, call it Lodge", "Lodge"), ("call it Lodge", "Lodge"), ("shall we call it Lodge", "Lodge")],
+    [("new tree, a beech, call it Lodge", "Lodge"), ("shall we call it Lodge", "Lodge")],
 )
 def test_a_statement_names_it(demo, said, name):
     (answer,) = talk(demo, said)
     assert "new" in answer.reading.acts and answer.reading.tree == name
+
+
+def test_a_name_for_the_tree_at_hand_is_asked_about_first(demo):
+    (answer,) = talk(demo, "call it Lodge")
+    assert answer.confirm and not answer.logged and answer.reading.acts == ("rename",)
