@@ -65,6 +65,14 @@ def asks_denied(s: Sense) -> bool:
     return (named and s.opening) != asks
 
 
+def asks_of_doing(s: Sense) -> bool:
+    """ "Would defoliating make them smaller", "will hosing help": what opens a sentence before a doing asks about it."""
+    if not s.alone or s.kind not in ("QMAY", "QCAN", "AUX") or not s.is_one_of("asks_doing"):
+        return False
+    asked = s.opening and any(t.kind == "VING" and not t.guesses for t in s.next)
+    return asked != (s.kind == "QMAY")
+
+
 def own_body(s: Sense) -> bool:
     """ "My back is killing me": no side of the tree, unless a thing follows."""
     if s.kind != "SIDE" or not s.at or s.texts[s.at - 1] not in s.lexicon.sense["own_body"]:
