@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from .opening import JOINERS, STOPS, is_filler, opens
-from .sense import Sense
+from .sense import VERBS, Sense
 
 _TREES = frozenset({"SPECIES", "NAME", "TREEWORD", "PRON"})
 _LEADS = frozenset({"DET", "POSS"})
@@ -28,8 +28,9 @@ def _blooms(s: Sense) -> bool:
 
 
 def ripens(s: Sense) -> bool:
-    """ "The flush will harden off in July": growth hardens by itself, trees are hardened off."""
-    if s.kind != "V" or not s.is_one_of("ripening"):
+    """ "The flush will harden off in July", "once the candles stop": growth does so by itself."""
+    halts = s.kind == "AUX" and s.alone and not any(t.kind in VERBS and not t.guesses for t in s.next)
+    if not (s.kind == "V" or halts) or not s.is_one_of("ripening"):
         return False
     start = max((n + 1 for n in range(s.at) if s.texts[n] in _BREAKS), default=0)
     mine = any(word in s.lexicon.sense["people"] for word in s.texts[start : s.at])
@@ -66,7 +67,7 @@ def asks_denied(s: Sense) -> bool:
 
 
 def asks_of_doing(s: Sense) -> bool:
-    """ "Would defoliating make them smaller", "will hosing help": what opens a sentence before a doing asks about it."""
+    """ "Would defoliating make them smaller": what opens a sentence before a doing asks about it."""
     if not s.alone or s.kind not in ("QMAY", "QCAN", "AUX") or not s.is_one_of("asks_doing"):
         return False
     asked = s.opening and any(t.kind == "VING" and not t.guesses for t in s.next)

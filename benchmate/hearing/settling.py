@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from .asked_after import asked_after
 from .asked_bare import asked_bare
-from .asked_state import asked_states
+from .asked_state import asked_judgement, asked_states
 from .clauses import Clause
 from .counted_places import bare_gauges, counted_places
 from .cut_at import cut_at_branch
@@ -68,5 +68,6 @@ def settle(
     found = put_off(clauses, found, words, lexicon)
     asked_bare(clauses, found, words, lexicon)
     asked_states(clauses, found, words)
+    asked_judgement(clauses, found, words, lexicon)
     going_somewhere(clauses, found, words, lexicon)
     return found, foretold

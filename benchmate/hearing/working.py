@@ -84,7 +84,8 @@ def gone(setting: Setting, clause: Clause, node: Node) -> None:
     """ "a quarter of the roots off": told as if "took" had been said."""
     told = [read_phrase(item) for kind, item in chain(node) if kind == "np"]
     if len(told) > 1 and (finding := blown_off(setting, told[0], told[1])):
-        went_wrong(setting, clause, finding, told[1], [(None, place) for place in told[2:]], [])
+        days = [token for token in leaves(node) if token.kind == "DATE"]
+        went_wrong(setting, clause, finding, told[1], [(None, place) for place in told[2:]], days)
         return
     if any(kind == "link" and getattr(item, "kind", "") == "HARM" for kind, item in chain(node)):
         see(setting, clause, node)  # "the storm tore the second branch off": nobody's work
