@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from .clauses import Clause
+from .lexicon import Lexicon
 from .reading import Fact, Spot
 from .search import Found
 from .words import Word
@@ -35,6 +36,21 @@ def asked_states(clauses: Sequence[Clause], found: Found, words: Sequence[Word])
         else:
             clause.acts = ["ask"]
             clause.topic = "recall" if all(fact.kind == _HEALTH for fact in judged) else "advice"
+
+
+def asked_judgement(clauses: Sequence[Clause], found: Found, words: Sequence[Word], lexicon: Lexicon) -> None:
+    """ "Are galls on azalea leaves dangerous?", "will frost hurt the blossom?": a sentence that opens as a question and
+    has a word that judges tells of no weather and of no state of the tree; what it names as a thing it may have."""
+    first = next((word.text for word in words if word.text not in lexicon.sense["openers"]), "")
+    judged = {word.text for word in words} & set(lexicon.sense["judging"])
+    told = any(clause.kind != "observe" or clause.topic or clause.work for clause in clauses)
+    if not clauses or told or not judged or first not in lexicon.sense["judges"]:
+        return
+    named = {token.value for token in found.tokens if token.kind == "FINDING"}
+    for clause in clauses:
+        clause.facts = [fact for fact in clause.facts if fact.kind in ("species", "flush") or fact.value in named]
+        clause.acts, clause.topic = [], None
+    clauses[0].acts, clauses[0].topic = ["ask"], "advice"
 
 
 def _judged(clause: Clause) -> list[Fact]:

@@ -29,8 +29,9 @@ def _blooms(s: Sense) -> bool:
 
 
 def ripens(s: Sense) -> bool:
-    """ "The flush will harden off in July": growth hardens by itself, trees are hardened off."""
-    if s.kind != "V" or not s.is_one_of("ripening"):
+    """ "The flush will harden off in July", "once the candles stop": growth does so by itself."""
+    halts = s.kind == "AUX" and s.alone and not any(t.kind in VERBS and not t.guesses for t in s.next)
+    if not (s.kind == "V" or halts) or not s.is_one_of("ripening"):
         return False
     start = max((n + 1 for n in range(s.at) if s.texts[n] in _BREAKS), default=0)
     mine = any(word in s.lexicon.sense["people"] for word in s.texts[start : s.at])
@@ -64,6 +65,14 @@ def asks_denied(s: Sense) -> bool:
     behind = s.lattice[s.at + 2] if s.at + 2 < len(s.texts) else ()
     named = any(t.kind in ("DET", "SPECIES", "TREEWORD", "NAME") or t.value == "it" for t in behind if not t.guesses)
     return (named and s.opening) != asks
+
+
+def asks_of_doing(s: Sense) -> bool:
+    """ "Would defoliating make them smaller": what opens a sentence before a doing asks about it."""
+    if not s.alone or s.kind not in ("QMAY", "QCAN", "AUX") or not s.is_one_of("asks_doing"):
+        return False
+    asked = s.opening and any(t.kind == "VING" and not t.guesses for t in s.next)
+    return asked != (s.kind == "QMAY")
 
 
 def own_body(s: Sense) -> bool:

@@ -8,7 +8,7 @@ from .clauses import Clause, Setting
 from .deeds import ACCIDENT, Deed
 from .doing import work_of
 from .mishaps import said_of
-from .phrases import Phrase
+from .phrases import CREATURE, Phrase
 
 
 def harm_of(setting: Setting, clause: Clause, deed: Deed) -> str | None:
@@ -28,26 +28,35 @@ def harm_of(setting: Setting, clause: Clause, deed: Deed) -> str | None:
 
 
 def _weather_before(setting: Setting, clause: Clause, deed: Deed) -> list[str]:
-    """The weather that is the subject of a verb: "the storm took the left branch off" is nobody's work."""
-    if deed.subject is not None and deed.subject is not deed.thing:
-        return [str(token.value) for token in deed.subject.weather]
+    """The weather, or the creature, that is the subject of a verb: "the storm took the branch off" is nobody's work."""
+    if deed.subject is not None and (deed.subject is not deed.thing or CREATURE in deed.subject.doers):
+        return deed.subject.doers
     before = setting.before[-1] if setting.before else None
+    if before is not None and before.phrase is not None and CREATURE in before.phrase.doers and not before.acts:
+        before.taken = deed.bare and not set(clause.joined) - {"pause"}
+        return [CREATURE] if before.taken else []
     alone = before is not None and before.facts and all(fact.kind == "weather" for fact in before.facts)
     if before is None or not alone or before.work or before.when or not deed.bare or set(clause.joined) - {"pause"}:
         return []
     return [str(fact.value) for fact in before.facts]
 
 
-def blown_off(setting: Setting, weather: Phrase, thing: Phrase) -> str | None:
-    """What the weather leaves behind on a thing that it is told to have taken off: "the gale blew the top off"."""
-    if not (thing.parts or thing.level) or weather.parts:
+def by_creature(setting: Setting, clause: Clause, deed: Deed) -> bool:
+    """ "Birds have pulled the moss off": what an animal does is no work of the grower."""
+    return CREATURE in _weather_before(setting, clause, deed)
+
+
+def blown_off(setting: Setting, doer: Phrase, thing: Phrase) -> str | None:
+    """What is left behind on a thing that the weather or a creature is told to have taken off: "the gale blew the top
+    off"."""
+    if not (thing.parts or thing.level) or set(doer.parts) - {CREATURE}:
         return None
-    finding = _harmed_by(setting, [str(token.value) for token in weather.weather])
+    finding = _harmed_by(setting, doer.doers)
     return finding if finding and thing.part not in setting.lexicon.harmless.get(finding, ()) else None
 
 
 def _harmed_by(setting: Setting, weather: Sequence[str]) -> str | None:
-    """What such weather leaves behind on a part, or None."""
+    """What such weather, or a creature, leaves behind on a part, or None."""
     return next((setting.lexicon.harmed[value] for value in weather if value in setting.lexicon.harmed), None)
 
 

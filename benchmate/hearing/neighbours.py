@@ -101,6 +101,7 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     clause_senses.tree_or_stuff,
     clause_senses.only_thought,
     clause_senses.asks_denied,
+    clause_senses.asks_of_doing,
     clause_senses.own_body,
     clause_senses.needs_what,
     clause_senses.no_inches,

@@ -6,7 +6,7 @@ from benchmate.value import replace
 
 from .clauses import Clause, Setting
 from .doing import DONE, NOT, NOW, Mood
-from .phrases import HIDDEN, Phrase
+from .phrases import CREATURE, HIDDEN, Phrase
 from .reading import Fact, Spot, Work
 from .saying import phrase_facts, species_fact, without_named
 from .sizes import amount, measured
@@ -48,8 +48,12 @@ def harmed(setting: Setting, clause: Clause, phrase: Phrase, verb: Token) -> boo
     """ "a late frost got the tips", "the wind snapped the back branch": what weather leaves behind."""
     weather = [fact for fact in clause.facts if fact.kind == "weather"]
     finding = verb.value or next((setting.lexicon.harmed.get(str(fact.value)) for fact in weather), None)
-    if not finding or not (weather or phrase.parts):  # "the maple has scorched leaves" needs no weather
+    creature = clause.phrase is not None and CREATURE in clause.phrase.doers
+    told = weather or phrase.parts or (creature and phrase.level)  # "the maple has scorched leaves" needs no weather
+    if not finding or not told:
         return False
+    if phrase.states and phrase.states[-1].value in setting.lexicon.sense["after_verb"]:
+        phrase.states.pop()  # "a squirrel snapped the top out"
     facts, idle = phrase_facts(phrase, setting.lexicon)
     if phrase.part in setting.lexicon.harmless.get(finding, ()):
         clause.idle += [verb, *idle]
@@ -60,7 +64,7 @@ def harmed(setting: Setting, clause: Clause, phrase: Phrase, verb: Token) -> boo
         Fact("finding", finding, without_named(finding, phrase.spot(), setting.lexicon), span=phrase.span)
     )
     clause.idle += idle
-    clause.phrase = phrase
+    clause.phrase, clause.harmed = phrase, True
     return True
 
 

@@ -7,6 +7,7 @@ from typing import Any
 
 from .clauses import Clause
 from .opening import is_filler
+from .phrases import CREATURE
 from .reading import Missed
 from .search import Found
 from .sense import ARTICLES
@@ -28,6 +29,9 @@ def missed_words(
         if clause.idle_whole:
             marks[slice(*clause.span)] = ["missed" if mark == "used" else mark for mark in marks[slice(*clause.span)]]
         for token in clause.idle:
+            marks[token.first : token.end] = ["missed"] * (token.end - token.first)
+    for token in found.tokens:  # who broke a branch helps to tell that it broke, and is kept in the grower's words
+        if token.value == CREATURE:
             marks[token.first : token.end] = ["missed"] * (token.end - token.first)
     for place in taken:
         marks[place] = "used"

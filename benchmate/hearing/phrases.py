@@ -16,6 +16,7 @@ from .values import Value
 ASIDE = "aside"  # a meaning that no rule asks for ("a thick branch"): heard, not recorded
 _NOUNS = frozenset({"PART", "FINDING", "EVENT", "MEANS", "TREEWORD", "PRON"})
 INNER = "inner"  # a level, and a link that tells it
+CREATURE = "~creature"  # a part that stands for who breaks a branch and is no grower
 HIDDEN = "~"  # a part that only helps to tell the work ("into the ~shade")
 
 
@@ -65,6 +66,11 @@ class Phrase:
     def spot(self, count: bool = True) -> Spot:
         number = int(self.numbers[0]) if count and self.numbers else None
         return Spot(self.shown_part, self.side, self.level, self.ordinal if not self.flush else None, number)
+
+    @property
+    def doers(self) -> list[str]:
+        """What may do harm: the weather that is named, or an animal or a child ("a squirrel snapped the top out")."""
+        return [str(token.value) for token in self.weather] or [CREATURE] * (self.part == CREATURE)
 
     @property
     def says_place_only(self) -> bool:

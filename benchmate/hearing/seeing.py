@@ -13,7 +13,7 @@ from .day_seen import seen_date
 from .doing import DONE, LATER, NOT, NOW, Mood
 from .going_on import carried_on, of_the_part_before
 from .noting import back_to, harmed, noted, only_there, placing, pulled, seen_there, worked
-from .phrases import ASIDE, HIDDEN, Phrase, leaves, linked_phrase, read_phrase
+from .phrases import ASIDE, CREATURE, HIDDEN, Phrase, leaves, linked_phrase, read_phrase
 from .placing import at_place, merged, of_some, only_named_by, only_place, placed
 from .reading import Fact, Spot, Work
 from .saying import phrase_facts, says_gone, species_fact
@@ -24,6 +24,9 @@ from .worked_on import what_is_given
 
 def observe(setting: Setting, clause: Clause, node: Node) -> None:
     see(setting, clause, node)
+    if clause.phrase is not None and CREATURE in clause.phrase.doers and not clause.harmed:
+        done = setting.lexicon.harmed[CREATURE]  # "the kids have broken a branch", but "the cat's asleep underneath"
+        clause.facts = [fact for fact in clause.facts if fact.kind == "species" or fact.value == done]
     if any(fact.denied and fact.kind == "stage" for fact in clause.facts):  # "the first flush hasn't hardened"
         clause.facts = [replace(fact, denied=False) if fact.kind == "flush" else fact for fact in clause.facts]
     if not clause.acts and (clause.facts or clause.measures or clause.candidates):

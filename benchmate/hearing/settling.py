@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from .amounts_first import amounts_first
 from .asked_after import asked_after
 from .asked_bare import asked_bare
-from .asked_state import asked_states
+from .asked_state import asked_judgement, asked_states
 from .came_from import came_from
 from .clauses import Clause
 from .counted_places import bare_gauges, counted_places
@@ -73,6 +73,7 @@ def settle(
     found = put_off(clauses, found, words, lexicon)
     asked_bare(clauses, found, words, lexicon)
     asked_states(clauses, found, words)
+    asked_judgement(clauses, found, words, lexicon)
     going_somewhere(clauses, found, words, lexicon)
     as_habits(clauses, on)
     return found, foretold

@@ -197,7 +197,9 @@ def looked_at(s: Sense) -> bool:
     if set(s.texts[s.at : ends]) & set(s.lexicon.sense["cut_away"]):
         return False
     seen = [t for n in range(s.at + 1, ends) for t in s.lattice[n] if t.kind in ("FINDING", "STATE") and not t.guesses]
-    return any(t.kind == "FINDING" or t.end == ends or s.texts[t.first].endswith("ing") for t in seen)
+    parts = [t for n in range(s.at + 1, ends) for t in s.lattice[n] if t.kind == "PART"]
+    healed = any(t.value in s.lexicon.sense["only_seen"] for t in parts)  # nobody saws a scar
+    return healed or any(t.kind == "FINDING" or t.end == ends or s.texts[t.first].endswith("ing") for t in seen)
 
 
 def open_end(s: Sense) -> bool:

@@ -11,7 +11,7 @@ from .clauses import Clause, Setting, chain, is_just_past, take_date, tense
 from .deeds import Deed, deed_of, name_of, settled_work
 from .doing import DONE, LATER, NOT, NOW, Mood
 from .done_before import no_longer_there, places_of, worked_before
-from .harm import blown_off, broke_it, harm_of, nobodys
+from .harm import blown_off, broke_it, by_creature, harm_of, nobodys
 from .manner import manners_of, spread_over
 from .mishaps import went_wrong
 from .phrases import Phrase, leaves, read_phrase
@@ -85,7 +85,8 @@ def gone(setting: Setting, clause: Clause, node: Node) -> None:
     """ "a quarter of the roots off": told as if "took" had been said."""
     told = [read_phrase(item) for kind, item in chain(node) if kind == "np"]
     if len(told) > 1 and (finding := blown_off(setting, told[0], told[1])):
-        went_wrong(setting, clause, finding, told[1], [], [])
+        days = [token for token in leaves(node) if token.kind == "DATE"]
+        went_wrong(setting, clause, finding, told[1], [(None, place) for place in told[2:]], days)
         return
     if any(kind == "link" and getattr(item, "kind", "") == "HARM" for kind, item in chain(node)):
         see(setting, clause, node)  # "the storm tore the second branch off": nobody's work
@@ -165,7 +166,7 @@ def do(
         elif broke_it(setting, deed, finding, name) and deed.thing is not None:
             went_wrong(setting, clause, finding, deed.thing, deed.phrases, deed.posts)
             return
-    if name is not None and nobodys(deed, aux):
+    if name is not None and (nobodys(deed, aux) or by_creature(setting, clause, deed)):
         name = None
     if name is None and deed.mood.done == NOT and deed.verb.value in setting.lexicon.data.get("untouched", ()):
         name, deed.mood = "leave", Mood(NOW)  # "I'm not touching it"
