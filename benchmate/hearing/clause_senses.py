@@ -221,6 +221,17 @@ def before_the_rest(s: Sense) -> bool:
     return (ends and worked_on) == (s.kind == "ORD")
 
 
+def opens_as_work(s: Sense) -> bool:
+    """ "Wired ash last Friday", "thin leaves by a quarter": before a day, and before by how much, stands work."""
+    if s.kind != "STATE" or not s.alone or not s.opening:
+        return False
+    for kind, thing, behind in (("VED", ("SPECIES", "NAME"), "DATE"), ("V", ("PART",), "BY")):
+        ends = {t.end for t in s.next if t.kind in thing and not t.guesses and t.end < len(s.texts)}
+        if s.may_be(kind) and any(t.kind == behind for end in ends for t in s.lattice[end]):
+            return True
+    return False
+
+
 def half_off(s: Sense) -> bool:
     """ "Snapped the branch half off" broke it, "took half off" is a share."""
     if s.kind != "PARTICLE" or s.token.value != "half-off":

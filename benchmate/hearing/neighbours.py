@@ -92,6 +92,7 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     clause_senses.left_side,
     clause_senses.half_dose,
     clause_senses.half_off,
+    clause_senses.opens_as_work,
     clause_senses.before_the_rest,
     clause_senses.may_to,
     clause_senses.taken_back,

@@ -36,6 +36,7 @@ from .second_places import second_places
 from .still_to_come import put_off
 from .struck import named_deed, struck
 from .thing_after import thing_after
+from .weather_past import weather_past
 from .words import Word
 
 
@@ -50,6 +51,7 @@ def settle(
     bare_gauges(clauses, found, lexicon)
     was_given(clauses, found, words, lexicon)
     came_from(clauses, lexicon, on)
+    weather_past(clauses, found, words, lexicon)
     struck(clauses, words, lexicon)
     named_deed(clauses, found)
     only_shaped_so(clauses)

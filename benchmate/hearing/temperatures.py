@@ -39,11 +39,12 @@ def of_nights(vw: ValueWords, words: Sequence[str], at: int) -> Iterator[Value]:
     """ "Nights are down to 6", "a low of -2 overnight", "it got down to 4 last night": degrees by what they are said
     of. A lone "it" or "down to" tells of the air only where the words speak of a night."""
     nights = vw.nights
-    head = first_of(nights.get("heads", ()), words, at)
+    head, loose = first_of(nights.get("heads", ()), words, at), False
     if head is None and (head := first_of(nights.get("loose", ()), words, at)) is not None:
         begins = at == 0 or not words[at - 1][0].isalnum() or (words[at - 1],) in nights["begins"]
         if not begins or not _of_night(nights, words):
             return
+        loose = True
     if head is None:
         return
     while head < len(words) and (step := first_of(nights["links"], words, head)):
@@ -60,6 +61,8 @@ def of_nights(vw: ValueWords, words: Sequence[str], at: int) -> Iterator[Value]:
     end = unit[1] if unit else number[1]
     named = unit is not None and unit[0][0]
     if freezing := first_of(vw.cold.get("below", ()), words, end):
+        if loose:  # "we had seven degrees of frost": the degrees tell it all, and "had" the time
+            return
         below, end = True, freezing
     ends = over(words, end, vw) or first_of(nights.get("ends", ()), words, end)
     if (end == number[1] and not ends) or (named != "fahrenheit" and number[0] > FAHRENHEIT_BOILING):
