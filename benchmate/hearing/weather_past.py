@@ -1,4 +1,4 @@
-"""Weather told by a verb in the past: "it rained on Sunday" was the Sunday before, where "rain on Sunday" is forecast."""
+"""Weather told by a verb in the past: "it rained on Sunday" was the Sunday before; "rain on Sunday" is forecast."""
 
 from __future__ import annotations
 
