@@ -1,5 +1,5 @@
 """A "when" is answered with weeks, also where something that no time lifts stands against the work; in a mild southern
-garden the candles are cut about midsummer, however late its frost."""
+garden the candles are cut within a month of midsummer, however late its frost."""
 
 import datetime as dt
 
@@ -12,9 +12,9 @@ from benchmate.talk.house import House
 
 ROWS = [
     # place, day, last and first frost, latitude; the weeks of the cut
-    ("melbourne", "2026-08-15", (9, 5), (6, 10), -37.8, "2026-12-14", "2027-01-12"),
+    ("melbourne", "2026-08-15", (9, 5), (6, 10), -37.8, "2027-01-05", "2027-01-20"),
     ("worcester", "2026-02-15", (4, 28), (10, 18), 52.2, "2026-06-10", "2026-07-10"),
-    ("no frost", "2026-08-15", None, None, -33.9, "2026-12-14", "2027-01-12"),
+    ("no frost", "2026-08-15", None, None, -33.9, "2027-01-05", "2027-01-20"),
 ]
 
 
@@ -45,4 +45,4 @@ def test_a_pine_fed_in_spring_is_told_the_day_alone(tmp_path):
     talk = bench(tmp_path, -37.8, (9, 5), (6, 10), "2026-11-01")
     talk.answer("fed Kuro on 20 October")
     option = next(one for one in talk.answer("when do I decandle Kuro").advice.options if one.work == "candle-cut")
-    assert option.opens == "2026-12-14" and not option.first
+    assert option.opens == "2027-01-05" and not option.first

@@ -68,4 +68,4 @@ def test_a_decision_that_nothing_stands_against_has_no_numbers(bench, words):
 
 def test_a_decision_with_something_against_it_offers_numbers_from_one(bench):
     bench.answer("let's do Sprint")
-    assert any(line.startswith("1  ") for line in told(bench.answer("wired the left branch")))
+    assert any(line.startswith("1  ") for line in told(bench.answer("I'm going to wire the left branch")))
