@@ -87,6 +87,8 @@ def only_looked_at(clauses: Sequence[Clause], words: Sequence[Word], lexicon: Le
         out = any(f" {way} " in clause_said for way in table["out"])
         if out and not clause.topic and len(clause.work) == 1 and clause.work[0].work in table["lifting"]:
             clause.work = [replace(work, work="check", spot=Spot("root"), measures={}) for work in clause.work]
+            if "when" in clause.joined:  # "when I slid it out of the pot, the roots were circling"
+                clause.work, clause.acts, clause.taken = [], [], True
 
 
 def _pots(work: Work, table: Mapping[str, Any]) -> bool:
