@@ -69,13 +69,16 @@ class Ear:
 
         reading = hear(text)
         if reading.work or reading.missed:
-            from .of_trees import of_trees
+            from .of_trees import may_be_parted, of_trees
 
             texts = self.words(text)
-            again = of_trees(reading, texts, self._lattice(text, texts, on, southern, names), hear, self.lexicon)
-            if again is not reading:
-                return again
-        apart = not reading.several.shared if reading.several is not None else " and " in text and bool(reading.work)
+            if may_be_parted(reading, texts, self.lexicon):  # what words may be is dear to find
+                again = of_trees(reading, texts, self._lattice(text, texts, on, southern, names), hear, self.lexicon)
+                if again is not reading:
+                    return again
+        named = bool(reading.tree) or any(fact.kind == "species" for fact in reading.facts)
+        joined = named and " and " in text and bool(reading.work)
+        apart = not reading.several.shared if reading.several is not None else joined
         listed = self._listed(text, on, southern, names) if reading.missed or apart else []
         if not listed and (reading.several is None or not reading.several.pieces):
             return reading

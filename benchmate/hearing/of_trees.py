@@ -18,6 +18,14 @@ from .words import Word
 _NEAR = 3  # words between "had" and whose part it was: "had half of its roots cut"
 
 
+def may_be_parted(reading: Reading, words: Sequence[Word], lexicon: Lexicon) -> bool:
+    """Whether trees may part a verb from its own in this statement, by its words alone."""
+    texts = _texts(words)
+    skips = "decide" in reading.acts and not texts.isdisjoint(p.split()[0] for p in lexicon.several["skips"])
+    lost_first = bool(words) and any(one.span[0] == words[0].start for one in reading.missed)
+    return skips or lost_first or not texts.isdisjoint(one.split()[-1] for one in lexicon.sense["work_had"])
+
+
 def of_trees(
     reading: Reading,
     words: Sequence[Word],
