@@ -20,7 +20,7 @@ _NEAR = 3  # words between "had" and whose part it was: "had half of its roots c
 
 def may_be_parted(reading: Reading, words: Sequence[Word], lexicon: Lexicon) -> bool:
     """Whether trees may part a verb from its own in this statement, by its words alone."""
-    texts = _texts(words)
+    texts = {word.text for word in words}
     skips = "decide" in reading.acts and not texts.isdisjoint(p.split()[0] for p in lexicon.several["skips"])
     lost_first = bool(words) and any(one.span[0] == words[0].start for one in reading.missed)
     return skips or lost_first or not texts.isdisjoint(one.split()[-1] for one in lexicon.sense["work_had"])
@@ -34,19 +34,14 @@ def of_trees(
     lexicon: Lexicon,
 ) -> Reading:
     """The reading that makes most of the words, or the one that was given."""
-    if "decide" in reading.acts and not _texts(words).isdisjoint(p.split()[0] for p in lexicon.several["skips"]):
-        left = with_left_out(reading, words, lattice, hear, lexicon)
-        if left is not reading:
-            return left
+    left = with_left_out(reading, words, lattice, hear, lexicon)
+    if left is not reading:
+        return left
     if reading.missed:
         given = with_given_trees(reading, words, lattice, lists_of(words, lattice), hear)
         if given is not reading:
             return given
     return _had_done(reading, words, lattice, hear, lexicon)
-
-
-def _texts(words: Sequence[Word]) -> set[str]:
-    return {word.text for word in words}
 
 
 def _had_done(

@@ -226,10 +226,9 @@ class Bench:
         self.context = replace(self.context, pending=None)
         if pending.wants == "tree":
             from benchmate.talk.many import settled_with
-
-            trees = self.house.trees()
             from benchmate.talk.plurals import of_all_asked
 
+            trees = self.house.trees()
             tree = named(trees, words.strip(" .!"))
             if tree is None and (every := of_all_asked(words, pending.reading, trees, self.house.lexicon)):
                 return self.carry(every, confirmed=True)
