@@ -10,7 +10,7 @@ from typing import Any
 
 from benchmate.value import dataclass
 
-from .values import ValueWords, spot_values
+from .values import Value, ValueWords, spot_values
 
 FIRST_FROST = "first-frost"
 YEAR = re.compile(r"(?:19|20)\d{2}$")
@@ -97,6 +97,14 @@ class DateWords(DateTables):
         vars(self).update(vars(_tables_of(dates, values)))
         self.on = on
         self.southern = southern
+        self._values: dict[tuple[int, int], tuple[Sequence[str], list[Value]]] = {}
+
+    def values_at(self, words: Sequence[str], at: int) -> list[Value]:
+        """Every value that starts at a word. Kept while the statement is read: half a dozen shapes of a time ask."""
+        kept = self._values.get((id(words), at))
+        if kept is None:  # the words are kept too, so that no others can come to stand under their number
+            kept = self._values[id(words), at] = (words, list(spot_values(self.values, words, at)))
+        return kept[1]
 
     def may_start(self, word: str) -> bool:
         """Whether any time begins with a word."""
@@ -133,7 +141,7 @@ class DateWords(DateTables):
             yield found
         if words[at] == "half" and words[at + 1 : at + 2] in (["a"], ["an"]):
             yield 0.5, at + 2
-        for value in spot_values(self.values, words, at):
+        for value in self.values_at(words, at):
             if value.kind == "NUM":
                 yield value.number, value.end
 

@@ -16,7 +16,8 @@ from .lexicon import CHOICE, END, Lexicon, Trie
 from .neighbours import drop_false_senses
 from .opening import asks_what_to_call, end_of_term, stands_there, tells
 from .reading import Guess
-from .values import ValueWords, spot_values
+from .slips import Slips
+from .values import ValueWords
 from .words import Word
 
 TERM, SEPARATOR, NAMED = 1.0, 0.5, 0.8
@@ -26,7 +27,6 @@ HARMING = 0.3  # "two snapped twigs" are seen; "the wind snapped two twigs" tell
 SAME = 0.1  # "'s" for "is" or "has"
 JOINED, HEARD, SLIP, SLIP_PER_EDIT, SLIP_PER_RANK = 3.0, 5.0, 8.0, 4.0, 0.5
 WORDS_START, WORDS_EACH = 5.0, 2.0
-SLIPS_TRIED = 3
 # Types whose guess could change the species or the work.
 GRAVE = frozenset({"SPECIES", "V", "VED", "VING", "EVENT", "NAME"})
 _SHORTENED = {"'s": ("is", "has")}
@@ -52,16 +52,20 @@ class _Alternative:
     guess: Guess | None = None
 
 
+_Choice = tuple[int, float, tuple[Guess, ...]]  # end, cost and guesses of one choice of a set
+_Chosen = dict[tuple[str, int], list[_Choice]]  # those of a set that begin at a word
+
+
 class Spotter:
     """Spots terms of a lexicon. Holds what depends on the lexicon alone, so that it is made once a talk."""
 
     def __init__(self, lexicon: Lexicon) -> None:
         self.lexicon = lexicon
         self.values = ValueWords(lexicon.numbers, lexicon.dates)
+        self.slips = Slips(lexicon)
         self.figures: Any = None  # the words of figure questions, once they are needed
         # parts that tell one work from another ("cut the candles off"): a guess at them is a guess at the work
         self._telling = frozenset(key.split("|")[2] for key in lexicon.patterns) - {""}
-        self._slips: dict[str, list[tuple[str, int]]] = {}
         self._firsts: dict[int, dict[str, list[str]]] = {}
         self._names: tuple[str, ...] = ()
         self._by_first: dict[str, list[tuple[tuple[str, ...], str]]] = {}
@@ -71,26 +75,28 @@ class Spotter:
         lattice: list[list[Token]] = [[] for _ in words]
         alternatives = [list(self._alternatives(words, at)) for at in range(len(words))]
         by_name = self._names_by_first_word(tuple(names))
+        chosen: _Chosen = {}
         readings = [self._likeliest(options) for options in alternatives]
         variants = [[options[min(choice, len(options) - 1)] for options in readings] for choice in (0, 1)]
         if variants[0] == variants[1]:
             variants.pop()
+        spelt_so = [[option.word for option in variant] for variant in variants]
         for at in range(len(words)):
             found: dict[tuple[str, str, int], Token] = {}
-            for token in self._terms(alternatives, at):
+            for token in self._terms(alternatives, at, chosen):
                 key = (token.kind, str(token.value), token.end)
                 if key not in found or token.cost < found[key].cost:
                     found[key] = token
             lattice[at] += found.values()
-            for variant in variants:
-                for token in self._worth([option.word for option in variant], dates, at):
+            for variant, spelt in zip(variants, spelt_so, strict=True):
+                for token in self._worth(spelt, dates, at):
                     rests_on = tuple(o.guess for o in variant[at : token.end] if o.guess is not None)
                     lattice[at].append(
                         Token(token.kind, token.value, at, token.end, token.cost + SLIP * len(rests_on), rests_on)
                     )
-            for spelt, name in by_name.get(words[at].text, ()):
-                if tuple(w.text for w in words[at : at + len(spelt)]) == spelt:
-                    lattice[at].append(Token("NAME", name, at, at + len(spelt), NAMED))
+            for called, name in by_name.get(words[at].text, ()):
+                if tuple(w.text for w in words[at : at + len(called)]) == called:
+                    lattice[at].append(Token("NAME", name, at, at + len(called), NAMED))
         drop_false_senses(self.lexicon, lattice, words)
         self._add_open_ends(text, words, lattice)
         return lattice
@@ -146,35 +152,10 @@ class Spotter:
         single = sorted((o for o in options[1:] if o.end == first.end), key=lambda o: o.cost)
         return single[:2] or [first]
 
-    def slips(self, word: str) -> list[tuple[str, int]]:
-        """(known word, edits) for a word that the lexicon does not know; none for short or ordinary words.
-
-        Up to four letters must be exact, five to seven may have one slip, eight and more two: of English words with
-        four letters a quarter lie within one edit of some term, of those with five a twelfth.
-        """
-        lexicon = self.lexicon
-        if word in self._slips:
-            return self._slips[word]
-        edits = 0 if len(word) < 5 else 1 if len(word) < 8 else 2
-        found: list[tuple[str, int]] = []
-        if edits and word.isalpha() and word not in lexicon.known and word not in lexicon.plain:
-            from rapidfuzz import process
-            from rapidfuzz.distance import OSA
-
-            near = process.extract(word, lexicon.fuzzy_words, scorer=OSA.distance, score_cutoff=edits, limit=8)
-            ranked = sorted(
-                (int(score), not _letters_left_out(word, meant), meant)
-                for meant, score, _ in near
-                if meant[0] == word[0]
-            )
-            found = [(meant, score) for score, _, meant in ranked[:SLIPS_TRIED]]
-        self._slips[word] = found
-        return found
-
     # -- terms, numbers and dates
 
-    def _terms(self, alternatives: Sequence[Sequence[_Alternative]], at: int) -> Iterator[Token]:
-        rare = self.lexicon.rare
+    def _terms(self, alternatives: Sequence[Sequence[_Alternative]], at: int, chosen: _Chosen) -> Iterator[Token]:
+        rare, last = self.lexicon.rare, len(alternatives)
         texts = [options[0].word for options in alternatives]
         stack: list[tuple[Trie, int, float, tuple[Guess, ...], tuple[str, ...]]] = [
             (self.lexicon.trie, at, 0.0, (), ())
@@ -190,50 +171,51 @@ class Spotter:
                     price += HELPER
                 elif kind == "HARM":
                     price += HARMING
-                marked = (
-                    tuple(
-                        Guess(
-                            g.heard,
-                            g.taken,
-                            g.likeness,
-                            g.span,
-                            kind in GRAVE or (kind == "PART" and value in self._telling),
-                        )
-                        for g in guesses
-                    )
-                    if guesses
-                    else ()
-                )
-                yield Token(kind, value, at, place, cost + price, marked)
-            if place < len(alternatives):
-                for option in alternatives[place]:
-                    inner = node.get(option.word)
-                    if inner is not None:
-                        more = (*guesses, option.guess) if option.guess else guesses
-                        stack.append((inner, option.end, cost + option.cost, more, (*said, option.word)))
-            for key in self._choices_at(node, alternatives[place] if place < len(alternatives) else ()):
-                for end, price, heard in self._choose(key, alternatives, place):
+                yield Token(kind, value, at, place, cost + price, self._marked(guesses, kind, value))
+            options = alternatives[place] if place < last else ()
+            for option in options:
+                inner = node.get(option.word)
+                if inner is not None:
+                    more = (*guesses, option.guess) if option.guess else guesses
+                    stack.append((inner, option.end, cost + option.cost, more, (*said, option.word)))
+            firsts = self._firsts.get(id(node))
+            for key in self._choices_at(node, options) if firsts is None or firsts else ():
+                if (key, place) not in chosen:
+                    chosen[key, place] = list(self._choose(key, alternatives, place))
+                for end, price, heard in chosen[key, place]:
                     stack.append((node[key], end, cost + price, (*guesses, *heard), (*said, key)))
 
+    def _marked(self, guesses: tuple[Guess, ...], kind: str, value: Any) -> tuple[Guess, ...]:
+        """Guesses with whether they could change the species or the work."""
+        grave = kind in GRAVE or (kind == "PART" and value in self._telling)
+        return tuple(Guess(g.heard, g.taken, g.likeness, g.span, grave) for g in guesses)
+
     def _choices_at(self, node: Trie, options: Sequence[_Alternative]) -> set[str]:
-        """The sets of choices that a node leads into and that may begin with one of these words, or with none."""
+        """The sets of choices that a node leads into and that may go on with one of these words, or with none."""
         firsts = self._firsts.get(id(node))
         if firsts is None:
             firsts = self._firsts[id(node)] = {}
             for key in node:
                 if key.startswith(CHOICE):
-                    for word in self.lexicon.choices[key]:
+                    for word in self._begin(node, key):
                         firsts.setdefault(word, []).append(key)
         keys = set(firsts.get(END, ()))
-        if len(firsts) > (END in firsts):
-            for option in options:
-                keys.update(firsts.get(option.word, ()))
+        for option in options:
+            keys.update(firsts.get(option.word, ()))
         return keys
 
-    def _choose(
-        self, key: str, alternatives: Sequence[Sequence[_Alternative]], at: int
-    ) -> Iterator[tuple[int, float, tuple[Guess, ...]]]:
-        """(end, cost, guesses) of every choice of a set that stands at `at`; an empty choice ends where it begins."""
+    def _begin(self, node: Trie, key: str) -> set[str]:
+        """The words that may begin a step into a set of choices; where nothing may be chosen, those behind it too. END:
+        a term may be over there."""
+        words = set(self.lexicon.choices[key])
+        if END in words:
+            words.remove(END)
+            for after in node[key]:
+                words |= self._begin(node[key], after) if after.startswith(CHOICE) else {after}
+        return words
+
+    def _choose(self, key: str, alternatives: Sequence[Sequence[_Alternative]], at: int) -> Iterator[_Choice]:
+        """Every choice of a set that stands at `at`; an empty choice ends where it begins."""
         stack: list[tuple[Trie, int, float, tuple[Guess, ...]]] = [(self.lexicon.choices[key], at, 0.0, ())]
         while stack:
             node, place, cost, guesses = stack.pop()
@@ -247,7 +229,7 @@ class Spotter:
                         stack.append((inner, option.end, cost + option.cost, more))
 
     def _worth(self, words: Sequence[str], dates: DateWords, at: int) -> Iterator[Token]:
-        for value in spot_values(self.values, words, at):
+        for value in dates.values_at(words, at):
             carried: Any = value if value.kind in ("MEASURE", "NPK") else value.number
             yield Token(value.kind, carried, at, value.end, TERM)
         for when in spot_dates(dates, words, at):
@@ -292,9 +274,3 @@ class Spotter:
                 named_as = written if kind == "CALLED" or written[0].isupper() else written.title()
                 cost = TERM + 0.3 * length if kind == "CALLED" else 2 * TERM + length
                 yield Token("NAME", named_as, first, first + length, cost)
-
-
-def _letters_left_out(word: str, meant: str) -> bool:
-    """Whether `word` is `meant` with letters left out, the commonest slip of all."""
-    letters = iter(meant)
-    return all(letter in letters for letter in word)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
-from .value_words import Value, ValueWords, cardinal, first_of, over, unit_at
+from .value_words import Phrases, Value, ValueWords, cardinal, first_of, over, unit_at
 
 FAHRENHEIT_FREEZING, FAHRENHEIT_BOILING, FAHRENHEIT_PER_CELSIUS = 32.0, 212.0, 1.8
 
@@ -17,12 +17,12 @@ def weather(vw: ValueWords, words: Sequence[str], number: tuple[float, int]) -> 
     if unit and unit[0][0] not in ("degree", "celsius"):
         return
     for start in {end, unit[1] if unit else end}:
-        if below := first_of(vw.cold.get("below", ()), words, start):
+        if below := first_of(vw.cold.get("below", {}), words, start):
             yield Value(below, "MEASURE", measures={"temperature_c": -value})
-        bare = first_of(vw.cold.get("below_alone", ()), words, start)
+        bare = first_of(vw.cold.get("below_alone", {}), words, start)
         if bare and over(words, bare, vw):
             yield Value(bare, "MEASURE", measures={"temperature_c": -value})
-        if above := first_of(vw.cold.get("above", ()), words, start):
+        if above := first_of(vw.cold.get("above", {}), words, start):
             yield Value(above, "MEASURE", measures={"temperature_c": value})
         if air := first_of(vw.air, words, start):
             yield Value(air, "MEASURE", measures={"temperature_c": of_air(value, vw.source)})
@@ -39,9 +39,9 @@ def of_nights(vw: ValueWords, words: Sequence[str], at: int) -> Iterator[Value]:
     """ "Nights are down to 6", "a low of -2 overnight", "it got down to 4 last night": degrees by what they are said
     of. A lone "it" or "down to" tells of the air only where the words speak of a night."""
     nights = vw.nights
-    head, loose = first_of(nights.get("heads", ()), words, at), False
-    if head is None and (head := first_of(nights.get("loose", ()), words, at)) is not None:
-        begins = at == 0 or not words[at - 1][0].isalnum() or (words[at - 1],) in nights["begins"]
+    head, loose = first_of(nights.get("heads", {}), words, at), False
+    if head is None and (head := first_of(nights.get("loose", {}), words, at)) is not None:
+        begins = at == 0 or not words[at - 1][0].isalnum() or words[at - 1] in nights["begins"]
         if not begins or not _of_night(nights, words):
             return
         loose = True
@@ -60,11 +60,11 @@ def of_nights(vw: ValueWords, words: Sequence[str], at: int) -> Iterator[Value]:
         return
     end = unit[1] if unit else number[1]
     named = unit is not None and unit[0][0]
-    if freezing := first_of(vw.cold.get("below", ()), words, end):
+    if freezing := first_of(vw.cold.get("below", {}), words, end):
         if loose:  # "we had seven degrees of frost": the degrees tell it all, and "had" the time
             return
         below, end = True, freezing
-    ends = over(words, end, vw) or first_of(nights.get("ends", ()), words, end)
+    ends = over(words, end, vw) or first_of(nights.get("ends", {}), words, end)
     if (end == number[1] and not ends) or (named != "fahrenheit" and number[0] > FAHRENHEIT_BOILING):
         return
     degrees = -number[0] if below else number[0]
@@ -74,6 +74,6 @@ def of_nights(vw: ValueWords, words: Sequence[str], at: int) -> Iterator[Value]:
     yield Value(end, "MEASURE", measures={"temperature_c": degrees})
 
 
-def _of_night(nights: Mapping[str, Sequence[tuple[str, ...]]], words: Sequence[str]) -> bool:
+def _of_night(nights: Mapping[str, Phrases], words: Sequence[str]) -> bool:
     """Whether the words speak of a night."""
     return any(first_of(nights["told"], words, at) is not None for at in range(len(words)))

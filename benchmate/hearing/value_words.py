@@ -13,6 +13,7 @@ _NUMBER = re.compile(r"\d{1,12}(?:\.\d{1,18})?$")
 FRACTION = re.compile(r"(\d{1,12})/(\d{1,12})$")
 
 Phrase = tuple[str, ...]
+Phrases = Mapping[str, Sequence[Phrase]]  # by their first word, the longest first
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,34 +72,41 @@ class ValueWords:
         self.minus = frozenset(joined.get("minus", []))
         self.single = frozenset(joined.get("single", []))
         self.between = frozenset(joined.get("between", []))
-        self.of_many = [tuple(w.split()) for w in joined.get("of_many", [])]
+        self.of_many = by_first(joined.get("of_many", []))
         self.told_before = frozenset(joined.get("told_before", []))
         self.ends = frozenset(joined.get("ends", []))
         self.no_inch = frozenset(joined.get("no_inch", []))
         for table in ("month", "season", "weekday"):
             self.no_inch |= frozenset((times or {}).get(table, {}))
-        self.trailing = [tuple(w.split()) for w in joined.get("trailing", [])]
-        self.unit_trailing = [tuple(w.split()) for w in joined.get("unit_trailing", [])]
+        self.trailing = by_first(joined.get("trailing", []))
+        self.unit_trailing = by_first(joined.get("unit_trailing", []))
         self.dozen: Mapping[str, float] = numbers.get("times", {})
         self.inch_alone = {tuple(w.split()) for w in numbers.get("inch_alone", {}).get("says", [])}
         self.inch_parts = frozenset(numbers.get("inch_alone", {}).get("parts", []))
         hedge = numbers.get("hedge", {})
-        self.hedges: list[tuple[Phrase, Phrase]] = [(tuple(w.split()), ()) for w in hedge.get("says", [])]
-        self.hedges += [(tuple(w.split()), ("a",)) for w in hedge.get("article", [])]
-        self.share_hedges = [tuple(w.split()) for w in hedge.get("shares", [])]
-        self.cold = {key: [tuple(w.split()) for w in says] for key, says in numbers.get("cold", {}).items()}
+        self.hedges: dict[str, list[tuple[Phrase, Phrase]]] = {}
+        for key, instead in (("says", ()), ("article", ("a",))):
+            for words in hedge.get(key, []):
+                phrase = tuple(words.split())
+                self.hedges.setdefault(phrase[0], []).append((phrase, instead))
+        self.share_hedges = by_first(hedge.get("shares", []))
+        self.cold = {key: by_first(says) for key, says in numbers.get("cold", {}).items()}
         self.nights = _nights(numbers.get("nights", {}))
         self.source = numbers
-        self.air = [tuple(w.split()) for w in numbers.get("air", {}).get("says", [])]
+        self.air = by_first(numbers.get("air", {}).get("says", []))
         likened = numbers.get("likened", {})
         self.likened = {tuple(name.split()): float(size) for name, size in likened.get("mm", {}).items()}
-        self.likened_to = [tuple(w.split()) for w in likened.get("as", [])]
+        self.likened_to = by_first(likened.get("as", []))
         tables: tuple[Iterable[Phrase], ...] = (
             *(self.number, self.ordinal, self.share, self.fraction, self.part_of, self.named, self.headed),
-            *(self.likened, self.likened_to, self.share_hedges, [phrase for phrase, _ in self.hedges]),
-            *(self.cold.get("nought", []), self.units, self.nights.get("heads", []), self.nights.get("loose", [])),
+            *(self.likened, self.units),
         )
-        self.starts = {words[0] for table in tables for words in table} | self.minus | self.single | self.between
+        indexed: tuple[Iterable[str], ...] = (
+            *(self.likened_to, self.share_hedges, self.hedges, self.cold.get("nought", ())),
+            *(self.nights.get("heads", ()), self.nights.get("loose", ())),
+        )
+        self.starts = {words[0] for table in tables for words in table}.union(*indexed)
+        self.starts |= self.minus | self.single | self.between
 
 
 def _forms(says: Iterable[str]) -> Iterable[Phrase]:
@@ -109,11 +117,20 @@ def _forms(says: Iterable[str]) -> Iterable[Phrase]:
             yield tuple((word + "s").split())
 
 
-def _nights(table: Mapping[str, Any]) -> dict[str, list[Phrase]]:
+def by_first(says: Iterable[str]) -> Phrases:
+    """Phrases as tuples of words, by their first word, so that few are looked at; of each word the longest first."""
+    found: dict[str, list[Phrase]] = {}
+    for phrase in sorted((tuple(words.split()) for words in says), key=len, reverse=True):
+        found.setdefault(phrase[0], []).append(phrase)
+    return found
+
+
+def _nights(table: Mapping[str, Any]) -> dict[str, Phrases]:
     """Words about a night's temperature by their kind; what may stand before it goes before each head."""
-    says = {key: [tuple(w.split()) for w in rows] for key, rows in table.items() if isinstance(rows, list)}
-    says["heads"] = [(*before, *head) for head in says.get("heads", []) for before in ((), *says.get("before", []))]
-    return says
+    says = {key: rows for key, rows in table.items() if isinstance(rows, list)}
+    before = ["", *(f"{words} " for words in says.get("before", ()))]
+    says["heads"] = [words + head for head in says.get("heads", ()) for words in before]
+    return {key: by_first(rows) for key, rows in says.items()}
 
 
 def _measures(table: Mapping[str, Iterable[str]]) -> dict[Phrase, str]:
@@ -129,13 +146,13 @@ def longest(table: Mapping[Phrase, Any], words: Sequence[str], at: int) -> tuple
     return None
 
 
-def first_of(phrases: Iterable[Phrase], words: Sequence[str], at: int) -> int | None:
+def first_of(phrases: Phrases, words: Sequence[str], at: int) -> int | None:
     """The end of the longest of some phrases that stands at a word."""
-    if at >= len(words):
-        return None
-    first = words[at]
-    ends = [at + len(one) for one in phrases if one[0] == first and tuple(words[at : at + len(one)]) == one]
-    return max(ends, default=None)
+    for one in phrases.get(words[at], ()) if at < len(words) else ():
+        end = at + len(one)
+        if tuple(words[at:end]) == one:
+            return end
+    return None
 
 
 def unit_at(vw: ValueWords, words: Sequence[str], at: int) -> tuple[tuple[str, float], int] | None:

@@ -66,15 +66,15 @@ def spot_values(vw: ValueWords, words: Sequence[str], at: int, deep: int = 0) ->
             yield from _measured(vw, words, 1.0, at + 1)  # "a year and a half"
     elif (unit := unit_at(vw, words, at)) and unit[0][0] in ("length", "volume") and _added(vw, words, unit[1]):
         yield from _measured(vw, words, 1.0, at)  # "inch and a half trunk"
-    elif (end := first_of(vw.cold.get("nought", ()), words, at)) and over(words, end, vw):
+    elif (end := first_of(vw.cold.get("nought", {}), words, at)) and over(words, end, vw):
         yield Value(end, "MEASURE", measures={"temperature_c": 0.0})  # "down to zero"
 
 
 def _rough(vw: ValueWords, words: Sequence[str], at: int, deep: int) -> Iterator[Value]:
     """The value behind words that only make it rough: "about half a metre", "a good inch", "just over a third"."""
-    for hedge, instead in vw.hedges if deep < DEEPEST else ():
+    for hedge, instead in vw.hedges.get(words[at], ()) if deep < DEEPEST else ():
         end = at + len(hedge)
-        if hedge[0] != words[at] or tuple(words[at:end]) != hedge or end >= len(words):
+        if tuple(words[at:end]) != hedge or end >= len(words):
             continue
         yield from _of_kinds(spot_values(vw, words, end, deep + 1), 0)
         if instead:
