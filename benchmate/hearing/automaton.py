@@ -16,6 +16,7 @@ from benchmate.value import dataclass
 GRAMMAR = Path(__file__).with_name("bench.lark")
 END = "$END"
 Stack = tuple[int, ...]
+_Rule = tuple[str, int, str | None, bool]  # origin, length, alias, whether one child passes through
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,27 +75,18 @@ class _States(dict[int, Mapping[str, tuple[int, int]]]):
         return row
 
 
-class Automaton:
-    """Steps of the LALR table on stacks of state numbers. Steps are remembered, since the same few occur again."""
+class _Steps(dict[str, Stack | None]):
+    """Where each token leads from one stack."""
 
-    def __init__(self, data: Mapping[str, Any]) -> None:
-        self._rules: list[tuple[str, int, str | None, bool]] = [tuple(rule) for rule in data["rules"]]
-        self._states = _States(data["states"])
-        self.start: Stack = (int(data["start"]),)
-        self._end = int(data["end"])
-        self._steps: dict[tuple[Stack, str], Stack | None] = {}
+    def __init__(self, states: _States, rules: Sequence[_Rule], end: int, stack: Stack) -> None:
+        self._states, self._rules, self._end, self._stack = states, rules, end, stack
 
-    def step(self, stack: Stack, token: str) -> Stack | None:
-        """The stack after `token`, or None where the grammar does not take it there."""
-        key = (stack, token)
-        if key not in self._steps:
-            if len(self._steps) > 50_000:  # a long talk must not grow without end
-                self._steps.clear()
-            self._steps[key] = self._step(stack, token)
-        return self._steps[key]
+    def __missing__(self, token: str) -> Stack | None:
+        after = self[token] = self._after(token)
+        return after
 
-    def _step(self, stack: Stack, token: str) -> Stack | None:
-        states = list(stack)
+    def _after(self, token: str) -> Stack | None:
+        states = list(self._stack)
         while True:
             action = self._states[states[-1]].get(token)
             if action is None:
@@ -111,6 +103,30 @@ class Automaton:
             states.append(goto[1])
             if goto[1] == self._end:
                 return tuple(states)
+
+
+class Automaton:
+    """Steps of the LALR table on stacks of state numbers. Steps are remembered, since the same few occur again."""
+
+    def __init__(self, data: Mapping[str, Any]) -> None:
+        self._rules: list[_Rule] = [tuple(rule) for rule in data["rules"]]
+        self._states = _States(data["states"])
+        self.start: Stack = (int(data["start"]),)
+        self._end = int(data["end"])
+        self._steps: dict[Stack, _Steps] = {}
+
+    def step(self, stack: Stack, token: str) -> Stack | None:
+        """The stack after `token`, or None where the grammar does not take it there."""
+        return self.steps(stack)[token]
+
+    def steps(self, stack: Stack) -> Mapping[str, Stack | None]:
+        """token -> the stack after it, or None: for every token, worked out when it is first asked for."""
+        known = self._steps.get(stack)
+        if known is None:
+            if len(self._steps) > 5_000:  # a long talk must not grow without end
+                self._steps.clear()
+            known = self._steps[stack] = _Steps(self._states, self._rules, self._end, stack)
+        return known
 
     def ends(self, stack: Stack) -> bool:
         """Whether the sentence may end here."""

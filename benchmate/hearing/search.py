@@ -67,9 +67,11 @@ def find_reading(
         _pause(here, automaton, at)
         passes = _passes(words, lattice[at], lexicon, at)
         joins = words[at].text in JOINERS and words[at].text != ","
+        tokens = _cheapest(lattice[at])
         for stack, way in here.items():
-            for token in lattice[at]:
-                after = automaton.step(stack, token.kind)
+            steps = automaton.steps(stack)
+            for token in tokens:
+                after = steps[token.kind]
                 if after is not None:
                     _keep(ways[token.end], after, way.cost + token.cost, way, token, at, token.end, False)
             run_on = RUN_ON if joins and way.missed else 0.0
@@ -79,6 +81,16 @@ def find_reading(
                 _keep(ways[end], stack, way.cost + cost + run_on, way, None, at, end, missed)
     ended = [way for stack, way in ways[-1].items() if automaton.ends(stack)]
     return _trace(min(ended, key=lambda way: way.cost), len(words))
+
+
+def _cheapest(tokens: Sequence[Token]) -> list[Token]:
+    """Of tokens that are the same to the grammar the cheapest, the first of its like."""
+    best: dict[tuple[str, int], Token] = {}
+    for token in tokens:
+        known = best.setdefault((token.kind, token.end), token)
+        if token.cost < known.cost:
+            best[token.kind, token.end] = token
+    return list(best.values())
 
 
 def _keep(
