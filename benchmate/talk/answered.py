@@ -6,8 +6,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from benchmate.hearing.reading import Reading, Work
-from benchmate.practice.advice import ASK, AVOID, HOLD, Option
+from benchmate.practice.advice import ASK, AVOID, GO, HOLD, Option
 from benchmate.talk.asked_how import phrase_places
+from benchmate.talk.decide import LEFT_WORKS
 from benchmate.talk.following import near
 from benchmate.talk.statement import yes_or_no
 from benchmate.telling.dates import day_of, day_words
@@ -21,6 +22,7 @@ if TYPE_CHECKING:
 _IT = "it"
 _SAME = "same"
 _ADVISED = frozenset({"advice", "may", "when", "compare", "what-if"})
+ADVICE = "advice"  # the topic of "what now"
 COMPARE = "compare"  # the topic of a question which of several to keep
 
 
@@ -82,7 +84,10 @@ def did_that(short: Short, talk: Context) -> Reading | None:
     for work in works:
         placed = [one.spot for one in options if one.work == work.work and near(one.spot, work.spot)]
         done.append(replace(work, spot=placed[0] if len(placed) == 1 else work.spot, done="done", span=(0, 0)))
-    if (len(works) != 1 and last.topic == COMPARE) or not works:
+    best = options[0] if options else None
+    if not works and last.topic == ADVICE and best and best.verdict == GO and best.work not in LEFT_WORKS:
+        done = [Work(best.work, best.spot, done="done")]  # what was put forward, whatever was asked about before
+    elif (len(works) != 1 and last.topic == COMPARE) or not works:
         done = [Work(None, done="done")]  # one of several, or what was put forward
     facts = tuple(replace(fact, span=(0, 0)) for fact in last.facts if fact.kind == "species")
     refers = () if done[0].work else (_SAME,)

@@ -32,7 +32,8 @@ def heard_in_talk(bench: Bench, words: str) -> Reading:
             return further
     if (amends := _amended(bench, words, reading)) is not None:
         return amends
-    asking = words[:2].casefold() == "wh" or ", wh" in words.casefold()
+    opens = tuple(bench.house.lexicon.sense["asks_all"])
+    asking = words.casefold().startswith(opens) or ", wh" in words.casefold()
     if asking and (asked := _of_all(bench, reading)) is not None:
         return asked
     if bench.context.figure is None:

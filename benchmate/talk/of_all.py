@@ -16,7 +16,8 @@ def of_all(heard: Reading, hear: Callable[[str], Reading], lexicon: Lexicon) -> 
     if heard.several or heard.tree or any(fact.kind == "species" for fact in heard.facts):
         return None
     texts = lexicon.split(heard.said)
-    first = texts.index(",") + 1 if "," in texts and texts[0][:2] != "wh" else 0
+    opened = any(heard.said.casefold().startswith(opens) for opens in lexicon.sense["asks_all"])
+    first = texts.index(",") + 1 if "," in texts and not opened else 0
     texts, before = texts[first:], " ".join(texts[: first - 1]) if first else ""  # "minus 7 tonight, which need cover"
     for way, heads in lexicon.sense["of_all"].items():
         head = max((head for head in heads if texts[: len(head.split())] == head.split()), key=len, default=None)
@@ -24,7 +25,8 @@ def of_all(heard: Reading, hear: Callable[[str], Reading], lexicon: Lexicon) -> 
             continue
         rest = " ".join(texts[len(head.split()) :])
         if way.startswith("which"):  # whose turn it is, where a time is that of the work's own kind
-            listed = hear(f"{way} {rest}")
+            last = next((word for word in lexicon.sense["in_turn"] if rest.endswith(f" {word}")), "")
+            listed = hear(f"{way} {rest.removesuffix(last).rstrip(' ,')}")  # the list is in that order anyway
             if listed.topic in ("list", "compare") and _by_turn(listed, lexicon):
                 return replace(listed, said=heard.said, topic="list", missed=())
             continue

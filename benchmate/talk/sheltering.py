@@ -129,7 +129,8 @@ def _question(texts: Sequence[str], classes: Mapping[str, Any]) -> tuple[int, in
                 else:
                     end = _phrase(texts, end, classes["links"])
             if asked is not None:
-                return at, asked
+                more = _question(texts[asked + 1 :], classes) if texts[asked : asked + 1] in (["and"], ["or"]) else None
+                return at, asked + 1 + more[1] if more and not more[0] else asked  # "and which can stay out"
     return None
 
 

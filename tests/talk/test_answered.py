@@ -70,3 +70,12 @@ def test_another_time_behind_a_question_is_a_plan(bench, words):
 
 def test_behind_no_question_there_is_nothing_to_do(bench):
     assert not bench.answer("I'll do it in april").logged
+
+
+@pytest.mark.parametrize("words", ["done", "ok, did that", "I did it"])
+def test_behind_what_now_the_first_option_was_done_whatever_was_asked_before(bench, words):
+    bench.turn_to("Minnow")
+    bench.answer("leaves are yellow all over, can I repot it")
+    first = bench.answer("so what do I do first").advice.options[0].work
+    assert first not in ("repot", "leave")
+    assert told(bench.answer(words)) == [("done", None, [first])]

@@ -57,6 +57,9 @@ def test_each_tree_is_told_the_day_that_it_is_told_alone(house):
         "which of my trees still need repotting",
         "which trees are due a repot",
         "who needs repotting",
+        "which one do I repot first",
+        "order for repotting, who goes first",
+        "in what order should I repot",
     ],
 )
 def test_other_words_for_it_give_the_same_list(house, said):
