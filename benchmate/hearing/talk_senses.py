@@ -5,6 +5,9 @@ from __future__ import annotations
 from .opening import JOINERS, STOPS
 from .sense import VERBS, Sense
 
+_THINGS = frozenset({"PART", "FINDING", "FLUSH"})
+_NAMED = _THINGS | {"DET", "PRON"}
+
 
 def clipped(s: Sense) -> bool:
     """ "So that's the one I keep": a clipped verb opens no question; "how long's the" does not ask since when."""
@@ -60,8 +63,29 @@ def no_question(s: Sense) -> bool:
     """ "Did the repot in March" tells; "should I jin it or remove it" takes nothing back."""
     if s.kind[0] == "Q" and " ".join(s.texts[s.at : s.token.end]) in s.lexicon.sense["asks_first"]:
         return not s.opening and s.texts[s.at - 1] not in JOINERS | STOPS  # "leave anything else"
+    if s.kind == "STRIKE" and _strikes_nothing(s):
+        return True
     if s.kind == "STRIKE":
         return s.at > 0 and any(t.kind == "SEP" and t.value == "or" and t.end == s.at for t in s.lattice[s.at - 1])
     if s.kind != "QRECALL" or s.texts[s.at : s.token.end] != ["did", "the"] or s.texts[-1] == "?":
         return False
     return any(t.kind == "EVENT" and not t.guesses for t in s.next)
+
+
+def _strikes_nothing(s: Sense) -> bool:
+    """ "Scrap that branch", "strike it off the list", "new bud, rub it off?": only a whole statement takes back what was
+    logged, and none that does away with a thing of the tree."""
+    sense, last = s.lexicon.sense, s.texts[s.token.end - 1]
+    pointed = last in sense["pointers"] and any(t.kind in _THINGS and not t.guesses for t in s.next)
+    bare = s.alone and s.is_one_of("does_away") and any(t.kind in _NAMED and not t.guesses for t in s.next)
+    behind = s.texts[s.token.end - (last in sense["strikes_from"]) : s.token.end + 2]  # "off the"
+    off = len(behind) > 1 and behind[0] in sense["strikes_from"] and behind[1] in (*sense["pointers"], "my", "your")
+    if pointed or bare or off:
+        return True
+    passed = {*sense["openers"], *sense["refusals"], *sense["sorry"], *sense["exclaiming"], *STOPS, ","}
+    if all(text in passed for text in s.texts[: s.at]) or not s.is_one_of("does_away"):
+        return False
+    things = any(t.kind in _THINGS and not t.guesses for tokens in s.lattice[: s.at] for t in tokens)
+    worked = any(t.kind in VERBS and not t.guesses for tokens in s.lattice[: s.at] for t in tokens)
+    asked = "?" in s.texts[s.token.end :]
+    return things and (asked or not worked or last in sense["strikes_from"])
