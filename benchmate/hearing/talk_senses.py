@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from .opening import JOINERS, STOPS
+from .opening import JOINERS, STOPS, is_filler
 from .sense import VERBS, Sense
 
 _THINGS = frozenset({"PART", "FINDING", "FLUSH"})
@@ -59,6 +59,18 @@ def tags(s: Sense) -> bool:
     return asked or (bool(s.after) and s.after not in STOPS) or not (denied or s.word == ",")
 
 
+def no_tail(s: Sense) -> bool:
+    """Whether words that ask at the end stand elsewhere: at the opening, before more of the sentence, behind no verb."""
+    if s.kind != "SEP" or s.token.value != "tail":
+        return False
+    end = next((n for n in range(s.token.end, len(s.texts)) if s.texts[n] in STOPS), len(s.texts))
+    rest = s.texts[s.token.end : end]
+    works = any(
+        t.kind in (*VERBS, "EVENT", "PARTICLE", "OFF") and not t.guesses for tokens in s.lattice[: s.at] for t in tokens
+    )
+    return s.opening or not works or bool(rest and not is_filler(s.lexicon.filler, rest))
+
+
 def no_question(s: Sense) -> bool:
     """ "Did the repot in March" tells; "should I jin it or remove it" takes nothing back."""
     if s.kind[0] == "Q" and " ".join(s.texts[s.at : s.token.end]) in s.lexicon.sense["asks_first"]:
@@ -89,3 +101,11 @@ def _strikes_nothing(s: Sense) -> bool:
     worked = any(t.kind in VERBS and not t.guesses for tokens in s.lattice[: s.at] for t in tokens)
     asked = "?" in s.texts[s.token.end :]
     return things and (asked or not worked or last in sense["strikes_from"])
+
+
+def either_verb(s: Sense) -> bool:
+    """ "Larch bare in May, wire or prune": what may be a verb is one beside the other verb of a choice."""
+    if s.kind != "PART" or s.after != "or" or not s.may_be("V") or s.token.end + 1 >= len(s.texts):
+        return False
+    begins = s.at == 0 or s.texts[s.at - 1] in STOPS | {","}
+    return begins and any(t.kind == "V" and not t.guesses for t in s.lattice[s.token.end + 1])
