@@ -1,5 +1,5 @@
-"""What asks at the end of a sentence turns bare work before it into a question: "chop the trunk at 120 mm, will it live",
-"repot it in this heat, am I mad", "wire it over winter, good or bad"."""
+"""What asks at the end of a sentence makes a question of bare work before it: "chop the trunk at 120 mm, will it
+live", "repot it in this heat, am I mad", "wire it over winter, good or bad"."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from .clauses import Clause
 from .doing import LATER, NOW
 from .lexicon import Lexicon
 from .opening import STOPS
-from .reading import Work
+from .reading import Fact, Work
 from .search import Found
 from .spotting import Token
 from .words import Word
@@ -25,7 +25,7 @@ def ask_by_tail(clause: Clause, on: str) -> None:
     if clause.topic or not clause.acts:
         clause.asked = clause.asked or bool(clause.topic)
         return
-    events = [fact for fact in clause.facts if fact.kind == "event" and fact.when is None and not fact.denied]
+    events = works_named(clause)
     if clause.kind == "observe" and events:  # "full defoliation, would it survive"
         clause.facts = [fact for fact in clause.facts if fact not in events]
         clause.work = [Work(str(fact.value), span=fact.span) for fact in events]
@@ -36,6 +36,11 @@ def ask_by_tail(clause: Clause, on: str) -> None:
         return
     clause.asked, clause.topic = True, "may"
     clause.work = [replace(work, done=None) for work in clause.work]
+
+
+def works_named(clause: Clause) -> list[Fact]:
+    """The works that a clause names and tells no day of ("full defoliation")."""
+    return [fact for fact in clause.facts if fact.kind == "event" and fact.when is None and not fact.denied]
 
 
 def stands_bare(clause: Clause, on: str) -> bool:
@@ -72,9 +77,11 @@ def asked_by_more(clauses: Sequence[Clause], words: Sequence[Word], lexicon: Lex
         first = clause.span[1]
         while first < len(words) and words[first].text == ",":
             first += 1
-        if not stands_bare(clause, on) or len(words) - first < 3 or clauses[at + 1].span[0] < first:
+        named = clause.kind == "observe" and not clause.topic and works_named(clause)
+        if not (named or stands_bare(clause, on)) or len(words) - first < 3 or clauses[at + 1].span[0] < first:
             continue
-        if words[first].text not in asks["first"] or words[first + 1].text not in asks["then"]:
+        subject = words[first + 2 if words[first + 1].text == "not" else first + 1].text  # "won't it hurt"
+        if words[first].text not in asks["first"] or subject not in asks["then"]:
             continue
         end = next((n for n in range(first, len(words)) if words[n].text in STOPS | {","}), len(words))
         ask_by_tail(clause, on)

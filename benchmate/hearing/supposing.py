@@ -131,9 +131,11 @@ def before_what_is_asked(clauses: Sequence[Clause]) -> None:
     question is only supposed."""
     for before, clause in pairwise(clauses):
         leads = {"before", "when"} & set(before.joined) and not set(clause.joined) - {",", "pause", "?"}
-        asks = "ask" in clause.acts and clause.topic in ("may", "when", "advice", "compare")
+        asks = "ask" in clause.acts and clause.topic in ("may", "when", "compare")
         mood = before.mood
         if not (leads and asks) or before.kind != "decide" or before.topic or not before.work or mood is None:
+            continue
+        if clause.span[0] - before.span[1] > 1:  # "when I cut it back it bled, is that bad"
             continue
         if mood.event or not (mood.open or mood.done in (NOW, LATER)):
             continue

@@ -60,7 +60,7 @@ def tags(s: Sense) -> bool:
 
 
 def no_tail(s: Sense) -> bool:
-    """Whether words that ask at the end stand elsewhere: at the opening, before more of the sentence, behind no verb."""
+    """Whether words that ask at the end stand elsewhere: opening it, before more of the sentence, behind no work."""
     if s.kind != "SEP" or s.token.value != "tail":
         return False
     end = next((n for n in range(s.token.end, len(s.texts)) if s.texts[n] in STOPS), len(s.texts))
@@ -85,8 +85,8 @@ def no_question(s: Sense) -> bool:
 
 
 def _strikes_nothing(s: Sense) -> bool:
-    """ "Scrap that branch", "strike it off the list", "new bud, rub it off?": only a whole statement takes back what was
-    logged, and none that does away with a thing of the tree."""
+    """ "Scrap that branch", "strike it off the list", "new bud, rub it off?": only a whole statement takes back what
+    was logged, and none that does away with a thing of the tree."""
     sense, last = s.lexicon.sense, s.texts[s.token.end - 1]
     pointed = last in sense["pointers"] and any(t.kind in _THINGS and not t.guesses for t in s.next)
     bare = s.alone and s.is_one_of("does_away") and any(t.kind in _NAMED and not t.guesses for t in s.next)

@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from benchmate.garden.record import Entry, Tree
+from benchmate.hearing.ear import BREAKS
 from benchmate.hearing.reading import NOWHERE, Reading, Spot, Work
 from benchmate.practice.advice import AVOID, GO, HOLD, Advice, Option
-from benchmate.hearing.ear import BREAKS
 from benchmate.talk.amended import DOUBT, PLAN, STRIKE, at_place, strike_said
 from benchmate.talk.asked_how import phrase_places
 from benchmate.talk.context import Logged
