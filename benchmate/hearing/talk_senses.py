@@ -108,4 +108,5 @@ def either_verb(s: Sense) -> bool:
     if s.kind != "PART" or s.after != "or" or not s.may_be("V") or s.token.end + 1 >= len(s.texts):
         return False
     begins = s.at == 0 or s.texts[s.at - 1] in STOPS | {","}
-    return begins and any(t.kind == "V" and not t.guesses for t in s.lattice[s.token.end + 1])
+    other = {t.kind for t in s.lattice[s.token.end + 1] if not t.guesses}
+    return begins and "V" in other and "PART" not in other  # "wire or guy" names two things
