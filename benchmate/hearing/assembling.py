@@ -7,6 +7,7 @@ from itertools import pairwise
 
 from benchmate.value import replace
 
+from .asked_tail import TAIL, ask_by_tail
 from .asking import asked_indirectly, question, told_of
 from .automaton import Node
 from .clauses import Clause, Setting, day_alone, take_date
@@ -46,7 +47,9 @@ def assemble(root: Node, setting: Setting) -> list[Clause]:
             because_at = next((token.first for token in child.children if token.value == "because"), because_at)
             joined += [token.value for token in child.children]
             last = next((token.end for token in child.children if token.value in ("when", "was")), last)
-            if setting.before and {"?", "asked"} & set(joined):
+            if setting.before and TAIL in joined:
+                ask_by_tail(setting.before[-1], setting.on)
+            elif setting.before and {"?", "asked"} & set(joined):
                 if {"when", "was"} & set(joined):
                     _asked_when(setting.before[-1], "was" in joined)
                 else:

@@ -10,6 +10,7 @@ from typing import Any
 
 from benchmate.value import replace
 
+from .asked_tail import tails_in_vain
 from .assembling import assemble
 from .automaton import Automaton
 from .clauses import Clause, Setting
@@ -131,9 +132,18 @@ class Ear:
             words = [*words[:pause], Word(",", end, end), *words[pause:]]
             lattice = self.spotter.spot(text, words, dates, names)
         found = self._through(words, lattice)
-        tree = self.automaton.tree([(token.kind, token) for token in found.tokens])
         lent = lent_by(last, self.lexicon)
-        clauses = assemble(tree, Setting(self.lexicon, on.isoformat(), first_frost, len(words), lent=lent))
+
+        def clauses_of(found: Found) -> list[Clause]:
+            tree = self.automaton.tree([(token.kind, token) for token in found.tokens])
+            return assemble(tree, Setting(self.lexicon, on.isoformat(), first_frost, len(words), lent=lent))
+
+        clauses = clauses_of(found)
+        if vain := tails_in_vain(clauses, found):
+            for token in vain:
+                lattice[token.first] = [one for one in lattice[token.first] if one.value != token.value]
+            found = self._through(words, lattice)
+            clauses = clauses_of(found)
         found, foretold = settle(clauses, found, words, self.lexicon, on.isoformat())
         reading = _with_places(join(text, clauses, self.lexicon, on.isoformat()), words)
         reason = _reason(text, words, clauses)

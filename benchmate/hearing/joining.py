@@ -34,6 +34,7 @@ from .lexicon import Lexicon
 from .places_first import places_first
 from .reading import Fact, Reading, Spot
 from .supposing import (
+    before_what_is_asked,
     beforehand,
     left_for_a_reason,
     left_open,
@@ -56,6 +57,7 @@ def join(said: str, clauses: Sequence[Clause], lexicon: Lexicon, on: str) -> Rea
     """The reading of all clauses, without what was missed or guessed. on: today, ISO."""
     _done_to_it(clauses, on)
     places_first(clauses)
+    before_what_is_asked(clauses)
     done: list[Clause] = []
     for clause in clauses:
         before = done[-1] if done else None

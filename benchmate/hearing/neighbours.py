@@ -75,6 +75,8 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     talk_senses.no_question,
     talk_senses.asks_back,
     talk_senses.tags,
+    talk_senses.no_tail,
+    talk_senses.either_verb,
     verb_senses.taken_out,
     verb_senses.named_next,
     boxes.boxed,

@@ -8,7 +8,9 @@ from .amounts_first import amounts_first
 from .asked_after import asked_after
 from .asked_bare import asked_bare
 from .asked_state import asked_judgement, asked_states
+from .asked_tail import asked_by_more
 from .came_from import came_from
+from .choosing import choices_of_work
 from .clauses import Clause
 from .counted_places import bare_gauges, counted_places
 from .cut_at import cut_at_branch
@@ -71,6 +73,8 @@ def settle(
     not_up_to(clauses, words, lexicon)
     drop_unknown_subjects(clauses, found, words, lexicon)
     foretold = drop_what_is_not_so(clauses, found, words, lexicon, on)
+    asked_by_more(clauses, words, lexicon, on)
+    choices_of_work(clauses, found, words, lexicon, on)
     take_questions(clauses, found, words, lexicon)
     found = put_off(clauses, found, words, lexicon)
     asked_bare(clauses, found, words, lexicon)

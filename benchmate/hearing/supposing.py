@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from benchmate.value import replace
 
@@ -123,6 +124,25 @@ def beforehand(before: Clause, clause: Clause) -> bool:
         before.work += [replace(one, done=DONE if past or (told and one.done == DONE) else LATER) for one in work]
     before.facts += [fact for fact in clause.facts if fact.kind == "species"]
     return True
+
+
+def before_what_is_asked(clauses: Sequence[Clause]) -> None:
+    """ "Before I cut the top, should I wait", "when I repot it, should I prune the roots": what comes at the head of a
+    question is only supposed."""
+    for before, clause in pairwise(clauses):
+        leads = {"before", "when"} & set(before.joined) and not set(clause.joined) - {",", "pause", "?"}
+        asks = "ask" in clause.acts and clause.topic in ("may", "when", "compare")
+        mood = before.mood
+        if not (leads and asks) or before.kind != "decide" or before.topic or not before.work or mood is None:
+            continue
+        if clause.span[0] - before.span[1] > 1:  # "when I cut it back it bled, is that bad"
+            continue
+        if mood.event or not (mood.open or mood.done in (NOW, LATER)):
+            continue
+        clause.supposes += [replace(work, done=None) for work in before.work]
+        clause.when = clause.when or before.when
+        before.work, before.when, before.taken, before.mood = [], None, True, None
+        before.acts = ["observe"] if any(fact.kind != "species" for fact in before.facts) else []
 
 
 def reminded_when(before: Clause, clause: Clause) -> bool:

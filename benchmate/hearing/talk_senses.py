@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
-from .opening import JOINERS, STOPS
+from .opening import JOINERS, STOPS, is_filler
 from .sense import VERBS, Sense
+
+_THINGS = frozenset({"PART", "FINDING", "FLUSH"})
+_NAMED = _THINGS | {"DET", "PRON"}
 
 
 def clipped(s: Sense) -> bool:
@@ -56,12 +59,54 @@ def tags(s: Sense) -> bool:
     return asked or (bool(s.after) and s.after not in STOPS) or not (denied or s.word == ",")
 
 
+def no_tail(s: Sense) -> bool:
+    """Whether words that ask at the end stand elsewhere: opening it, before more of the sentence, behind no work."""
+    if s.kind != "SEP" or s.token.value != "tail":
+        return False
+    end = next((n for n in range(s.token.end, len(s.texts)) if s.texts[n] in STOPS), len(s.texts))
+    rest = s.texts[s.token.end : end]
+    works = any(
+        t.kind in (*VERBS, "EVENT", "PARTICLE", "OFF") and not t.guesses for tokens in s.lattice[: s.at] for t in tokens
+    )
+    return s.opening or not works or bool(rest and not is_filler(s.lexicon.filler, rest))
+
+
 def no_question(s: Sense) -> bool:
     """ "Did the repot in March" tells; "should I jin it or remove it" takes nothing back."""
     if s.kind[0] == "Q" and " ".join(s.texts[s.at : s.token.end]) in s.lexicon.sense["asks_first"]:
         return not s.opening and s.texts[s.at - 1] not in JOINERS | STOPS  # "leave anything else"
+    if s.kind == "STRIKE" and _strikes_nothing(s):
+        return True
     if s.kind == "STRIKE":
         return s.at > 0 and any(t.kind == "SEP" and t.value == "or" and t.end == s.at for t in s.lattice[s.at - 1])
     if s.kind != "QRECALL" or s.texts[s.at : s.token.end] != ["did", "the"] or s.texts[-1] == "?":
         return False
     return any(t.kind == "EVENT" and not t.guesses for t in s.next)
+
+
+def _strikes_nothing(s: Sense) -> bool:
+    """ "Scrap that branch", "strike it off the list", "new bud, rub it off?": only a whole statement takes back what
+    was logged, and none that does away with a thing of the tree."""
+    sense, last = s.lexicon.sense, s.texts[s.token.end - 1]
+    pointed = last in sense["pointers"] and any(t.kind in _THINGS and not t.guesses for t in s.next)
+    bare = s.alone and s.is_one_of("does_away") and any(t.kind in _NAMED and not t.guesses for t in s.next)
+    behind = s.texts[s.token.end - (last in sense["strikes_from"]) : s.token.end + 2]  # "off the"
+    off = len(behind) > 1 and behind[0] in sense["strikes_from"] and behind[1] in (*sense["pointers"], "my", "your")
+    if pointed or bare or off:
+        return True
+    passed = {*sense["openers"], *sense["refusals"], *sense["sorry"], *sense["exclaiming"], *STOPS, ","}
+    if all(text in passed for text in s.texts[: s.at]) or not s.is_one_of("does_away"):
+        return False
+    things = any(t.kind in _THINGS and not t.guesses for tokens in s.lattice[: s.at] for t in tokens)
+    worked = any(t.kind in VERBS and not t.guesses for tokens in s.lattice[: s.at] for t in tokens)
+    asked = "?" in s.texts[s.token.end :]
+    return things and (asked or not worked or last in sense["strikes_from"])
+
+
+def either_verb(s: Sense) -> bool:
+    """ "Larch bare in May, wire or prune": what may be a verb is one beside the other verb of a choice."""
+    if s.kind != "PART" or s.after != "or" or not s.may_be("V") or s.token.end + 1 >= len(s.texts):
+        return False
+    begins = s.at == 0 or s.texts[s.at - 1] in STOPS | {","}
+    other = {t.kind for t in s.lattice[s.token.end + 1] if not t.guesses}
+    return begins and "V" in other and "PART" not in other  # "wire or guy" names two things

@@ -5,9 +5,11 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from benchmate.garden.record import Entry, Tree
+from benchmate.hearing.ear import BREAKS
 from benchmate.hearing.reading import NOWHERE, Reading, Spot, Work
 from benchmate.practice.advice import AVOID, GO, HOLD, Advice, Option
 from benchmate.talk.amended import DOUBT, PLAN, STRIKE, at_place, strike_said
+from benchmate.talk.asked_how import phrase_places
 from benchmate.talk.context import Logged
 from benchmate.talk.decide import LEFT_WORKS, entries_of, picked_entry
 from benchmate.talk.renaming import name_taken_back
@@ -24,7 +26,31 @@ if TYPE_CHECKING:
 
 def strike(turn: Turn) -> None:
     """Take back what this talk logged last, else the tree's last entry: by a further entry each. An entry that is
-    neither of this talk nor of today is taken back only after a yes."""
+    neither of this talk nor of today is taken back only after a yes, and so is any where the words may not mean it."""
+    told = len(turn.says)
+    _strike(turn)
+    if turn.struck and not turn.confirmed and _doubtful(turn):
+        words = " ".join(turn.says[told:]).removeprefix("Would take back").removeprefix("Taken back")
+        turn.confirm = f"This would take back{words} Is that meant? Say yes or no."
+        del turn.says[told:]
+
+
+def _doubtful(turn: Turn) -> bool:
+    """Whether what takes back is asked ("scratch that?"), or stands among words that were not understood."""
+    said = turn.reading.said
+    texts = turn.house.lexicon.split(said)
+    if said.rstrip().endswith("?") and not set(texts) & set(turn.house.lexicon.sense["politely"]):
+        return True
+    lost = {word for one in turn.reading.missed for word in turn.house.lexicon.split(one.words)}
+    for start, end, _ in phrase_places(texts, "STRIKE", turn.house.lexicon):
+        first = max((n + 1 for n in range(start) if texts[n] in BREAKS), default=0)
+        last = next((n for n in range(end, len(texts)) if texts[n] in BREAKS), len(texts))
+        if lost & {*texts[first:start], *texts[end:last]}:
+            return True
+    return False
+
+
+def _strike(turn: Turn) -> None:
     before, reading = turn.before, turn.reading
     if "said" in reading.refers:
         from benchmate.talk.said_about import strike_said_about
@@ -176,7 +202,8 @@ def take_back(turn: Turn, pairs: Logged) -> None:
         turn.to_log.append((tree, strikes))
         turn.struck = True
         told = "; ".join(entry_words(entry, turn.on, turn.house.place.units) for entry in entries)
-        turn.says.append(sentence(f"Taken back for {tree.name}: {told}"))
+        back = "Would take back" if turn.bench.dry else "Taken back"
+        turn.says.append(sentence(f"{back} for {tree.name}: {told}"))
 
 
 def another_option(turn: Turn) -> bool:

@@ -12,13 +12,14 @@ if TYPE_CHECKING:
 
 def heard_in_talk(bench: Bench, words: str) -> Reading:
     """The reading of a statement; where it goes on with what was said last, that of the two together."""
+    from benchmate.talk.now_or_later import now_or_later
     from benchmate.talk.of_another import of_another
     from benchmate.talk.two_parts import first_part
 
     reading = bench.house.hear(words, bench.on, bench.context.lending)
     if (sheltered := _sheltered(bench, words, reading)) is not None:
         return sheltered
-    reading = first_part(reading, bench.house, bench.on)
+    reading = now_or_later(first_part(reading, bench.house, bench.on), bench.house.lexicon)
     if words[:2].casefold() in ("ho", "wh"):
         from benchmate.talk.as_recorded import as_recorded
 

@@ -121,3 +121,47 @@ def test_other_work_on_another_tree_moves_nothing(talk, words):
     talk.answer("fed it")
     talk.answer(words)
     assert stands(talk, "Sprint") == [FED]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "new bud under the wound, rub it off?",
+        "bud facing down, rub it off or keep it",
+        "a shoot on the trunk, rub it off?",
+        "take the bud off, rub it off?",
+        "scrap that branch?",
+        "strike it off the list?",
+        "strike that branch from the plan",
+        "there is a weak shoot at the back, scrap it?",
+        "third branch is useless, bin it?",
+    ],
+)
+@pytest.mark.parametrize("talking", [True, False])
+def test_what_does_away_with_a_thing_takes_no_entry_back(demo, words, talking):
+    Bench(House(demo), DAY, tree="Sprint").answer("fed it")
+    bench = Bench(House(demo), DAY, tree="Sprint", talking=talking)
+    answer = bench.answer(words)
+    assert not any(entry.kind == "struck" for entry in answer.logged)
+    assert stands(Bench(House(demo), DAY), "Sprint") == [] and not any("ake" in says for says in answer.says)
+
+
+@pytest.mark.parametrize("words", ["undo that?", "scratch that?", "delete the last entry?"])
+def test_what_takes_back_and_asks_is_put_to_the_grower(talk, words):
+    talk.answer("fed it")
+    answer = talk.answer(words)
+    assert answer.confirm and stands(talk, "Sprint") == [FED]
+    talk.answer("yes")
+    assert stands(talk, "Sprint") == []
+
+
+@pytest.mark.parametrize("words", ["scratch that", "scratch that, silly me", "could you undo that?", "no, scrap that"])
+def test_a_whole_statement_takes_back_at_once(talk, words):
+    talk.answer("fed it")
+    assert not talk.answer(words).confirm and stands(talk, "Sprint") == []
+
+
+def test_a_dry_talk_tells_what_it_would_take_back(demo):
+    Bench(House(demo), DAY, tree="Sprint").answer("fed it")
+    answer = Bench(House(demo), DAY, tree="Sprint", dry=True, talking=False).answer("scratch that")
+    assert answer.says[0].startswith("Would take back for Sprint: done: fed it")
