@@ -49,3 +49,17 @@ def _said_of_it(s: Sense, end: int) -> bool:
         return False
     of_it = any(t.kind in _STATED and not t.guesses for t in s.lattice[end]) and s.texts[end] != "on"
     return of_it or bool({"be", "have"} & helpers(s.lattice[end], end + 1))
+
+
+def grows_off(s: Sense) -> bool:
+    """ "Water shoots off the old cut", "a strong shoot off the third branch": where it grows from, and nothing that was
+    taken off."""
+    if s.kind not in ("OFF", "PARTICLE") or s.word != "off" or not s.alone or not s.behind("PART", "FINDING"):
+        return False
+    things = [t.first for n in range(s.at) for t in s.lattice[n] if t.end == s.at and t.kind in ("PART", "FINDING")]
+    before = s.lattice[: min(things)]
+    if any(t.kind in (*VERBS, "AUX", "HARM") for tokens in before for t in tokens):
+        return False
+    from_cut = any(t.kind == "PART" and t.value == "wound" for n in s.lattice[s.token.end : s.token.end + 4] for t in n)
+    indefinite = s.texts[0] in ("a", "an") or s.texts[0] in s.lexicon.sense["one_more"]
+    return from_cut or (indefinite and any(t.kind == "DET" for t in s.next))

@@ -75,6 +75,7 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     talk_senses.no_question,
     talk_senses.asks_back,
     talk_senses.tags,
+    talk_senses.tells_about,
     verb_senses.taken_out,
     verb_senses.named_next,
     boxes.boxed,
@@ -110,4 +111,6 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     verb_senses.brought_in,
     verb_senses.lies_frozen,
     verb_senses.does_a_part,
+    verb_senses.tilted,
+    left_senses.grows_off,
 )

@@ -23,7 +23,8 @@ def noted(setting: Setting, clause: Clause, phrase: Phrase, link: Token | None) 
             return True
     put = setting.lexicon.patterns.get(f"put||{phrase.part}|")
     on = setting.lexicon.patterns.get(f"put|on|{clause.phrase.part}|") if clause.phrase and not clause.facts else None
-    if link is not None and link.kind == "AT" and on and (clause.phrase.part or "").startswith(HIDDEN):  # type: ignore[union-attr]
+    grown = clause.phrase is not None and clause.phrase.part in setting.lexicon.sense["grown"]  # "jin on the old leader"
+    if link is not None and link.kind == "AT" and on and not grown and (clause.phrase.part or "").startswith(HIDDEN):  # type: ignore[union-attr]
         spot = phrase.spot(count=False)
         named = setting.lexicon.works.get(on, {}).get("part_named", ())
         spot = replace(spot, part=None) if spot.part in named else spot

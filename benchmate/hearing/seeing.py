@@ -14,7 +14,7 @@ from .doing import DONE, LATER, NOT, NOW, Mood
 from .going_on import carried_on, of_the_part_before
 from .noting import back_to, harmed, noted, only_there, placing, pulled, seen_there, worked
 from .phrases import ASIDE, CREATURE, HIDDEN, Phrase, leaves, linked_phrase, read_phrase
-from .placing import at_place, merged, of_some, only_named_by, only_place, placed
+from .placing import at_place, merged, of_some, only_named_by, only_place, placed, weighed_against
 from .reading import Fact, Spot, Work
 from .saying import phrase_facts, says_gone, species_fact
 from .sizes import holder_of, loose, measured, size_of_finding, sized, sized_alone, stands_there
@@ -263,7 +263,9 @@ def linked(setting: Setting, clause: Clause, phrase: Phrase, link: Token, subjec
         stands_there(clause, phrase)
         clause.facts = [of_some(setting, fact) for fact in clause.facts]
         clause.facts = [fact for fact in clause.facts if fact.kind != ASIDE]
-    if link.kind in ("AT", "FROM", "OF", "BY", "OVER", "FOR") or (phrase.says_place_only and link.kind != "SINCE"):
+    if not weighed_against(setting, phrase, link, subject) and (
+        link.kind in ("AT", "FROM", "OF", "BY", "OVER", "FOR") or (phrase.says_place_only and link.kind != "SINCE")
+    ):
         clause.facts = [at_place(setting, f, where, outright=True) for f in clause.facts]
     if measures:
         clause.facts = [

@@ -65,3 +65,10 @@ def no_question(s: Sense) -> bool:
     if s.kind != "QRECALL" or s.texts[s.at : s.token.end] != ["did", "the"] or s.texts[-1] == "?":
         return False
     return any(t.kind == "EVENT" and not t.guesses for t in s.next)
+
+
+def tells_about(s: Sense) -> bool:
+    """ "Tell me about this one" asks what is known, unless a day is named to be told on."""
+    if s.kind not in ("REMIND", "QWHY") or " ".join(s.texts[s.at : s.token.end]) not in s.lexicon.sense["telling"]:
+        return False
+    return not any(t.kind == "DATE" for tokens in s.lattice[s.token.end :] for t in tokens)

@@ -39,8 +39,8 @@ def base_form(s: Sense) -> bool:
     """ "Black spot is back": behind "is" stands no verb in its base form."""
     if s.kind != "V" or s.at == 0 or s.texts[s.at - 1] == "to" or s.may_be("VED"):
         return False
-    if s.alone and s.texts[s.at - 1] in ARTICLES:
-        return True  # "hanging by a strip"
+    if s.alone and (s.texts[s.at - 1] in ARTICLES or s.texts[s.at - 1] in s.lexicon.sense["one_more"]):
+        return True  # "hanging by a strip", "tightened it another turn"
     before = s.at
     while before > 1 and END in s.lexicon.filler.get(s.texts[before - 1], {}):
         before -= 1  # "it is still wet"
@@ -256,3 +256,10 @@ def does_a_part(s: Sense) -> bool:
             if token.kind == "PART" and f"{s.word}||{token.value}|" in s.lexicon.patterns:
                 return True
     return False
+
+
+def tilted(s: Sense) -> bool:
+    """ "Tilt it fifteen degrees": by an angle a tree is set, and no pot is drained."""
+    if s.kind not in VERBS or not s.is_one_of("tilting"):
+        return False
+    return any(t.kind == "MEASURE" and t.value.bare == "degree" for n in s.lattice[s.token.end :] for t in n)
