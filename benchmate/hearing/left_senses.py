@@ -54,9 +54,19 @@ def _said_of_it(s: Sense, end: int) -> bool:
 def grows_off(s: Sense) -> bool:
     """ "Water shoots off the old cut", "a strong shoot off the third branch": where it grows from, and nothing that was
     taken off."""
-    if s.kind not in ("OFF", "PARTICLE") or s.word != "off" or not s.alone or not s.behind("PART", "FINDING"):
+    if s.kind not in ("OFF", "PARTICLE", "FROM") or s.word != "off" or not s.alone:
         return False
-    things = [t.first for n in range(s.at) for t in s.lattice[n] if t.end == s.at and t.kind in ("PART", "FINDING")]
+    return _grows_off(s) == (s.kind != "FROM")
+
+
+def _grows_off(s: Sense) -> bool:
+    """Whether what stands before "off" grows from what stands behind it."""
+    ends = [t for tokens in s.lattice[max(0, s.at - 3) : s.at] for t in tokens if t.end == s.at and not t.guesses]
+    if any(t.value in s.lexicon.sense["sprouting"] for t in ends):
+        return True  # "budding off the trunk"
+    things = [t.first for t in ends if t.kind in ("PART", "FINDING")]
+    if not things:
+        return False
     before = s.lattice[: min(things)]
     if any(t.kind in (*VERBS, "AUX", "HARM") for tokens in before for t in tokens):
         return False

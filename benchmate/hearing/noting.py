@@ -94,6 +94,14 @@ def pulled(setting: Setting, clause: Clause, phrase: Phrase) -> bool:
     return True
 
 
+def unsaid(clause: Clause, had: Sequence[Phrase]) -> None:
+    """ "The mesquite has a huge root": a part that a tree has, and of which nothing is known, is told as missed."""
+    told = clause.work or clause.measures or clause.candidates or clause.means or clause.dated or clause.harmed
+    if told or clause.topic or any(fact.kind != "species" for fact in clause.facts):
+        return
+    clause.idle += [Token("PART", phrase.part, *phrase.span, 0.0) for phrase in had]
+
+
 def worked(setting: Setting, clause: Clause, subject: Phrase, measures: dict[str, float]) -> bool:
     """ "low branch wired with 2.5 mm": what it was done with tells that it was done."""
     events = [setting.lexicon.states.get(token.value, {}).get("event") for token in subject.states]

@@ -92,9 +92,24 @@ def was_done(s: Sense) -> bool:
 def thing_cut(s: Sense) -> bool:
     """ "That big cut from March": a noun, where a size stands between it and its article."""
     sense = s.lexicon.sense
-    if s.kind not in VERBS or not s.alone or not s.is_one_of("cuts") or s.at < 2:
+    if s.kind not in VERBS or not s.alone or s.at < 2:
+        return False
+    if _led_to(s):
+        return True
+    if not s.is_one_of("cuts"):
         return False
     return s.texts[s.at - 1] in sense["sizes"] and s.texts[s.at - 2] in sense["those"]
+
+
+def _led_to(s: Sense) -> bool:
+    """ "Bleeding from that cut", "recovering from the dig": behind "from the" stands a noun."""
+    at = s.at
+    if s.kind == "VING" or (s.after and not s.next):
+        return False
+    kin = next((t.first for n in range(max(0, at - 3), at) for t in s.lattice[n] if t.kind == "SPECIES" and t.end == at), at)
+    if kin < 2 or not any(t.kind == "DET" and t.end == kin for t in s.lattice[kin - 1]):
+        return False
+    return s.texts[kin - 2] in s.lexicon.sense["sources"] and not any(t.kind == "PART" for t in s.next)
 
 
 def no_denial(s: Sense) -> bool:
