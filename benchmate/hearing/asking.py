@@ -153,7 +153,7 @@ def _had_happened(clause: Clause) -> None:
     if not any(work.done in (DONE, NOT) for work in clause.work):  # "what if I'd wire it", "what if we had frost"
         return
     clause.facts += [
-        Fact("event", work.work or "", Spot(), {}, clause.when, work.denied or work.done == NOT, work.span)
+        Fact("event", work.work or "", work.spot, {}, clause.when, work.denied or work.done == NOT, work.span)
         for work in clause.work
     ]
     clause.work, clause.when = [], None

@@ -19,7 +19,9 @@ def struck(clauses: Sequence[Clause], words: Sequence[Word], lexicon: Lexicon) -
     """No work is made of a clause in which cuttings are taken, nor of what it goes on with; its tree stays named."""
     taken = False
     for before, clause in pairwise(clauses):
-        if before.kind == "strike" and words[before.span[1] - 1].text == lexicon.sense["struck_of"]:
+        if before.kind == "strike" and any(
+            word.text == lexicon.sense["struck_of"] for word in words[before.span[0] : before.span[1]]
+        ):
             clause.acts, clause.work, clause.mood, clause.kind = [], [], None, "observe"  # "what I said about feeding"
     for at, clause in enumerate(clauses):
         end = clauses[at + 1].span[0] if at + 1 < len(clauses) else len(words)

@@ -1,0 +1,30 @@
+"""Which trees of a kind: "which maples were repotted last spring" asks for a list, and tells of no tree."""
+
+from __future__ import annotations
+
+from benchmate.value import replace
+
+from .clauses import Clause, Setting, undone_since
+from .reading import Work
+
+_UNSPOKEN = ("pause",)
+
+
+def which_kind(setting: Setting, clause: Clause) -> None:
+    """Ask for the trees of a kind of which something is told right behind a bare "which"."""
+    before = setting.before[-1] if setting.before else None
+    if before is None or before.topic != "compare" or clause.joined != _UNSPOKEN or clause.kind != "observe":
+        return
+    bare = before.span[1] - before.span[0] == 1 and not (before.work or before.facts)
+    kinds = [fact for fact in clause.facts if fact.kind == "species"]
+    named = kinds and clause.phrase is not None and clause.phrase.species and clause.phrase.span[0] == clause.span[0]
+    if not (bare and named) or len(clause.facts) == len(kinds):
+        return
+    events = [fact for fact in clause.facts if fact.kind == "event"]
+    clause.work += [Work(str(fact.value), fact.spot, denied=fact.denied, span=fact.span) for fact in events]
+    clause.work = [replace(work, done=None) for work in clause.work]
+    clause.when = clause.when or next((fact.when for fact in events if fact.when), None)
+    clause.facts = [fact for fact in clause.facts if fact not in events]
+    undone_since(setting, clause)
+    before.acts, before.topic = [], None
+    clause.acts, clause.topic, clause.kind = ["ask"], "list", "list"
