@@ -13,11 +13,11 @@ _UNSPOKEN = ("pause",)
 def which_kind(setting: Setting, clause: Clause) -> None:
     """Ask for the trees of a kind of which something is told right behind a bare "which"."""
     before = setting.before[-1] if setting.before else None
-    if before is None or before.topic != "compare" or clause.joined != _UNSPOKEN or clause.kind != "observe":
+    if before is None or before.topic != "compare" or clause.joined != _UNSPOKEN or clause.topic:
         return
-    bare = before.span[1] - before.span[0] == 1 and not (before.work or before.facts)
+    bare = not (before.work or before.facts or before.phrase)
     kinds = [fact for fact in clause.facts if fact.kind == "species"]
-    named = kinds and clause.phrase is not None and clause.phrase.species and clause.phrase.span[0] == clause.span[0]
+    named = kinds and kinds[0].span[0] - clause.span[0] <= 2  # "which of the elms"
     if not (bare and named) or len(clause.facts) == len(kinds):
         return
     events = [fact for fact in clause.facts if fact.kind == "event"]
@@ -26,5 +26,5 @@ def which_kind(setting: Setting, clause: Clause) -> None:
     clause.when = clause.when or next((fact.when for fact in events if fact.when), None)
     clause.facts = [fact for fact in clause.facts if fact not in events]
     undone_since(setting, clause)
-    before.acts, before.topic = [], None
+    before.acts, before.topic, before.taken = [], None, True
     clause.acts, clause.topic, clause.kind = ["ask"], "list", "list"
