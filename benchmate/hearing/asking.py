@@ -7,11 +7,11 @@ from collections.abc import Sequence
 from benchmate.value import replace
 
 from .automaton import Node
-from .clauses import Clause, Setting, TRUNKS, chain, take_date, undone_since
+from .clauses import TRUNKS, Clause, Setting, chain, take_date, undone_since
 from .dates import When
 from .doing import DONE, NOT, work_of
 from .phrases import Phrase, leaves, read_phrase, settle_bare
-from .reading import Fact, Spot, Work
+from .reading import Fact, Work
 from .saying import phrase_facts, species_fact
 from .seeing import linked, observe
 from .spotting import Token

@@ -153,7 +153,8 @@ def take_date(setting: Setting, clause: Clause, token: Token, past: bool, drop_n
 def _this_weekend(text: str, on: str) -> str:
     """The Saturday before, where today is Sunday and the next one would be meant."""
     day, yesterday = dt.date.fromisoformat(text), dt.date.fromisoformat(on) - dt.timedelta(days=1)
-    return yesterday.isoformat() if day - yesterday == dt.timedelta(days=7) and yesterday.weekday() == SATURDAY else text
+    meant = yesterday.weekday() == SATURDAY and day - yesterday == dt.timedelta(days=7)
+    return yesterday.isoformat() if meant else text
 
 
 def undone_since(setting: Setting, clause: Clause) -> None:

@@ -164,7 +164,8 @@ def take_questions(clauses: Sequence[Clause], found: Found, words: Sequence[Word
         heads = [n for n in range(start, clause.span[1]) if words[n].text not in lexicon.sense["openers"]]
         if not heads:
             continue
-        if _asks_whether(heads[0], found, words, lexicon) or (clause.kind == "observe" and _am_i(heads[0], words, lexicon)):
+        oneself = clause.kind == "observe" and _am_i(heads[0], words, lexicon)
+        if oneself or _asks_whether(heads[0], found, words, lexicon):
             denied = words[heads[0] + 1 : heads[0] + 2] != [] and words[heads[0] + 1].text == "not"
             if denied and clause.when:  # "didn't I feed it in May?"
                 dates = (

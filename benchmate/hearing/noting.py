@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from benchmate.value import replace
 
 from .clauses import Clause, Setting
@@ -23,7 +25,7 @@ def noted(setting: Setting, clause: Clause, phrase: Phrase, link: Token | None) 
             return True
     put = setting.lexicon.patterns.get(f"put||{phrase.part}|")
     on = setting.lexicon.patterns.get(f"put|on|{clause.phrase.part}|") if clause.phrase and not clause.facts else None
-    grown = clause.phrase is not None and clause.phrase.part in setting.lexicon.sense["grown"]  # "jin on the old leader"
+    grown = clause.phrase is not None and clause.phrase.part in setting.lexicon.sense["grown"]
     if link is not None and link.kind == "AT" and on and not grown and (clause.phrase.part or "").startswith(HIDDEN):  # type: ignore[union-attr]
         spot = phrase.spot(count=False)
         named = setting.lexicon.works.get(on, {}).get("part_named", ())

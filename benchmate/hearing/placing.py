@@ -31,8 +31,8 @@ def only_named_by(setting: Setting, phrase: Phrase, facts: Sequence[Fact]) -> bo
 
 
 def weighed_against(setting: Setting, phrase: Phrase, link: Token, subject: Phrase | None) -> bool:
-    """ "The first branch is too thin for the trunk", "shoots growing in toward the trunk": what a thing is held against,
-    or leads to, is not where it is."""
+    """ "The first branch is too thin for the trunk", "shoots growing in toward the trunk": what a thing is held
+    against, or leads to, is not where it is."""
     if subject is None or phrase.shown_part is None or not (subject.shown_part or subject.names_one):
         return False
     led = link.value == "toward" or phrase.shown_part in setting.lexicon.sense["vessels"]  # "hanging below the pot"

@@ -69,7 +69,9 @@ def no_question(s: Sense) -> bool:
 
 def tells_about(s: Sense) -> bool:
     """ "Tell me about this one" asks what is known, where no day is named to be told on."""
-    if s.kind not in ("REMIND", "QWHY", "QRECALLALL") or " ".join(s.texts[s.at : s.token.end]) not in s.lexicon.sense["telling"]:
+    if s.kind not in ("REMIND", "QWHY", "QRECALLALL"):
+        return False
+    if " ".join(s.texts[s.at : s.token.end]) not in s.lexicon.sense["telling"]:
         return False
     dated = any(t.kind == "DATE" for tokens in s.lattice[s.token.end :] for t in tokens)
     return dated == (s.kind != "REMIND")

@@ -106,7 +106,8 @@ def _led_to(s: Sense) -> bool:
     at = s.at
     if s.kind == "VING" or (s.after and not s.next):
         return False
-    kin = next((t.first for n in range(max(0, at - 3), at) for t in s.lattice[n] if t.kind == "SPECIES" and t.end == at), at)
+    before = [t for tokens in s.lattice[max(0, at - 3) : at] for t in tokens if t.end == at]
+    kin = next((t.first for t in before if t.kind == "SPECIES"), at)
     if kin < 2 or not any(t.kind == "DET" and t.end == kin for t in s.lattice[kin - 1]):
         return False
     return s.texts[kin - 2] in s.lexicon.sense["sources"] and not any(t.kind == "PART" for t in s.next)
