@@ -7,11 +7,11 @@ from collections.abc import Sequence
 from benchmate.value import replace
 
 from .automaton import Node
-from .clauses import TRUNKS, Clause, Setting, chain, take_date
+from .clauses import TRUNKS, Clause, Setting, chain, take_date, undone_since
 from .dates import When
 from .doing import DONE, NOT, work_of
 from .phrases import Phrase, leaves, read_phrase, settle_bare
-from .reading import Fact, Spot, Work
+from .reading import Fact, Work
 from .saying import phrase_facts, species_fact
 from .seeing import linked, observe
 from .spotting import Token
@@ -104,6 +104,7 @@ def question(setting: Setting, clause: Clause, topic: str, node: Node, past: boo
     denied = head is not None and head.kind == "QLIST" and head.value == "not"  # "which have not been fed"
     clause.work = [replace(work, done=None, denied=denied or work.done == NOT) for work in clause.work]
     if denied:
+        undone_since(setting, clause)
         clause.facts = [replace(f, denied=True) if f.kind != "species" else f for f in clause.facts]
     if topic == "list" and clause.when:
         _done_then(setting, clause)
@@ -152,7 +153,7 @@ def _had_happened(clause: Clause) -> None:
     if not any(work.done in (DONE, NOT) for work in clause.work):  # "what if I'd wire it", "what if we had frost"
         return
     clause.facts += [
-        Fact("event", work.work or "", Spot(), {}, clause.when, work.denied or work.done == NOT, work.span)
+        Fact("event", work.work or "", work.spot, {}, clause.when, work.denied or work.done == NOT, work.span)
         for work in clause.work
     ]
     clause.work, clause.when = [], None

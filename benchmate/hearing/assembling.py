@@ -19,6 +19,7 @@ from .saying import phrase_facts, species_fact
 from .seeing import observe
 from .sizes import amount
 from .spotting import Token
+from .which_kind import which_kind
 from .working import decide, do, gone, happened
 
 # Grammar alias -> topic of the contract, and whether its dates lie in the past.
@@ -68,6 +69,7 @@ def assemble(root: Node, setting: Setting) -> list[Clause]:
         asked_indirectly(setting, clause, child)
         _seen_by_now(setting, clause, child)
         day_alone(setting, clause)
+        which_kind(setting, clause)
         setting.before.append(clause)
         joined, because_at, last = [], None, -1
     if last >= setting.size - joined.count("?") and setting.before:

@@ -17,6 +17,7 @@ from .phrases import Phrase
 from .reading import Fact, Work
 from .spotting import Token
 
+SATURDAY = 5  # of a week that begins on Monday
 TRUNKS = ("trunk", "base")
 _LISTED = frozenset({"and", ",", "pause"})  # what may part trees that are named one behind the other
 
@@ -135,6 +136,8 @@ def take_date(setting: Setting, clause: Clause, token: Token, past: bool, drop_n
     clause.deadline = when.deadline
     past = past or _tells_size(clause)
     text = when.past if past else when.future
+    if past and text is not None and len(text) == len(setting.on) and text > setting.on:
+        text = _this_weekend(text, setting.on)  # "repotted it this weekend", on a Sunday
     ahead = clause.kind == "remind" or (clause.kind == "decide" and clause.mood and clause.mood.done in (NOW, LATER))
     if when.every and text is None and ahead:
         text = first_time(when.every, setting.on)  # "feed it every fortnight" is no feed that was given today
@@ -145,6 +148,26 @@ def take_date(setting: Setting, clause: Clause, token: Token, past: bool, drop_n
         return
     clause.when, clause.onward = text, when.onward
     clause.day = when.past_day if past else when.future_day
+
+
+def _this_weekend(text: str, on: str) -> str:
+    """The Saturday before, where today is Sunday and the next one would be meant."""
+    day, yesterday = dt.date.fromisoformat(text), dt.date.fromisoformat(on) - dt.timedelta(days=1)
+    meant = yesterday.weekday() == SATURDAY and day - yesterday == dt.timedelta(days=7)
+    return yesterday.isoformat() if meant else text
+
+
+def undone_since(setting: Setting, clause: Clause) -> None:
+    """ "Which haven't been repotted in three years": the time that is named lies before today."""
+    when, on = clause.when, setting.on
+    if when is None or when <= on[: len(when)] or not any(work.denied or work.done == "not" for work in clause.work):
+        return
+    if len(when) == len(on):
+        today = dt.date.fromisoformat(on)
+        clause.when = (today - (dt.date.fromisoformat(when) - today)).isoformat()
+    elif len(when) == len("2026"):
+        clause.when = str(2 * int(on[:4]) - int(when))
+    clause.onward = True
 
 
 def _tells_size(clause: Clause) -> bool:

@@ -27,6 +27,9 @@ def seen_date(setting: Setting, clause: Clause, token: Token, had: bool = False)
     done = clause.mood is not None and clause.mood.done == DONE  # "did the repot in March"
     forecast = bool(clause.facts) and not had and all(fact.kind == "weather" for fact in clause.facts)
     past = (bool(clause.facts) and not forecast) or told or done or (had and bool(clause.measures))
+    said = [fact for fact in clause.facts if fact.kind != "species"]
+    ahead = bool(said) and all(str(fact.value) in setting.lexicon.sense["looked_forward"] for fact in said)
+    past = past and not (ahead and not had)  # "getting it ready for the show in September"
     take_date(setting, clause, token, past=past, drop_now=not event and not told)
     if told and before is not None and clause.when and clause.when < setting.on[: len(clause.when)]:
         before.work = [replace(w, done=DONE) if w.done == NOW else w for w in before.work]  # "put a guy on, 20 June"

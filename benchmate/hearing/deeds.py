@@ -262,6 +262,10 @@ def settled_work(setting: Setting, clause: Clause, deed: Deed, name: str) -> str
     if name == "wait" and off is not None and deed.mood.done in (NOW, LATER):  # "holding off on the feed"
         deed.mood = Mood(NOT)
         return off
+    waits = thing is not None and thing is not deed.subject and thing.events
+    if name == "wait" and thing is not None and waits and deed.mood.done in (NOW, LATER):
+        deed.mood = Mood(LATER)  # "postpone the repot till spring"
+        return str(thing.events[0].value)
     put_off = deed.subject.events if name == "wait" and deed.subject is not None else []
     if put_off and deed.mood.done in (NOW, LATER):  # "the repot can wait till August"
         deed.mood = Mood(LATER)

@@ -72,7 +72,9 @@ def mood_of(aux: Sequence[str], form: str, verb: str, lexicon: Lexicon, subject:
 
 
 def _same_past(verb: str, lexicon: Lexicon) -> bool:
-    return verb.split("-")[0] in lexicon.data.get("same_past", ())
+    first, *rest = verb.split("-")
+    same = lexicon.data.get("same_past", ())
+    return first in same or (len(rest) == 1 and rest[0] in same)  # "cut back", "leaf cut"
 
 
 def work_of(lexicon: Lexicon, verb: str, particles: Sequence[str], parts: Sequence[str], share: bool) -> str | None:

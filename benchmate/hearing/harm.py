@@ -36,6 +36,8 @@ def _weather_before(setting: Setting, clause: Clause, deed: Deed) -> list[str]:
         before.taken = deed.bare and not set(clause.joined) - {"pause"}
         return [CREATURE] if before.taken else []
     alone = before is not None and before.facts and all(fact.kind == "weather" for fact in before.facts)
+    ill = before is not None and len(before.facts) == 1 and before.facts[0].value in setting.lexicon.harmed
+    alone = alone or (ill and not {"off", "out"} & set(deed.particles))  # "fire blight took a branch"
     if before is None or not alone or before.work or before.when or not deed.bare or set(clause.joined) - {"pause"}:
         return []
     return [str(fact.value) for fact in before.facts]

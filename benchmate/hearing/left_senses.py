@@ -49,3 +49,27 @@ def _said_of_it(s: Sense, end: int) -> bool:
         return False
     of_it = any(t.kind in _STATED and not t.guesses for t in s.lattice[end]) and s.texts[end] != "on"
     return of_it or bool({"be", "have"} & helpers(s.lattice[end], end + 1))
+
+
+def grows_off(s: Sense) -> bool:
+    """ "Water shoots off the old cut", "a strong shoot off the third branch": where it grows from, and nothing that was
+    taken off."""
+    if s.kind not in ("OFF", "PARTICLE", "FROM") or s.word != "off" or not s.alone:
+        return False
+    return _grows_off(s) == (s.kind != "FROM")
+
+
+def _grows_off(s: Sense) -> bool:
+    """Whether what stands before "off" grows from what stands behind it."""
+    ends = [t for tokens in s.lattice[max(0, s.at - 3) : s.at] for t in tokens if t.end == s.at and not t.guesses]
+    if any(t.value in s.lexicon.sense["sprouting"] for t in ends):
+        return True  # "budding off the trunk"
+    things = [t.first for t in ends if t.kind in ("PART", "FINDING")]
+    if not things:
+        return False
+    before = s.lattice[: min(things)]
+    if any(t.kind in (*VERBS, "AUX", "HARM") for tokens in before for t in tokens):
+        return False
+    from_cut = any(t.kind == "PART" and t.value == "wound" for n in s.lattice[s.token.end : s.token.end + 4] for t in n)
+    indefinite = s.texts[0] in ("a", "an") or s.texts[0] in s.lexicon.sense["one_more"]
+    return from_cut or (indefinite and any(t.kind == "DET" for t in s.next))

@@ -23,6 +23,7 @@ def settle_loose_sizes(clauses: Sequence[Clause], found: Found, lexicon: Lexicon
     table = lexicon.numbers.get("bare_after", {})
     for at, clause in enumerate(clauses):
         size = _bare_size(clause, found)
+        _gauged(clause, size, lexicon)
         if size is None or clause.measures.get(_HEIGHT) is None:
             continue
         if clause.work and clause.kind == "decide":
@@ -38,6 +39,18 @@ def settle_loose_sizes(clauses: Sequence[Clause], found: Found, lexicon: Lexicon
             clause.series = [one for one in clause.series if one[0] != _HEIGHT]
             clause.idle.append(size)
             clause.acts = clause.acts if clause.facts or clause.measures or clause.candidates else []
+
+
+def _gauged(clause: Clause, size: Token | None, lexicon: Lexicon) -> None:
+    """ "Rewired the apex in two millimetre": how thick the wire was."""
+    table = lexicon.numbers.get("bare_after", {})
+    for at, work in enumerate(clause.work):
+        number = work.measures.get(_HEIGHT)
+        if size is None or number is None or work.work not in table.get("by_gauge", ()):
+            continue
+        if number <= table.get("wire_most_mm", 0) and "diameter_mm" not in work.measures:
+            rest = {name: value for name, value in work.measures.items() if name != _HEIGHT}
+            clause.work[at] = replace(work, measures={**rest, "diameter_mm": number})
 
 
 def _bare_size(clause: Clause, found: Found) -> Token | None:

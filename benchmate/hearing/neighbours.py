@@ -77,6 +77,7 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     talk_senses.tags,
     talk_senses.no_tail,
     talk_senses.either_verb,
+    talk_senses.tells_about,
     verb_senses.taken_out,
     verb_senses.named_next,
     boxes.boxed,
@@ -112,4 +113,6 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     verb_senses.brought_in,
     verb_senses.lies_frozen,
     verb_senses.does_a_part,
+    verb_senses.tilted,
+    left_senses.grows_off,
 )

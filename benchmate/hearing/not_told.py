@@ -164,7 +164,8 @@ def take_questions(clauses: Sequence[Clause], found: Found, words: Sequence[Word
         heads = [n for n in range(start, clause.span[1]) if words[n].text not in lexicon.sense["openers"]]
         if not heads:
             continue
-        if _asks_whether(heads[0], found, words, lexicon):
+        oneself = clause.kind == "observe" and _am_i(heads[0], words, lexicon)
+        if oneself or _asks_whether(heads[0], found, words, lexicon):
             denied = words[heads[0] + 1 : heads[0] + 2] != [] and words[heads[0] + 1].text == "not"
             if denied and clause.when:  # "didn't I feed it in May?"
                 dates = (
@@ -198,6 +199,8 @@ def _ask_the_record(clause: Clause, denied: bool) -> None:
 def _asks_whether(at: int, found: Found, words: Sequence[Word], lexicon: Lexicon) -> bool:
     """Whether a clause begins with a verb before its subject ("is the pine", "has it"), or with "any"."""
     asks, first = lexicon.sense["asks"], words[at].text
+    if any(token.kind == "AGAIN" and token.first == at for token in found.tokens):
+        return False  # "do the same on the right"
     if first in asks["any"]:
         kinds = ("FINDING", "PART")
         return any(token.kind in kinds and token.first <= at + 2 and token.end > at for token in found.tokens)
@@ -209,6 +212,12 @@ def _asks_whether(at: int, found: Found, words: Sequence[Word], lexicon: Lexicon
     subject = words[at + 1].text
     named = any(token.kind in ("NAME", "SPECIES") and token.first == at + 1 for token in found.tokens)
     return first in asks["first"] and (named or subject in asks["first"][first])
+
+
+def _am_i(at: int, words: Sequence[Word], lexicon: Lexicon) -> bool:
+    """ "Am I in refinement yet": asks of the tree what is told of oneself."""
+    first = lexicon.sense["asks"]["seen"].get(words[at].text, ())
+    return at + 1 < len(words) and words[at + 1].text in first
 
 
 def _event_at(at: int, found: Found) -> bool:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from benchmate.value import replace
 
 from .clauses import Clause, Setting
@@ -23,7 +25,8 @@ def noted(setting: Setting, clause: Clause, phrase: Phrase, link: Token | None) 
             return True
     put = setting.lexicon.patterns.get(f"put||{phrase.part}|")
     on = setting.lexicon.patterns.get(f"put|on|{clause.phrase.part}|") if clause.phrase and not clause.facts else None
-    if link is not None and link.kind == "AT" and on and (clause.phrase.part or "").startswith(HIDDEN):  # type: ignore[union-attr]
+    grown = clause.phrase is not None and clause.phrase.part in setting.lexicon.sense["grown"]
+    if link is not None and link.kind == "AT" and on and not grown and (clause.phrase.part or "").startswith(HIDDEN):  # type: ignore[union-attr]
         spot = phrase.spot(count=False)
         named = setting.lexicon.works.get(on, {}).get("part_named", ())
         spot = replace(spot, part=None) if spot.part in named else spot
@@ -91,6 +94,14 @@ def pulled(setting: Setting, clause: Clause, phrase: Phrase) -> bool:
     clause.work, clause.acts = [Work(work, phrase.spot(), done=DONE, span=(first.span[0], phrase.span[1]))], ["decide"]
     clause.mood, clause.kind = Mood(DONE), "decide"
     return True
+
+
+def unsaid(clause: Clause, had: Sequence[Phrase]) -> None:
+    """ "The mesquite has a huge root": a part that a tree has, and of which nothing is known, is told as missed."""
+    told = clause.work or clause.measures or clause.candidates or clause.means or clause.dated or clause.harmed
+    if told or clause.topic or any(fact.kind != "species" for fact in clause.facts):
+        return
+    clause.idle += [Token("PART", phrase.part, *phrase.span, 0.0) for phrase in had]
 
 
 def worked(setting: Setting, clause: Clause, subject: Phrase, measures: dict[str, float]) -> bool:

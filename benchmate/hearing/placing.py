@@ -10,6 +10,7 @@ from .clauses import TRUNKS, Clause, Setting
 from .phrases import HIDDEN, Phrase
 from .reading import Fact, Spot
 from .saying import meaning_of_some
+from .spotting import Token
 
 ONLY_ONE = (*TRUNKS, "apex")  # parts of which a tree has one, so that no side tells which is meant
 
@@ -27,6 +28,15 @@ def only_named_by(setting: Setting, phrase: Phrase, facts: Sequence[Fact]) -> bo
     findings = [fact for fact in facts if fact.kind == "finding"]
     named = {part for fact in findings for part in setting.lexicon.names.get(str(fact.value), ())}
     return bool(findings) and set(phrase.parts) <= named and all(fact.spot == Spot() for fact in findings)
+
+
+def weighed_against(setting: Setting, phrase: Phrase, link: Token, subject: Phrase | None) -> bool:
+    """ "The first branch is too thin for the trunk", "shoots growing in toward the trunk": what a thing is held
+    against, or leads to, is not where it is."""
+    if subject is None or phrase.shown_part is None or not (subject.shown_part or subject.names_one):
+        return False
+    led = link.value == "toward" or phrase.shown_part in setting.lexicon.sense["vessels"]  # "hanging below the pot"
+    return link.kind in ("FOR", "TO") or (link.kind == "AT" and led)
 
 
 def only_place(phrase: Phrase) -> bool:

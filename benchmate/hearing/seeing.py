@@ -12,9 +12,9 @@ from .clauses import TRUNKS, Clause, Setting, chain
 from .day_seen import seen_date
 from .doing import DONE, LATER, NOT, NOW, Mood
 from .going_on import carried_on, of_the_part_before
-from .noting import back_to, harmed, noted, only_there, placing, pulled, seen_there, worked
+from .noting import back_to, harmed, noted, only_there, placing, pulled, seen_there, unsaid, worked
 from .phrases import ASIDE, CREATURE, HIDDEN, Phrase, leaves, linked_phrase, read_phrase
-from .placing import at_place, merged, of_some, only_named_by, only_place, placed
+from .placing import at_place, merged, of_some, only_named_by, only_place, placed, weighed_against
 from .reading import Fact, Spot, Work
 from .saying import phrase_facts, says_gone, species_fact
 from .sizes import holder_of, loose, measured, size_of_finding, sized, sized_alone, stands_there
@@ -39,6 +39,7 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
     aux: list[str] = []
     had = nowhere = led = False
     link: Token | None = None
+    had_parts: list[Phrase] = []
     place = Spot()  # said before what is found there: "the wire on the left branch is biting"
     steps = chain(node, whole="vp")
     clause.at_base = any(
@@ -81,6 +82,7 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
                 if subject is not None and at_side and "be" in aux and _only_number(phrase):
                     subject.numbers = phrase.numbers  # "the right one is 7", beside a size
                 _said(setting, clause, phrase, subject, aux)
+                had_parts += [phrase] if "have" in aux and phrase.shown_part and len(clause.facts) == before else []
                 if "not" in aux and len(clause.facts) == before and phrase.part and clause.facts and not clause.work:
                     clause.idle += leaves(item)  # "the elm hasn't any taper": a denial must not be lost
                 if aux and len(clause.facts) == before and only_place(phrase):  # "the open wound is at the front"
@@ -123,6 +125,7 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
             if phrase.called:
                 clause.tree = phrase.called
             aux, link = [], None
+    unsaid(clause, had_parts)
 
 
 def _fronted(first: Phrase | None, whole: bool = False) -> Spot:
@@ -263,7 +266,9 @@ def linked(setting: Setting, clause: Clause, phrase: Phrase, link: Token, subjec
         stands_there(clause, phrase)
         clause.facts = [of_some(setting, fact) for fact in clause.facts]
         clause.facts = [fact for fact in clause.facts if fact.kind != ASIDE]
-    if link.kind in ("AT", "FROM", "OF", "BY", "OVER", "FOR") or (phrase.says_place_only and link.kind != "SINCE"):
+    if not weighed_against(setting, phrase, link, subject) and (
+        link.kind in ("AT", "FROM", "OF", "BY", "OVER", "FOR") or (phrase.says_place_only and link.kind != "SINCE")
+    ):
         clause.facts = [at_place(setting, f, where, outright=True) for f in clause.facts]
     if measures:
         clause.facts = [

@@ -14,6 +14,7 @@ from .lexicon import Lexicon
 from .opening import STOPS
 from .reading import Work
 from .search import Found
+from .spotting import Token
 from .words import Word
 
 _NEXT = "next"
@@ -28,6 +29,8 @@ def put_off(clauses: Sequence[Clause], found: Found, words: Sequence[Word], lexi
         if clause.kind == "turn" and _names_work_alone(clause):
             clause.work = [Work(str(fact.value), done=LATER, span=fact.span) for fact in clause.facts]
             clause.kind, clause.acts, clause.facts = "decide", ["decide"], []
+        if clause.kind == "turn" and (parts := _turned_to_part(clause, found)):
+            clause.acts, clause.idle = [], [*clause.idle, *parts]
         if not _bare(clause):
             continue
         behind = _put_off_behind(texts, clause.span[1], lexicon)
@@ -63,6 +66,13 @@ def _plan(clause: Clause) -> None:
 def _names_work_alone(clause: Clause) -> bool:
     """ "Repot it next": no tree is turned to."""
     return bool(clause.facts) and not clause.tree and all(fact.kind == "event" for fact in clause.facts)
+
+
+def _turned_to_part(clause: Clause, found: Found) -> list[Token]:
+    """ "We'll deal with the roots later": a part alone is no tree that could be turned to."""
+    first, end = clause.span
+    tokens = [token for token in found.tokens if first <= token.first < end and token.kind not in ("TURN", "DET")]
+    return tokens if tokens and all(token.kind == "PART" for token in tokens) and not clause.facts else []
 
 
 def _put_off_behind(texts: Sequence[str], end: int, lexicon: Lexicon) -> tuple[int, int] | None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from .clauses import Clause
 from .doing import DONE, Mood
@@ -17,6 +18,11 @@ _VERBS = frozenset({"V", "VED", "VING"})
 def struck(clauses: Sequence[Clause], words: Sequence[Word], lexicon: Lexicon) -> None:
     """No work is made of a clause in which cuttings are taken, nor of what it goes on with; its tree stays named."""
     taken = False
+    for before, clause in pairwise(clauses):
+        if before.kind == "strike" and any(
+            word.text == lexicon.sense["struck_of"] for word in words[before.span[0] : before.span[1]]
+        ):
+            clause.acts, clause.work, clause.mood, clause.kind = [], [], None, "observe"  # "what I said about feeding"
     for at, clause in enumerate(clauses):
         end = clauses[at + 1].span[0] if at + 1 < len(clauses) else len(words)
         texts = {word.text for word in words[clause.span[0] : end]}

@@ -110,3 +110,13 @@ def either_verb(s: Sense) -> bool:
     begins = s.at == 0 or s.texts[s.at - 1] in STOPS | {","}
     other = {t.kind for t in s.lattice[s.token.end + 1] if not t.guesses}
     return begins and "V" in other and "PART" not in other  # "wire or guy" names two things
+
+
+def tells_about(s: Sense) -> bool:
+    """ "Tell me about this one" asks what is known, where no day is named to be told on."""
+    if s.kind not in ("REMIND", "QWHY", "QRECALLALL"):
+        return False
+    if " ".join(s.texts[s.at : s.token.end]) not in s.lexicon.sense["telling"]:
+        return False
+    dated = any(t.kind == "DATE" for tokens in s.lattice[s.token.end :] for t in tokens)
+    return dated == (s.kind != "REMIND")

@@ -39,8 +39,8 @@ def base_form(s: Sense) -> bool:
     """ "Black spot is back": behind "is" stands no verb in its base form."""
     if s.kind != "V" or s.at == 0 or s.texts[s.at - 1] == "to" or s.may_be("VED"):
         return False
-    if s.alone and s.texts[s.at - 1] in ARTICLES:
-        return True  # "hanging by a strip"
+    if s.alone and (s.texts[s.at - 1] in ARTICLES or s.texts[s.at - 1] in s.lexicon.sense["one_more"]):
+        return True  # "hanging by a strip", "tightened it another turn"
     before = s.at
     while before > 1 and END in s.lexicon.filler.get(s.texts[before - 1], {}):
         before -= 1  # "it is still wet"
@@ -92,9 +92,25 @@ def was_done(s: Sense) -> bool:
 def thing_cut(s: Sense) -> bool:
     """ "That big cut from March": a noun, where a size stands between it and its article."""
     sense = s.lexicon.sense
-    if s.kind not in VERBS or not s.alone or not s.is_one_of("cuts") or s.at < 2:
+    if s.kind not in VERBS or not s.alone or s.at < 2:
+        return False
+    if _led_to(s):
+        return True
+    if not s.is_one_of("cuts"):
         return False
     return s.texts[s.at - 1] in sense["sizes"] and s.texts[s.at - 2] in sense["those"]
+
+
+def _led_to(s: Sense) -> bool:
+    """ "Bleeding from that cut", "recovering from the dig": behind "from the" stands a noun."""
+    at = s.at
+    if s.kind == "VING" or (s.after and not s.next):
+        return False
+    before = [t for tokens in s.lattice[max(0, at - 3) : at] for t in tokens if t.end == at]
+    kin = next((t.first for t in before if t.kind == "SPECIES"), at)
+    if kin < 2 or not any(t.kind == "DET" and t.end == kin for t in s.lattice[kin - 1]):
+        return False
+    return s.texts[kin - 2] in s.lexicon.sense["sources"] and not any(t.kind == "PART" for t in s.next)
 
 
 def no_denial(s: Sense) -> bool:
@@ -256,3 +272,10 @@ def does_a_part(s: Sense) -> bool:
             if token.kind == "PART" and f"{s.word}||{token.value}|" in s.lexicon.patterns:
                 return True
     return False
+
+
+def tilted(s: Sense) -> bool:
+    """ "Tilt it fifteen degrees": by an angle a tree is set, and no pot is drained."""
+    if s.kind not in VERBS or not s.is_one_of("tilting"):
+        return False
+    return any(t.kind == "MEASURE" and t.value.bare == "degree" for n in s.lattice[s.token.end :] for t in n)

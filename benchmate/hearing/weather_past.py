@@ -12,11 +12,14 @@ from .words import Word
 
 def weather_past(clauses: Sequence[Clause], found: Found, words: Sequence[Word], lexicon: Lexicon) -> None:
     """Give weather that fell its day in the past."""
-    fell = frozenset(lexicon.sense["fell"])
+    fell, was = frozenset(lexicon.sense["fell"]), frozenset(lexicon.sense["was_warm"])
     for clause in clauses:
         first, end = clause.span
-        told = any(fact.kind == "weather" for fact in clause.facts) and not clause.topic and "if" not in clause.joined
-        if not told or clause.when is None or fell.isdisjoint(word.text for word in words[first:end]):
+        warm = "temperature_c" in clause.measures and not clause.facts
+        told = warm or any(fact.kind == "weather" for fact in clause.facts)
+        told = told and not clause.topic and "if" not in clause.joined
+        verbs = fell | was if warm else fell
+        if not told or clause.when is None or verbs.isdisjoint(word.text for word in words[first:end]):
             continue
         day = next((t.value for t in found.tokens if t.kind == "DATE" and first <= t.first < end), None)
         if day is not None and clause.when == day.future and day.past is not None:
