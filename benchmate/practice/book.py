@@ -29,8 +29,8 @@ class Limit:
 @dataclass(frozen=True, slots=True)
 class Rule:
     """One rule, compiled. `condition` and `limits` decide with `within`, `not_within` and `between` whether it holds;
-    the rest is what it then says. kind: rule, cap (of foliage), root_cap, or caution. first: put forward beside any work
-    that is asked about. bring: where to it calls a tree, of the places under [sense.sheltering] in
+    the rest is what it then says. kind: rule, cap (of foliage), root_cap, or caution. first: put forward also beside a
+    work that is asked about. bring: where to it calls a tree, of the places under [sense.sheltering] in
     rules/words/filler.toml."""
 
     id: str
