@@ -73,9 +73,9 @@ def advise(reading: Reading, facts: Facts, book: RuleBook, place: Place, on: dt.
     elif grounds := _in_the_way(rows):
         rows += [one for one in _offered(reading, facts, matcher, rows) if _clears(one, grounds, book)]
     if any(one.how == ASKED for one in spoken) and any(fact.kind == "finding" for fact in reading.facts):
-        have = {(one.target.work, one.target.spot) for one in rows}
+        told = {(one.target.work, one.target.spot) for one in rows}
         looks = [one for one in _offered(reading, facts, matcher, rows) if _comes_first(one)]
-        rows += [one for one in looks if (one.target.work, one.target.spot) not in have]
+        rows += [one for one in looks if (one.target.work, one.target.spot) not in told]
     if same := _parts_refused(rows, book):
         have = {one.target.work for one in rows}
         rows += [
@@ -100,8 +100,8 @@ def advise(reading: Reading, facts: Facts, book: RuleBook, place: Place, on: dt.
     asks = choose_asks(asked or best, book) or choose_asks([one for one in rows if one.option.verdict == ASK], book)
     if blank:
         asks = (blank, *(ask for ask in asks if ask.fact != blank.fact))[:MOST]
-    if (told := nothing_compared(reading, facts, book)) and not asks:
-        asks = (told,)
+    if (apart_by := nothing_compared(reading, facts, book)) and not asks:
+        asks = (apart_by,)
     left, cap = (
         dose_left(_with_decided(today if past else matcher, reading)) if facts.taxon or facts.tree else (None, None)
     )
