@@ -72,6 +72,10 @@ def advise(reading: Reading, facts: Facts, book: RuleBook, place: Place, on: dt.
         rows += [one for one in offered if one.target.prompted or one.target.work in pressed]
     elif grounds := _in_the_way(rows):
         rows += [one for one in _offered(reading, facts, matcher, rows) if _clears(one, grounds, book)]
+    if any(one.how == ASKED for one in spoken) and any(fact.kind == "finding" for fact in reading.facts):
+        told = {(one.target.work, one.target.spot) for one in rows}
+        looks = [one for one in _offered(reading, facts, matcher, rows) if _comes_first(one)]
+        rows += [one for one in looks if (one.target.work, one.target.spot) not in told]
     if same := _parts_refused(rows, book):
         have = {one.target.work for one in rows}
         rows += [
@@ -96,8 +100,8 @@ def advise(reading: Reading, facts: Facts, book: RuleBook, place: Place, on: dt.
     asks = choose_asks(asked or best, book) or choose_asks([one for one in rows if one.option.verdict == ASK], book)
     if blank:
         asks = (blank, *(ask for ask in asks if ask.fact != blank.fact))[:MOST]
-    if (told := nothing_compared(reading, facts, book)) and not asks:
-        asks = (told,)
+    if (apart_by := nothing_compared(reading, facts, book)) and not asks:
+        asks = (apart_by,)
     left, cap = (
         dose_left(_with_decided(today if past else matcher, reading)) if facts.taxon or facts.tree else (None, None)
     )
@@ -181,6 +185,12 @@ def _in_the_way(rows: Iterable[Weighed]) -> set[str]:
     if any(one.option.verdict not in (HOLD, AVOID) for one in asked):
         return set()
     return {value for one in asked for result in one.spoke if result.rule.blocks for value in _looked_for(result.rule)}
+
+
+def _comes_first(one: Weighed) -> bool:
+    """Whether what was just seen calls for it before any work that was asked about."""
+    offering = [result.rule for result in one.spoke if result.rule.id in one.target.offered_by]
+    return one.option.verdict == GO and one.target.prompted and any(rule.first for rule in offering)
 
 
 def _parts_refused(rows: Iterable[Weighed], book: RuleBook) -> set[str]:

@@ -32,8 +32,8 @@ def question_for(kind: str, value: str, target: Target, book: RuleBook) -> str |
     works = table.get("works")
     if works is not None and not any(target.work in book.group(work) for work in works):
         return None
-    # of an event, only what a grower may well have done unasked is worth a question
-    return table.get(value) if kind == "event" else table.get("says")
+    # of events and findings, only what a grower may well have done, or can look at, unasked is worth a question
+    return table.get(value) if kind in ("event", "finding") else table.get("says")
 
 
 def fact_asked(kind: str, book: RuleBook) -> str:

@@ -29,8 +29,9 @@ class Limit:
 @dataclass(frozen=True, slots=True)
 class Rule:
     """One rule, compiled. `condition` and `limits` decide with `within`, `not_within` and `between` whether it holds;
-    the rest is what it then says. kind: rule, cap (of foliage), root_cap, or caution. bring: where to it calls a tree,
-    of the places under [sense.sheltering] in rules/words/filler.toml."""
+    the rest is what it then says. kind: rule, cap (of foliage), root_cap, or caution. first: put forward also beside a
+    work that is asked about. bring: where to it calls a tree, of the places under [sense.sheltering] in
+    rules/words/filler.toml."""
 
     id: str
     kind: str = "rule"
@@ -46,6 +47,7 @@ class Rule:
     verdict: str | None = None
     weight: int = 0
     offers: bool = False
+    first: bool = False
     bring: str | None = None
     spot: str | None = None
     says: str = ""
@@ -211,6 +213,7 @@ _PLAIN = (
     "verdict",
     "weight",
     "offers",
+    "first",
     "bring",
     "spot",
     "says",

@@ -9,7 +9,7 @@ from typing import Any, Protocol
 from benchmate.fault import Fault
 from benchmate.hearing.reading import Reading
 from benchmate.practice.book import Limit, Plain, Rule, RuleBook, works_offered
-from benchmate.practice.condition import READ_ON, Condition, Hear, read_condition
+from benchmate.practice.condition import READ_ON, Condition, Hear, left_open, read_condition
 from benchmate.practice.gates import build_index
 from benchmate.practice.names import vocabulary_names
 from benchmate.practice.taxa import Taxa, own_cells
@@ -149,6 +149,7 @@ class _Maker:
         wrong: list[str] = []
         if row.get("when"):
             condition, wrong = self._condition(row["when"])
+            condition = left_open(condition, row.get("unseen", ()))
         for problem in wrong:
             self._fault(
                 name,
@@ -157,6 +158,10 @@ class _Maker:
                 f"the condition does not read whole: {problem}",
                 "say it in words that `hear` takes in",
             )
+        seen = {test.value for clause in condition for tests in clause for test in tests if test.kind == "finding"}
+        for finding in sorted(set(row.get("unseen", ())) - seen):
+            problem = f"`unseen` names '{finding}', of which `when` does not speak"
+            self._fault(name, id, "unseen", problem, "name a finding of the condition")
         if wrong:
             return None
         amount = dict(row.get("amount", {}))
@@ -177,6 +182,7 @@ class _Maker:
             verdict=row.get("verdict"),
             weight=int(row.get("weight", 0)),
             offers=bool(row.get("offers", False)),
+            first=bool(row.get("first", False)),
             bring=row.get("bring"),
             spot=row.get("spot"),
             says=row.get("says", ""),

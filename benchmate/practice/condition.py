@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import datetime as dt
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
 from benchmate.hearing.reading import NOWHERE, Fact, Reading, Spot
@@ -19,6 +19,7 @@ from benchmate.value import dataclass, replace
 READ_ON = dt.date(2001, 6, 15)
 # one value at a time is true of these, so a known value answers every test
 SINGLE = ("health", "phase", "flush")
+UNSEEN = "unseen"
 
 Hear = Callable[[str], Reading]
 Names = Mapping[str, tuple[str, str]]
@@ -28,7 +29,8 @@ _DENIALS = ("no ", "not ", "without ")
 
 @dataclass(frozen=True, slots=True)
 class Claim:
-    """One test on the facts. kind and value as in a Fact. ever: for events, "season", "last-season" or "ever"."""
+    """One test on the facts. kind and value as in a Fact. ever: for events, "season", "last-season" or "ever"; for a
+    finding UNSEEN where silence leaves it unknown, and it is asked."""
 
     kind: str
     value: str | int
@@ -87,6 +89,15 @@ def read_condition(words: str, hear: Hear, names: Names = _NO_NAMES) -> tuple[Co
         wrong += [problem for _, problem in read if problem]
         clauses.append(tuple(tests for tests, _ in read))
     return tuple(clauses), wrong
+
+
+def left_open(condition: Condition, findings: Sequence[str]) -> Condition:
+    """The condition with these findings unknown, and not absent, where nobody spoke of them."""
+
+    def opened(test: Claim) -> Claim:
+        return replace(test, ever=UNSEEN) if test.kind == "finding" and test.value in findings else test
+
+    return tuple(tuple(tuple(opened(test) for test in tests) for tests in clause) for clause in condition)
 
 
 def _named(words: str, names: Names) -> tuple[tuple[Claim, ...], str] | None:

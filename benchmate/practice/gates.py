@@ -11,7 +11,7 @@ from collections.abc import Iterable, Mapping
 from typing import Any
 
 from benchmate.practice.book import Rule
-from benchmate.practice.condition import Claim, Clause
+from benchmate.practice.condition import UNSEEN, Claim, Clause
 from benchmate.practice.facts import Facts
 from benchmate.practice.taxa import lineage_of
 from benchmate.practice.truth import CLOSED
@@ -52,7 +52,7 @@ def _clause_keys(clause: Clause) -> tuple[int, set[str]]:
     """A clause can be a gate when each of its alternatives has a test that is not a denial."""
     rank, keys = 0, set()
     for tests in clause:
-        usable = [test for test in tests if not test.denied and test.kind in _ORDER]
+        usable = [test for test in tests if not test.denied and test.kind in _ORDER and test.ever != UNSEEN]
         if not usable:
             return len(_ORDER), {ALWAYS}
         test = min(usable, key=lambda test: _ORDER.index(test.kind))

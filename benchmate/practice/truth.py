@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping
 from typing import Any
 
 from benchmate.hearing.reading import Spot
-from benchmate.practice.condition import SINGLE, Claim, Clause
+from benchmate.practice.condition import SINGLE, UNSEEN, Claim, Clause
 from benchmate.practice.facts import SAID, Done, Facts
 from benchmate.practice.places import meets
 from benchmate.value import dataclass
@@ -15,7 +15,7 @@ from benchmate.value import dataclass
 Truth = bool | None
 # work told of a longer time than this, up to a year, is taken for the middle of it
 _MONTH, _YEAR = dt.timedelta(days=45), dt.timedelta(days=370)
-# found by looking at the tree: what nobody spoke of is taken not to be there
+# found by looking at the tree: what nobody spoke of is taken not to be there, but where a rule leaves it open
 CLOSED = ("finding", "weather", "means")
 
 
@@ -106,7 +106,7 @@ def _finding_truth(test: Claim, facts: Facts, spot: Spot, places: Mapping[str, A
     for known in facts.of("finding"):
         if known.value == test.value and meets(known, test.spot, spot, places):
             return not known.denied
-    return False
+    return None if test.ever == UNSEEN else False
 
 
 def _species_truth(taxon: str, facts: Facts) -> Truth:

@@ -169,8 +169,10 @@ class RuleShape(Condition):
     verdict: Literal["go", "hold", "avoid"] | None = None
     weight: Annotated[int, Field(ge=-3, le=3)] | None = None
     offers: bool = False
+    first: bool = False
     bring: Literal["warm", "frost-free", "cover", "ground"] | None = None
     spot: Literal["finding"] | None = None
+    unseen: list[str] = Field(default=[])
     says: Sentence
     amount: dict[str, float | int] = Field(default={})
     opens: Opens | None = None
@@ -193,6 +195,8 @@ class RuleShape(Condition):
             raise ValueError("`opens` belongs to a hold: only that is lifted")
         if self.offers and self.verdict in ("hold", "avoid"):
             raise ValueError("a rule that holds back or avoids cannot put its work forward")
+        if self.first and not self.offers:
+            raise ValueError("`first` puts forward what `offers` alone would not: give both")
         return self
 
 

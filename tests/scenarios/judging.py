@@ -10,6 +10,7 @@ logged          whether anything was logged
 journal         each is matched by a new entry: its kind, a work among its work
 follow_any      a follow-up with one of these works; follow_between = its date
 from_between    when the work's window starts
+first           the work of the best option
 says_any        one of these words occurs in what is told, in any case
 error           exit status 1, one plain line on standard error, the journal as it was
 """
@@ -23,7 +24,7 @@ Plain = Mapping[str, Any]
 _WHERE = ("part", "side", "level")
 EXPECTS = {
     *("verdicts", "verdicts_any", "not_go", "cautions_all", "cautions_any", "cautions_none", "asks_any", "logged"),
-    *("journal", "follow_any", "follow_between", "from_between", "says_any", "error"),
+    *("journal", "follow_any", "follow_between", "from_between", "says_any", "error", "first"),
 }
 
 
@@ -46,6 +47,8 @@ def faults(expect: Plain, answer: Plain, new_entries: Sequence[Plain]) -> list[s
     any_of = expect.get("verdicts_any", ())
     if any_of and not any(set(_verdicts(options, want)) & set(want["in"]) for want in any_of):
         wrong.append(f"wanted one of {[_words(want) for want in any_of]}, got {[_words(o) for o in options]}")
+    if "first" in expect and (not options or options[0]["work"] != expect["first"]):
+        wrong.append(f"first {expect['first']}: got {[_words(option) for option in options]}")
     told = {caution["id"] for caution in answer.get("cautions", ())}
     wrong += [f"caution {one} is missing" for one in expect.get("cautions_all", ()) if one not in told]
     wrong += [f"caution {one} is out of place" for one in expect.get("cautions_none", ()) if one in told]
