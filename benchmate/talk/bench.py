@@ -230,8 +230,8 @@ class Bench:
 
             trees = self.house.trees()
             tree = named(trees, words.strip(" .!"))
-            if tree is None and (every := of_all_asked(words, pending.reading, trees, self.house.lexicon)):
-                return self.carry(every, confirmed=True)
+            if tree is None and (every := of_all_asked(words, pending.reading, self.context.those, self.house)):
+                return self.carry(every, confirmed=not (every.several and every.several.every))
             settled = settled_with(pending.reading, tree, trees, self.here) if tree else None
             if settled is None:
                 return None

@@ -7,10 +7,9 @@ from typing import TYPE_CHECKING
 
 from benchmate.garden.record import Tree
 from benchmate.hearing.reading import Fact, Reading, Several
-from benchmate.hearing.words import plural
 from benchmate.practice.advice import Advice, Ask
-from benchmate.talk.asked_how import phrase_places
 from benchmate.talk.decide import entries_of
+from benchmate.talk.plurals import said_in_plural
 from benchmate.talk.recall_many import MANY
 from benchmate.talk.sheltering import is_shelter_question, shelter_words
 from benchmate.talk.told_of_each import answer_words, decided_words, names_words, of_people
@@ -23,7 +22,6 @@ if TYPE_CHECKING:
     from benchmate.talk.turns import Turn
 
 _WEIGHED = 60  # trees that are weighed before it is asked whether it is logged on all; of more only after the yes
-_ALL = ("all", "both")  # what may stand before a plural without an article
 _TOGETHER = ("due", "list", "meaning")  # questions that are answered over all of the trees at once
 
 
@@ -36,25 +34,6 @@ class Among:
     but: tuple[Tree, ...] = ()
     without: tuple[str, ...] = ()
     ask: Ask | None = None
-
-
-def said_in_plural(turn: Turn, taxon: str) -> bool:
-    """Whether the statement names the taxon in the plural, as one that the grower has ("the pines", "both my elms")."""
-    lexicon = turn.house.lexicon
-    texts = lexicon.split(turn.reading.said)
-    for start, end, value in phrase_places(texts, "SPECIES", lexicon):
-        one = singular([*texts[start:end]])
-        owned = start > 0 and texts[start - 1] in (*lexicon.sense["pointers"], *lexicon.sense["owners"], *_ALL)
-        if value == taxon and owned and one and phrase_places(one, "SPECIES", lexicon):
-            return True
-    return False
-
-
-def singular(texts: Sequence[str]) -> list[str]:
-    """The words whose plural these are, or none."""
-    last = texts[-1]
-    ends = ((last.removesuffix(end) + put) for end, put in (("ies", "y"), ("es", ""), ("s", "")) if last.endswith(end))
-    return next(([*texts[:-1], one] for one in ends if plural(one) == last), [])
 
 
 def among(
@@ -78,6 +57,12 @@ def among(
             group[tree.folder] = tree
     trees = [tree for folder, tree in meant.items() if folder not in left_out]
     return Among(tuple(trees), tuple(left_out.values()), tuple(without))
+
+
+def _among(turn: Turn, several: Several) -> Among:
+    """The trees that are meant in the words of a turn."""
+    said, lexicon = turn.reading.said, turn.house.lexicon
+    return among(several, turn.house.trees(), turn.bench.here, lambda name: said_in_plural(said, name, lexicon))
 
 
 def settled_with(reading: Reading, tree: Tree, trees: Sequence[Tree], here: Tree | None) -> Reading | None:
@@ -124,7 +109,7 @@ def for_each(turn: Turn) -> None:
     if several.each:
         _each_its_own(turn, several.each)
         return
-    meant = among(several, turn.house.trees(), turn.bench.here, lambda name: said_in_plural(turn, name))
+    meant = _among(turn, several)
     if not several.shared and reading.topic not in _TOGETHER:
         trees = turn.house.trees()
         found = [fits(name, trees, turn.bench.here) for name in several.named]
@@ -169,7 +154,7 @@ def _each_its_own(turn: Turn, pieces: Sequence[Reading]) -> None:
     for piece in pieces:
         own = type(turn)(turn.bench, piece, turn.confirmed)
         several = own.reading.several or Several(_names_of(piece))
-        meant = among(several, turn.house.trees(), turn.bench.here, lambda name: said_in_plural(turn, name))
+        meant = _among(turn, several)
         if meant.ask:
             turn.asks.append(meant.ask)
             return

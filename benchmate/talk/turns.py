@@ -49,7 +49,7 @@ def carry_out(bench: Bench, reading: Reading, confirmed: bool, gone: Logged = ()
     turn.gone = gone
     turn.take_back()
     if turn.point_and_correct():
-        turn.reading = all_of_kind(turned_to(turn.reading, turn.house), turn.house, turn.on)
+        turn.reading = all_of_kind(turned_to(turn.reading, turn.house), turn.house, turn.before.those)
         if turn.reading.several and not {"strike", "new"} & set(turn.acts):
             for_each(turn)
         else:
@@ -171,7 +171,7 @@ class Turn:
         if before.species and not reading.tree and not species_said(reading) and "turn" not in self.acts:
             self.meant = Meant(species_alone=True)
         else:
-            self.meant = meant_tree(reading, self.house.trees(), here)
+            self.meant = meant_tree(reading, self.house.trees(), here, before.those)
         if "turn" in self.acts and not (reading.tree or species_said(reading)):
             self.meant = Meant(self.house.next_tree(here))
         elif reading.topic == "list" and not reading.tree:
