@@ -12,6 +12,7 @@ from benchmate.talk.context import LOGGING, Context, Logged, Pending
 from benchmate.talk.heard_in_talk import heard_in_talk
 from benchmate.talk.house import House
 from benchmate.talk.statement import check_measures, checked, yes_or_no
+from benchmate.talk.unread import unread_words
 from benchmate.talk.waiting import of_its_tree, settles
 from benchmate.talk.which_tree import named
 from benchmate.telling.answer import Answer
@@ -43,6 +44,7 @@ class Bench:
         self.plain = plain
         self.context = Context()
         self.written: set[str] = set()  # ids of what this talk put into the record
+        self.unread: set[str] = set()  # faults of the garden's files that were told
         self.unwritten: tuple[tuple[str, tuple[Entry, ...]], ...] = ()
         if tree is not None:
             self.turn_to(tree)
@@ -73,6 +75,8 @@ class Bench:
         if (first := self._hurt(words)) is not None:
             return first
         answer = self._known(words) or self.answer_to(words)
+        if lacking := unread_words(self.house.garden, self.unread):
+            answer = replace(answer, aside=(*answer.aside, *lacking))
         if pending is None or self.context.pending is pending:
             return answer
         return self._left_waiting(pending, answer)
