@@ -11,7 +11,7 @@ from benchmate.hearing.reading import Reading
 from benchmate.talk.context import LOGGING, Context, Logged, Pending
 from benchmate.talk.heard_in_talk import heard_in_talk
 from benchmate.talk.house import House
-from benchmate.talk.statement import check_measures, checked, yes_or_no
+from benchmate.talk.statement import check_days, check_measures, checked, yes_or_no
 from benchmate.talk.unread import unread_words
 from benchmate.talk.waiting import of_its_tree, settles
 from benchmate.talk.which_tree import named
@@ -180,6 +180,7 @@ class Bench:
         from benchmate.talk.turns import carry_out
 
         try:
+            check_days(reading, self.house.lexicon.dates["month"])
             check_measures(reading, self.house.length_units)
         except UserError:
             self._turn_with(reading)  # the tree that was named is at hand, though its measure cannot be
