@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from benchmate.talk.turns import Turn
 
 _WEIGHED = 60  # trees that are weighed before it is asked whether it is logged on all; of more only after the yes
+_OPENING = 4  # words of a statement among which its verb is looked for
 _TOGETHER = ("due", "list", "meaning")  # questions that are answered over all of the trees at once
 
 
@@ -151,6 +152,13 @@ def _each_its_own(turn: Turn, pieces: Sequence[Reading]) -> None:
     """Carry out what is told of each tree on that tree. Nothing is logged while one of them is not clear."""
     parts: list[Turn] = []
     asked = ""
+    pieces = _with_verbs(turn, pieces)
+    assert turn.reading.several is not None
+    turn.reading = replace(turn.reading, several=replace(turn.reading.several, each=tuple(pieces)))
+    if idle := next((piece for piece in pieces if _says_nothing(piece)), None):
+        turn.says.append(f'"{idle.said}": what was done there was not taken in. Say it one tree at a time')
+        turn.aside.append("nothing is logged")
+        return
     for piece in pieces:
         own = type(turn)(turn.bench, piece, turn.confirmed)
         several = own.reading.several or Several(_names_of(piece))
@@ -172,6 +180,27 @@ def _each_its_own(turn: Turn, pieces: Sequence[Reading]) -> None:
     _merge(turn, parts, bool(any(part.to_log for part in parts)))
     turn.to_log = [(tree, tuple(replace(one, said=turn.reading.said) for one in new)) for tree, new in turn.to_log]
     turn.confirm = " ".join(filter(None, [turn.confirm, asked])) or None
+
+
+def _says_nothing(piece: Reading) -> bool:
+    """Whether a piece says that something was done to its tree, and not what."""
+    return "decide" in piece.acts and not (piece.work or piece.facts or piece.measures or piece.note)
+
+
+def _with_verbs(turn: Turn, pieces: Sequence[Reading]) -> list[Reading]:
+    """The pieces, each without a verb under that of the one before: "wired the left branch of Elmo and the right one of
+    Elma"."""
+    out: list[Reading] = []
+    for piece in pieces:
+        if out and _says_nothing(piece) and out[-1].work:
+            works, opening = {work.work for work in out[-1].work}, out[-1].said.split()[:_OPENING]
+            for count in range(1, len(opening) + 1):
+                again = turn.house.hear(" ".join([*opening[:count], piece.said]), turn.on)
+                if {work.work for work in again.work} == works and again.tree == piece.tree and not again.missed:
+                    piece = replace(again, said=piece.said)
+                    break
+        out.append(piece)
+    return out
 
 
 def _names_of(piece: Reading) -> tuple[str, ...]:

@@ -99,3 +99,22 @@ def test_what_each_was_given_stays_its_own(talk, words, told):
 def test_one_of_a_kind_is_still_asked_about(talk):
     answer = talk.answer("fed the pine")
     assert answer.asks and not answer.logged
+
+
+@pytest.mark.parametrize(
+    "words, spots",
+    [
+        (
+            "wired the left branch of Elmo and the right branch of Olive",
+            {"Elmo": ("branch", "left"), "Olive": ("branch", "right")},
+        ),
+        (
+            "I wired the left branch of Blackie and the right branch of Scotty",
+            {"Blackie": ("branch", "left"), "Scotty": ("branch", "right")},
+        ),
+    ],
+)
+def test_a_place_of_its_own_on_each_without_a_verb_of_its_own(talk, words, spots):
+    answer = talk.answer(words)
+    told = zip(answer.logged_for, answer.logged, strict=True)
+    assert {name: (entry.work[0]["part"], entry.work[0]["side"]) for name, entry in told} == spots
