@@ -35,7 +35,8 @@ def decided_words(turn: Turn, parts: list[Turn]) -> list[str]:
         return [f"Nothing known stands against it on {names_words(trees.values())}"]
     names = list_words(list(dict.fromkeys(part.label for part, _ in careful)))
     rest = len({part.label for part in parts} - {part.label for part, _ in careful})
-    head = f"Careful on {names}" + (f"; nothing known stands against it on the other {rest}" if rest else "")
+    others = "the other" if rest == 1 else f"the other {rest}"
+    head = f"Careful on {names}" + (f"; nothing known stands against it on {others}" if rest else "")
     told: dict[str, list[str]] = {}
     for part, option in careful:
         asked = [ask.says for ask in part.advice.asks] if part.advice else []

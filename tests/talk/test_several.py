@@ -51,7 +51,7 @@ def test_a_tree_named_twice_is_logged_once(carried):
 
 def test_one_line_tells_where_something_stands_against_it(carried):
     answer, _ = carried(done("wire", "Fagus", "Larix"))
-    assert answer.says == ("Careful on Sprint; nothing known stands against it on the other 1",)
+    assert answer.says == ("Careful on Sprint; nothing known stands against it on the other",)
     (line,) = [line for line in told(answer) if line.startswith("- ")]
     assert line.startswith("- Sprint: ")
 
