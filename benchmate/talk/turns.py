@@ -18,6 +18,7 @@ from benchmate.talk.deeds import another_option, pick, refused_options, strike, 
 from benchmate.talk.expected import keeps_expected
 from benchmate.talk.following import Endings, endings_of, in_its_days
 from benchmate.talk.kept import kept, moved_words, thought_words
+from benchmate.talk.kind_told import tells_kind
 from benchmate.talk.many import for_each
 from benchmate.talk.naming import begin_record, name_tree
 from benchmate.talk.not_done import put_right
@@ -202,7 +203,7 @@ class Turn:
             pick(self)
             return
         go_on(self)
-        if rename(self) or propagate(self) or parts_with(self) or looks_back(self) or on_record(self):
+        if any(step(self) for step in (rename, propagate, parts_with, tells_kind, looks_back, on_record)):
             return
         reading = self.reading
         if "ask" in self.acts and reading.topic not in ADVISED:
@@ -231,7 +232,7 @@ class Turn:
             self.keep(entries)
             if "remind" in self.acts and not any(entry.when or entry.follow for entry in entries):
                 self.asks.append(NO_DAY)
-        elif "remind" in self.acts and self.tree:
+        elif "remind" in self.acts and (self.tree or not self.meant.ask):
             self.asks.append(NO_DAY)
         elif self.meant.ask and not self.says and self._needs_tree():
             self.asks.append(self.meant.ask)
