@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from benchmate.talk.context import Context, Pending
+from benchmate.talk.statement import yes_or_no
 from benchmate.talk.which_tree import species_said
 
 if TYPE_CHECKING:
@@ -116,7 +117,7 @@ def _speaks_anew(turn: Turn) -> bool:
     """Whether the next correction bears on this statement, and not on the one before: "why" and a correction that was
     not clear leave that as it was; words that were not understood do not."""
     acts, reading = set(turn.acts), turn.reading
-    if {"correct", "strike"} & acts:
+    if {"correct", "strike"} & acts or (not acts and yes_or_no(reading.said) is not None):
         return False
     if reading.topic == "why" and not reading.work and not reading.facts:
         return False

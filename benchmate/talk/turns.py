@@ -22,6 +22,7 @@ from benchmate.talk.kind_told import tells_kind
 from benchmate.talk.many import for_each
 from benchmate.talk.naming import begin_record, name_tree
 from benchmate.talk.not_done import put_right
+from benchmate.talk.not_understood import not_understood
 from benchmate.talk.offspring import propagate
 from benchmate.talk.on_record import on_record
 from benchmate.talk.parting import parts_with
@@ -67,8 +68,7 @@ class Turn:
     def __init__(self, bench: Bench, reading: Reading, confirmed: bool) -> None:
         self.bench = bench
         self.house = bench.house
-        self.before = bench.context
-        self.on = bench.on
+        self.before, self.on = bench.context, bench.on
         self.reading = as_turn(as_list(as_thought(reading), self.on, self.southern))
         self.thought = "decide" in reading.acts and "decide" not in self.acts
         self.confirmed = confirmed
@@ -81,6 +81,7 @@ class Turn:
         self.says: list[str] = []
         self.own: list[str] = []
         self.aside: list[str] = []
+        self.stead: list[str] = []  # what was taken back for this
         self.asks: list[Ask] = []
         self.found: list[Any] = []
         self.lines: list[Line] = []
@@ -120,7 +121,7 @@ class Turn:
         """Strike what a correction goes over; that it was struck is told beside the answer."""
         before, self.says = self.says, []
         take_back(self, gone)
-        self.aside, self.says = [*self.aside, *self.says], before
+        self.stead, self.says = [*self.stead, *self.says], before
 
     def point_and_correct(self) -> bool:
         """Fill in what the words point back to; False where the grower must say more first."""
@@ -239,7 +240,7 @@ class Turn:
         if self.meant.aside and (self.advice or entries):
             self.aside.append(self.meant.aside)
         if not self.acts and not self.says:
-            self.says.append("That was not understood: say it another way, or keep it with note: and the words")
+            self.says.append(not_understood(self))
 
     def _needs_tree(self) -> bool:
         """Whether the statement cannot be answered without knowing the tree or its species."""
@@ -263,8 +264,7 @@ class Turn:
     def write(self) -> None:
         """The entries onto the disk. What could not be written is told first, and kept for another try."""
         if self.confirm:
-            self.to_log.clear()
-            self.struck = False
+            self.to_log, self.stead, self.struck = [], [], False
         for tree, entries in self.to_log:
             try:
                 self.logged += [(tree.name, entry) for entry in self.bench.log(tree, entries)]
@@ -289,7 +289,7 @@ class Turn:
             self.unlogged,
             self.confirm,
             tuple(self.asks),
-            (*self.aside, *thought_words(self), *moved_words(self)),
+            (*self.stead, *self.aside, *thought_words(self), *moved_words(self)),
             self.before.told,
             self.house.place.units,
             "leave" in self.acts,

@@ -209,3 +209,24 @@ def test_a_day_that_no_calendar_has_is_not_taken_for_today(bench, day):
 @pytest.mark.parametrize("words", ["fed it 20/20/20", "repotted it on 31 May", "40 may be dead", "fed it on 29 feb"])
 def test_other_numbers_are_no_days(bench, words):
     bench.answer(words)
+
+
+# ---- a yes and a no
+
+
+@pytest.mark.parametrize("words", ["yes", "no", "ok", "nope"])
+def test_a_yes_or_a_no_for_which_nothing_waits_says_so(bench, words):
+    assert bench.answer(words).says == ("Nothing waits for a yes or a no",)
+
+
+def test_a_bare_no_leaves_the_correction_to_come(bench):
+    bench.answer("fed the elm")
+    assert "correct" in bench.answer("no").says[0]
+    answer = bench.answer("no, the beech")
+    assert answer.tree == "Parchment" and "done" in kinds(answer)
+
+
+def test_nothing_is_told_as_taken_back_while_a_yes_is_waited_for(bench):
+    bench.answer("watered the elm")
+    answer = bench.answer("I watered everything today")
+    assert answer.confirm and not any("aken back" in words for words in answer.aside)
