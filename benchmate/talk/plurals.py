@@ -70,8 +70,9 @@ def all_of_kind(reading: Reading, house: House, those: Sequence[str] = ()) -> Re
     if reading.several and not (reading.several.each or reading.several.every):
         return _each_kind(reading, reading.several, trees, lexicon)
     kinds = [fact for fact in reading.facts if fact.kind == "species" and not fact.denied]
-    told = _ACTS & set(reading.acts) and reading.topic in _TOPICS
-    told = told and (not _OF_WORK & set(reading.acts) or any(work.work for work in reading.work))
+    of_work = any(work.work for work in reading.work)
+    told = reading.topic in _TOPICS and (of_work or not _OF_WORK & set(reading.acts))
+    told = bool(_ACTS & set(reading.acts)) and (told or (reading.topic == "advice" and not reading.work))
     if len(kinds) != 1 or not told or reading.several or reading.tree or "new" in reading.acts:
         return reading
     found = [tree for tree in trees if is_of(tree, str(kinds[0].value))]

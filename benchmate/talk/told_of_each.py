@@ -24,7 +24,8 @@ def answer_words(part: Turn) -> list[str]:
     told = told or [headline_of(part.answer()) or next((ask.says for ask in part.asks), "")]
     if not told[0]:
         return []
-    return [sentence(f"{part.label}: {told[0]}"), *told[1:]]
+    head = told[0].removeprefix(f"{part.label}: ")
+    return [sentence(f"{part.label}: {head}"), *told[1:]]
 
 
 def decided_words(turn: Turn, parts: list[Turn]) -> list[str]:

@@ -35,6 +35,8 @@ ASKED = [
     ("can I repot the acers now", MAPLES),
     ("should I shade the pines", PINES),
     ("should I move the pines and the maples into shade", PINES | MAPLES),
+    ("how are the maples", MAPLES),
+    ("the pines droop, what now", PINES),
 ]
 
 

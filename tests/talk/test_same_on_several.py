@@ -97,6 +97,14 @@ def test_what_each_was_given_stays_its_own(talk, words, told):
     assert logged(talk.answer(words)) == told
 
 
+@pytest.mark.parametrize("words", ["only Scotty", "just Scotty", "no, only Scotty"])
+def test_only_one_of_them_takes_it_back_from_the_others(talk, words):
+    talk.answer("fed Scotty and Blackie")
+    assert logged(talk.answer(words)) == {"Scotty": {"feed"}}
+    entries = [one for tree in talk.house.trees() if tree.name == "Blackie" for one in talk.house.entries(tree)]
+    assert entries[-1].kind == "struck"
+
+
 def test_one_of_a_kind_is_still_asked_about(talk):
     answer = talk.answer("fed the pine")
     assert answer.asks and not answer.logged
