@@ -112,6 +112,13 @@ def test_behind_several_trees_it_is_asked_which_is_meant(talk, words):
     assert answer.logged == () and any(ask.says == "Which tree: Larry or Momiji?" for ask in answer.asks)
 
 
+def test_a_name_given_behind_several_trees_begins_no_record(talk):
+    talk.answer("fed Momiji and Larry")
+    assert talk.answer("call it Ditch").asks and len(talk.house.trees()) == len(KINDS)
+    talk.answer("Larry")
+    assert {"Ditch", "Momiji"} <= {tree.name for tree in talk.house.trees()}
+
+
 @pytest.mark.parametrize("words", ["three pines are weak", "the three pines are weak", "pines are weak"])
 def test_a_kind_in_the_plural_of_another_number_is_not_all_that_stand_here(talk, words):
     assert talk.answer(words).logged == ()
