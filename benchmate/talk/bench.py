@@ -13,7 +13,7 @@ from benchmate.talk.heard_in_talk import heard_in_talk
 from benchmate.talk.house import House
 from benchmate.talk.statement import check_days, check_measures, checked, yes_or_no
 from benchmate.talk.unread import unread_words
-from benchmate.talk.waiting import of_its_tree, settles
+from benchmate.talk.waiting import of_another_tree, of_its_tree, settles
 from benchmate.talk.which_tree import named
 from benchmate.telling.answer import Answer
 from benchmate.value import replace
@@ -241,6 +241,8 @@ class Bench:
             if settled is None:
                 return None
             return self.carry(settled, confirmed=not (settled.several and settled.several.every))
+        if (moved := of_another_tree(pending, words, self.house.trees(), self.house.lexicon)) is not None:
+            return self.carry(moved, gone=pending.takes_back)
         if pending.offer and (called := self._called(words, pending.reading)) is not None:
             return self.carry(called, confirmed=True)
         if said is True:

@@ -211,6 +211,16 @@ def test_other_numbers_are_no_days(bench, words):
     bench.answer(words)
 
 
+MOVED = ["no, Minnow", "I meant Minnow", "it was Minnow", "no, it was Minnow"]
+
+
+@pytest.mark.parametrize("words", MOVED)
+def test_what_waits_goes_to_the_tree_that_is_named_in_its_stead(bench, words):
+    assert bench.answer("Bob has scale").confirm
+    answer = bench.answer(words)
+    assert answer.tree == "Minnow" and answer.logged and bench.context.pending is None
+
+
 # ---- a yes and a no
 
 
