@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from benchmate.garden.making import new_garden, new_tree, tell_place
     from benchmate.garden.naming import AmbiguousTree, NameRefused, NoSuchTree
     from benchmate.garden.record import Entry, Place, Tree
-    from benchmate.garden.renaming import rename_tree, take_name_back
+    from benchmate.garden.renaming import rename_tree, take_name_back, tell_species
     from benchmate.garden.store import Garden, NoGarden, open_garden
 
 _FILES = {
@@ -36,7 +36,7 @@ _FILES = {
     "making": ("new_garden", "new_tree", "tell_place"),
     "naming": ("AmbiguousTree", "NameRefused", "NoSuchTree"),
     "record": ("Entry", "Place", "Tree"),
-    "renaming": ("rename_tree", "take_name_back"),
+    "renaming": ("rename_tree", "take_name_back", "tell_species"),
     "store": ("Garden", "NoGarden", "open_garden"),
 }
 _WHERE = {name: file for file, names in _FILES.items() for name in names}
@@ -71,6 +71,7 @@ __all__ = [
     "standing",
     "take_name_back",
     "tell_place",
+    "tell_species",
 ]
 
 

@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from benchmate.fault import UserError
-from benchmate.garden.disk import write_all
+from benchmate.garden.disk import write_all, write_whole
 from benchmate.garden.lock import held
 from benchmate.garden.naming import refuse_name, refuse_taken
 from benchmate.garden.record import Tree
@@ -69,3 +69,25 @@ def _append(path: Path, table: str, row: dict[str, Any]) -> None:
         except OSError:
             os.ftruncate(descriptor, size)  # half a table would make the whole file unreadable
             raise
+
+
+def tell_species(garden: Garden, tree: Tree, species: str) -> Tree:
+    """The tree with its species, where its file tells none: a line more ahead of what stands there.
+
+    Raises UserError where the file cannot be read or written.
+    """
+    path = garden.path / tree.folder / "tree.toml"
+    line = f"species = {value_text(species)}\n"
+    try:
+        with held(path, os.O_RDWR):
+            text = path.read_text(encoding="utf-8")
+            if tomllib.loads(line + text) != tomllib.loads(text) | {"species": species}:
+                raise ValueError
+            write_whole(path, (line + text).encode())
+    except OSError as fault:
+        why = (fault.strerror or "it cannot be written").lower()
+        raise UserError(f"{shown(str(path), 300)} not changed: {why}; see that it can be written to") from fault
+    except ValueError as fault:  # it tells one already, or is no TOML
+        raise UserError(f"{shown(str(path), 300)} not changed: it cannot be read; mend it first") from fault
+    garden.look_for_trees()
+    return next(one for one in garden.trees() if one.folder == tree.folder)

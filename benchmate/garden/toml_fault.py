@@ -7,6 +7,7 @@ import re
 from benchmate.garden.shapes import shown
 
 _PLACE = re.compile(r" \(at (?:line (\d+), column \d+|end of document)\)")
+_DAY_CUT = re.compile(r"=\s*\d{4}-\d{1,2}-\d{1,2}\b")
 _KINDS = (
     (("Invalid date",), "no day of the calendar", "write a date as in 2026-06-14"),
     (
@@ -33,5 +34,7 @@ def told(message: str, text: str) -> tuple[int, str, str]:
         if any(sign in message for sign in signs):
             found, remedy = what, mends
             break
+    if _DAY_CUT.search(lines[row]) and "Expected newline" in message:  # "2026-05-1" reads as a number, and more
+        found, remedy = "no day of the calendar", "write a date as in 2026-06-14"
     line = shown(lines[row].strip())
     return row, f"{found}: {line}" if line else found, remedy

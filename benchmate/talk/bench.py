@@ -11,8 +11,9 @@ from benchmate.hearing.reading import Reading
 from benchmate.talk.context import LOGGING, Context, Logged, Pending
 from benchmate.talk.heard_in_talk import heard_in_talk
 from benchmate.talk.house import House
-from benchmate.talk.statement import check_measures, checked, yes_or_no
-from benchmate.talk.waiting import of_its_tree, settles
+from benchmate.talk.statement import check_days, check_measures, checked, yes_or_no
+from benchmate.talk.unread import unread_words
+from benchmate.talk.waiting import of_another_tree, of_its_tree, settles
 from benchmate.talk.which_tree import named
 from benchmate.telling.answer import Answer
 from benchmate.value import replace
@@ -43,6 +44,7 @@ class Bench:
         self.plain = plain
         self.context = Context()
         self.written: set[str] = set()  # ids of what this talk put into the record
+        self.unread: set[str] = set()  # faults of the garden's files that were told
         self.unwritten: tuple[tuple[str, tuple[Entry, ...]], ...] = ()
         if tree is not None:
             self.turn_to(tree)
@@ -73,6 +75,8 @@ class Bench:
         if (first := self._hurt(words)) is not None:
             return first
         answer = self._known(words) or self.answer_to(words)
+        if lacking := unread_words(self.house.garden, self.unread):
+            answer = replace(answer, aside=(*answer.aside, *lacking))
         if pending is None or self.context.pending is pending:
             return answer
         return self._left_waiting(pending, answer)
@@ -176,6 +180,7 @@ class Bench:
         from benchmate.talk.turns import carry_out
 
         try:
+            check_days(reading, self.house.lexicon.dates["month"])
             check_measures(reading, self.house.length_units)
         except UserError:
             self._turn_with(reading)  # the tree that was named is at hand, though its measure cannot be
@@ -230,12 +235,14 @@ class Bench:
 
             trees = self.house.trees()
             tree = named(trees, words.strip(" .!"))
-            if tree is None and (every := of_all_asked(words, pending.reading, trees, self.house.lexicon)):
-                return self.carry(every, confirmed=True)
+            if tree is None and (every := of_all_asked(words, pending.reading, self.context.those, self.house)):
+                return self.carry(every, confirmed=not (every.several and every.several.every))
             settled = settled_with(pending.reading, tree, trees, self.here) if tree else None
             if settled is None:
                 return None
             return self.carry(settled, confirmed=not (settled.several and settled.several.every))
+        if (moved := of_another_tree(pending, words, self.house.trees(), self.house.lexicon)) is not None:
+            return self.carry(moved, gone=pending.takes_back)
         if pending.offer and (called := self._called(words, pending.reading)) is not None:
             return self.carry(called, confirmed=True)
         if said is True:

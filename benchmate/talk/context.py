@@ -47,6 +47,8 @@ class Context:
     else goes with a correction. taken_from: the advice of which that statement took an option.
     figure: the figure question of the last statement, if it was one. figure_asks: whether that asked for more.
     unnamed: what was told of a tree that has no record yet, oldest first: "call it Ditch" begins it with that.
+    those: names of the trees that the last statement was about, where it was about several: "them" means these, and
+    where it told something of some of the garden none is at hand.
     """
 
     tree: str | None = None
@@ -63,6 +65,7 @@ class Context:
     figure: Reading | None = None
     figure_asks: bool = False
     unnamed: tuple[Reading, ...] = ()
+    those: tuple[str, ...] = ()
 
     @property
     def species(self) -> str | None:

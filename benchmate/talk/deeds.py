@@ -234,7 +234,7 @@ def pick(turn: Turn) -> None:
     turn.reading = replace(turn.reading, refers=())
     if option.verdict in ("avoid", "ask") and not turn.confirmed:
         against = option.against[0].says if option.against else "a fact that decides is not known"
-        turn.confirm = f"{against.rstrip('.')}. Log it all the same? Say yes or no."
+        turn.confirm = f"{sentence(against)} Log it all the same? Say yes or no."
         return
     refused = [option_words(other) for other in options if other is not option and other.work not in LEFT_WORKS]
     turn.taken_from = offered

@@ -9,7 +9,7 @@ from typing import TypeVar
 from benchmate.fault import UserError
 from benchmate.garden.record import Place
 from benchmate.talk.house import home_garden
-from benchmate.talk.place_words import read_latitude, read_month_day
+from benchmate.talk.place_words import day_of_year, read_latitude, read_month_day
 from benchmate.talk.screen import Screen
 from benchmate.telling.lines import ANSWER, ASIDE, Line, escape
 
@@ -44,6 +44,9 @@ def begin(folder: Path | None, screen: Screen, ask: Callable[[str], str] = input
     from benchmate.garden import new_garden
 
     new_garden(folder, Place(folder.name, latitude, None, last, first))
+    frosts = [f"{name} {day_of_year(day)}" for name, day in (("last", last), ("first", first)) if day]
+    if frosts:
+        print(screen.lay([Line(f"Mean frosts: {', '.join(frosts)}.", ASIDE)]))
     told = [f"The garden is kept in {escape(str(folder))}, in plain files."]
     if folder != home_garden():
         told.append(f"Start it with --garden {escape(str(folder))}, or set BENCHMATE_GARDEN to that.")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from benchmate.hearing.reading import Reading
+from benchmate.talk.near_names import with_near_name
 
 if TYPE_CHECKING:
     from benchmate.talk.bench import Bench
@@ -16,7 +17,7 @@ def heard_in_talk(bench: Bench, words: str) -> Reading:
     from benchmate.talk.of_another import of_another
     from benchmate.talk.two_parts import first_part
 
-    reading = bench.house.hear(words, bench.on, bench.context.lending)
+    reading = with_near_name(bench.house.hear(words, bench.on, bench.context.lending), bench.house)
     if (sheltered := _sheltered(bench, words, reading)) is not None:
         return sheltered
     reading = now_or_later(first_part(reading, bench.house, bench.on), bench.house.lexicon)

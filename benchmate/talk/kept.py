@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from benchmate.talk.context import Context, Pending
+from benchmate.talk.statement import yes_or_no
 from benchmate.talk.which_tree import species_said
 
 if TYPE_CHECKING:
@@ -23,7 +24,7 @@ def moved_words(turn: Turn) -> list[str]:
         return []
     if turn.tree and turn.tree.name != before:
         return [f"{turn.tree.name} is at hand now, not {before}"]
-    if turn.meant.species_alone and not turn.tree:
+    if (turn.meant.species_alone and not turn.tree) or left_for(turn):
         return [f"{before} is not at hand any more"]
     return []
 
@@ -46,7 +47,8 @@ def kept(turn: Turn) -> Context:
     elif any(ask.fact == "tree" for ask in turn.asks) and not turn.new_name:
         waits = Pending(reading, "tree")
     moved = bool(turn.tree) or turn.meant.species_alone
-    tree = turn.tree.name if turn.tree else None if turn.meant.species_alone else before.tree
+    those = _those(turn)
+    tree = turn.tree.name if turn.tree else None if turn.meant.species_alone or left_for(turn) else before.tree
     has_content = bool(reading.work or reading.facts or _names_a_thing(turn)) and "pick" not in turn.acts
     meaning = turn.meaning or (reading if has_content else before.reading)
     facts = (*reading.facts, *reading.candidates, *turn.facts)
@@ -54,7 +56,8 @@ def kept(turn: Turn) -> Context:
     if reading.topic in _SUPPOSED:
         facts = turn.facts or before.facts
     if reading.several:
-        facts = before.facts  # what was said of other trees too is no word of the one at hand alone
+        # what was said of other trees too is no word of the one at hand alone
+        facts = before.facts if tree == before.tree else ()
     same = tree == before.tree
     spoke = _speaks_anew(turn)
     return Context(
@@ -72,7 +75,22 @@ def kept(turn: Turn) -> Context:
         figure=reading if reading.topic == "figure" else None,
         figure_asks=bool(turn.asks),
         unnamed=_unnamed(turn),
+        those=those,
     )
+
+
+def left_for(turn: Turn) -> bool:
+    """Whether several trees are spoken of now, and none is at hand: what is said next may be of any of these."""
+    several = turn.reading.several
+    told = bool({"decide", "observe"} & set(turn.acts))  # a question of others leaves the one at hand where it is
+    return told and several is not None and not several.every and len(turn.among) > 1
+
+
+def _those(turn: Turn) -> tuple[str, ...]:
+    """The names of the trees that are spoken of, where they are several."""
+    if turn.reading.several and len(turn.among) > 1:
+        return tuple(tree.name for tree in turn.among)
+    return () if turn.tree or turn.meant.species_alone else turn.before.those
 
 
 def _names_a_thing(turn: Turn) -> bool:
@@ -99,7 +117,7 @@ def _speaks_anew(turn: Turn) -> bool:
     """Whether the next correction bears on this statement, and not on the one before: "why" and a correction that was
     not clear leave that as it was; words that were not understood do not."""
     acts, reading = set(turn.acts), turn.reading
-    if {"correct", "strike"} & acts:
+    if {"correct", "strike"} & acts or (not acts and yes_or_no(reading.said) is not None):
         return False
     if reading.topic == "why" and not reading.work and not reading.facts:
         return False

@@ -7,10 +7,9 @@ from typing import TYPE_CHECKING
 
 from benchmate.garden.record import Tree
 from benchmate.hearing.reading import Fact, Reading, Several
-from benchmate.hearing.words import plural
 from benchmate.practice.advice import Advice, Ask
-from benchmate.talk.asked_how import phrase_places
 from benchmate.talk.decide import entries_of
+from benchmate.talk.plurals import said_in_plural
 from benchmate.talk.recall_many import MANY
 from benchmate.talk.sheltering import is_shelter_question, shelter_words
 from benchmate.talk.told_of_each import answer_words, decided_words, names_words, of_people
@@ -23,7 +22,7 @@ if TYPE_CHECKING:
     from benchmate.talk.turns import Turn
 
 _WEIGHED = 60  # trees that are weighed before it is asked whether it is logged on all; of more only after the yes
-_ALL = ("all", "both")  # what may stand before a plural without an article
+_OPENING = 4  # words of a statement among which its verb is looked for
 _TOGETHER = ("due", "list", "meaning")  # questions that are answered over all of the trees at once
 
 
@@ -36,25 +35,6 @@ class Among:
     but: tuple[Tree, ...] = ()
     without: tuple[str, ...] = ()
     ask: Ask | None = None
-
-
-def said_in_plural(turn: Turn, taxon: str) -> bool:
-    """Whether the statement names the taxon in the plural, as one that the grower has ("the pines", "both my elms")."""
-    lexicon = turn.house.lexicon
-    texts = lexicon.split(turn.reading.said)
-    for start, end, value in phrase_places(texts, "SPECIES", lexicon):
-        one = singular([*texts[start:end]])
-        owned = start > 0 and texts[start - 1] in (*lexicon.sense["pointers"], *lexicon.sense["owners"], *_ALL)
-        if value == taxon and owned and one and phrase_places(one, "SPECIES", lexicon):
-            return True
-    return False
-
-
-def singular(texts: Sequence[str]) -> list[str]:
-    """The words whose plural these are, or none."""
-    last = texts[-1]
-    ends = ((last.removesuffix(end) + put) for end, put in (("ies", "y"), ("es", ""), ("s", "")) if last.endswith(end))
-    return next(([*texts[:-1], one] for one in ends if plural(one) == last), [])
 
 
 def among(
@@ -78,6 +58,12 @@ def among(
             group[tree.folder] = tree
     trees = [tree for folder, tree in meant.items() if folder not in left_out]
     return Among(tuple(trees), tuple(left_out.values()), tuple(without))
+
+
+def _among(turn: Turn, several: Several) -> Among:
+    """The trees that are meant in the words of a turn."""
+    said, lexicon = turn.reading.said, turn.house.lexicon
+    return among(several, turn.house.trees(), turn.bench.here, lambda name: said_in_plural(said, name, lexicon))
 
 
 def settled_with(reading: Reading, tree: Tree, trees: Sequence[Tree], here: Tree | None) -> Reading | None:
@@ -124,7 +110,7 @@ def for_each(turn: Turn) -> None:
     if several.each:
         _each_its_own(turn, several.each)
         return
-    meant = among(several, turn.house.trees(), turn.bench.here, lambda name: said_in_plural(turn, name))
+    meant = _among(turn, several)
     if not several.shared and reading.topic not in _TOGETHER:
         trees = turn.house.trees()
         found = [fits(name, trees, turn.bench.here) for name in several.named]
@@ -166,10 +152,17 @@ def _each_its_own(turn: Turn, pieces: Sequence[Reading]) -> None:
     """Carry out what is told of each tree on that tree. Nothing is logged while one of them is not clear."""
     parts: list[Turn] = []
     asked = ""
+    pieces = _with_verbs(turn, pieces)
+    assert turn.reading.several is not None
+    turn.reading = replace(turn.reading, several=replace(turn.reading.several, each=tuple(pieces)))
+    if idle := next((piece for piece in pieces if _says_nothing(piece)), None):
+        turn.says.append(f'"{idle.said}": what was done there was not taken in. Say it one tree at a time')
+        turn.aside.append("nothing is logged")
+        return
     for piece in pieces:
         own = type(turn)(turn.bench, piece, turn.confirmed)
         several = own.reading.several or Several(_names_of(piece))
-        meant = among(several, turn.house.trees(), turn.bench.here, lambda name: said_in_plural(turn, name))
+        meant = _among(turn, several)
         if meant.ask:
             turn.asks.append(meant.ask)
             return
@@ -187,6 +180,27 @@ def _each_its_own(turn: Turn, pieces: Sequence[Reading]) -> None:
     _merge(turn, parts, bool(any(part.to_log for part in parts)))
     turn.to_log = [(tree, tuple(replace(one, said=turn.reading.said) for one in new)) for tree, new in turn.to_log]
     turn.confirm = " ".join(filter(None, [turn.confirm, asked])) or None
+
+
+def _says_nothing(piece: Reading) -> bool:
+    """Whether a piece says that something was done to its tree, and not what."""
+    return "decide" in piece.acts and not (piece.work or piece.facts or piece.measures or piece.note)
+
+
+def _with_verbs(turn: Turn, pieces: Sequence[Reading]) -> list[Reading]:
+    """The pieces, each without a verb under that of the one before: "wired the left branch of Elmo and the right one of
+    Elma"."""
+    out: list[Reading] = []
+    for piece in pieces:
+        if out and _says_nothing(piece) and out[-1].work:
+            works, opening = {work.work for work in out[-1].work}, out[-1].said.split()[:_OPENING]
+            for count in range(1, len(opening) + 1):
+                again = turn.house.hear(" ".join([*opening[:count], piece.said]), turn.on)
+                if {work.work for work in again.work} == works and again.tree == piece.tree and not again.missed:
+                    piece = replace(again, said=piece.said)
+                    break
+        out.append(piece)
+    return out
 
 
 def _names_of(piece: Reading) -> tuple[str, ...]:

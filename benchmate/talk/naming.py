@@ -49,6 +49,8 @@ def begin_record(turn: Turn) -> None:
     turn.tree = tree
     of_kind = tree_words(tree, turn.house.place.units).partition(": ")[2]
     turn.says.append(f"The record of {tree.name} is begun: {of_kind}")
+    if tree.species is None:
+        turn.aside.append(f"its kind is not told yet: say it, as in: {tree.name} is a field maple")
     for one in told:
         _log_told(turn, tree, one)
     entries = entries_of(reading, None, turn.on, southern=turn.southern)

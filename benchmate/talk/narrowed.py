@@ -29,11 +29,22 @@ def narrowed(short: Short, talk: Context) -> Reading | None:
         return None
     only = texts[at] in sense["only"]
     rights = bool((passed - set(sense["openers"])) & set(texts[:at]))
+    if only and (tree := _on_one_tree(short, talk)):
+        return tree
     if only:
         return _there_only(short, last, short.between(at + 1, len(texts)).strip(" .!"))
     if not rights:
         return None
     return _another_number(short, last, tail) or _another_day(short, last, tail)
+
+
+def _on_one_tree(short: Short, talk: Context) -> Reading | None:
+    """ "Only Scotty", behind work on several trees: on none of the others."""
+    fix = short.hear(f"{short.lexicon.sense['refusals'][0]}, {short.said}")
+    if len({name for name, _ in talk.made}) < 2 or fix.acts != ("correct",) or fix.tree is None:
+        return None
+    more = fix.work or fix.facts or fix.measures or fix.missed or fix.several
+    return None if more else replace(fix, said=short.said)
 
 
 def _there_only(short: Short, last: Reading, tail: str) -> Reading | None:

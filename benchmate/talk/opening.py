@@ -15,6 +15,7 @@ from benchmate.talk.dates import today_of
 from benchmate.talk.house import House, garden_folder
 from benchmate.talk.plain_loop import converse, piped_lines, typed_lines
 from benchmate.talk.screen import Screen, both_terminals, screen_of
+from benchmate.talk.unread import unread_words
 from benchmate.telling.answer import Answer
 
 _CARE = (
@@ -80,7 +81,7 @@ def _house(args: Namespace, screen: Screen) -> House:
 def greeting(bench: Bench, screen: Screen) -> str:
     """What stands above the first statement: the garden, what is due, how to ask for help, the usual cautions."""
     from benchmate.telling.lines import ANSWER, ASIDE, Line
-    from benchmate.telling.wording import list_words
+    from benchmate.telling.wording import list_words, sentence
 
     trees = bench.house.trees()
     place = bench.house.place.name or (str(bench.house.folder) if bench.house.folder else "no garden")
@@ -91,9 +92,9 @@ def greeting(bench: Bench, screen: Screen) -> str:
     if bench.house.garden and trees:
         from benchmate.garden import due
         from benchmate.telling.due import headline, without_long_past
-        from benchmate.telling.wording import sentence
 
         lines.append(Line(sentence(headline(without_long_past(due(bench.house.garden, bench.on, 7))[0], 7)), ASIDE))
+    lines += [Line(sentence(words), ASIDE) for words in unread_words(bench.house.garden, bench.unread)]
     lines.append(Line('Say what you see, do or ask; "what can I say" tells more; "goodbye" ends.', ASIDE))
     lines.append(Line(_CARE, ASIDE))
     return screen.lay(lines)

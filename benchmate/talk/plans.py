@@ -77,15 +77,17 @@ def lessons_for(house: House, tree: Tree, on: dt.date, book: PlanBook) -> tuple[
     return taught(tree, journals, on, house.place, house.book, book.lesson)
 
 
-def plan_for(house: House, tree: Tree, on: dt.date, years: int) -> Planned:
-    """The plan of a tree for so many years. Raises UserError for a span that cannot be planned."""
+def plan_for(house: House, tree: Tree, on: dt.date, years: int, told: Sequence[Entry] = ()) -> Planned:
+    """The plan of a tree for so many years. told: what is not in its record yet. Raises UserError for a span that
+    cannot be planned."""
     from benchmate.planning import MOST_YEARS, lay_plan
 
     if not 1 <= years <= MOST_YEARS:
         raise UserError(f"--years {years} cannot be planned; give 1 to {MOST_YEARS}")
     book = plan_book(house)
     lessons = lessons_for(house, tree, on, book)
-    return Planned(lay_plan(tree, house.entries(tree), house.place, on, years, house.book, book, lessons), lessons)
+    entries = (*house.entries(tree), *told)
+    return Planned(lay_plan(tree, entries, house.place, on, years, house.book, book, lessons), lessons)
 
 
 def days_for(works: Sequence[str], house: House, tree: Tree, on: dt.date, years: int) -> Days:

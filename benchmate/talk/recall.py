@@ -115,7 +115,8 @@ def _everything(
     lines = [_entry_line(name, entry, several, units) for name, entry in found[:most]]
     if count > most:
         names = list(dict.fromkeys(name for name, _ in found))
-        lines.append(f"{count - most} more stand in the record of {list_words(names[:6])}")
+        stand = "1 more stands" if count - most == 1 else f"{count - most} more stand"
+        lines.append(f"{stand} in the record of {list_words(names[:6])}")
     return (head, *lines)
 
 

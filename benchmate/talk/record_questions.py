@@ -11,6 +11,7 @@ from benchmate.hearing.reading import NOWHERE, Reading, Work
 from benchmate.talk.as_recorded import RECORDED, tell
 from benchmate.talk.asked_how import asks_for_all, asks_for_written, points_at_one, with_days
 from benchmate.talk.dates import last_day, span_asked
+from benchmate.talk.decide import entries_of
 from benchmate.talk.own_words import own_words, planned_words
 from benchmate.talk.states_asked import NOTHING_SEEN, states_asked, told_states
 from benchmate.talk.which_tree import is_of, species_said
@@ -233,7 +234,11 @@ def _plan(turn: Turn) -> None:
         if not turn.asks:
             turn.says.append("A plan is laid for a tree of the garden; name one, as in: plan Gatepost")
         return
-    plan = plan_for(turn.house, turn.tree, turn.on, years_said(turn.reading.series)).plan
+    told: tuple[Entry, ...] = ()
+    if "observe" in turn.acts:  # "plan Copper, it is grown for structure": what is told beside the question counts
+        seen = replace(turn.reading, acts=("observe",), topic=None, work=())
+        told = entries_of(seen, None, turn.on, southern=turn.southern)
+    plan = plan_for(turn.house, turn.tree, turn.on, years_said(turn.reading.series), told).plan
     # what the grower planned himself is the answer, and stands once more, in his own words, below what is laid out
     turn.says += [*planned_words(turn.house, turn.tree, turn.on)[:1], *plan_words(plan, units=turn.house.place.units)]
     turn.lines += meant_lines(

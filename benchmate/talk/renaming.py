@@ -12,6 +12,7 @@ from benchmate.garden.record import Entry, Tree
 from benchmate.hearing.reading import Reading
 from benchmate.practice.advice import Ask
 from benchmate.talk.tree_said import tree_said
+from benchmate.talk.which_tree import Meant, which
 from benchmate.telling.lines import cut_short
 
 if TYPE_CHECKING:
@@ -110,10 +111,14 @@ def meant_for_it(turn: Turn) -> bool:
     reading, here = turn.reading, turn.bench.here
     calls = [f"{verb} it " for verb in turn.house.lexicon.sense["calling"]["bare"]]
     bare = reading.said.casefold().startswith(tuple(calls)) and "new" in turn.acts and reading.tree
-    if not bare or turn.before.unnamed or here is None or not turn.bench.talking or turn.house.garden is None:
+    if not bare or turn.before.unnamed or not turn.bench.talking or turn.house.garden is None:
         return False
-    if reading.work or reading.facts or turn.confirmed:
+    if reading.work or reading.facts or turn.confirmed or (here is None and not turn.before.those):
         return False
+    if here is None:  # several trees were spoken of, and "it" may be any of them
+        turn.reading = Reading(reading.said, (RENAME,), term=reading.tree)
+        turn.meant = Meant(None, "", which([one for one in turn.house.trees() if one.name in turn.before.those]))
+        return True
     turn.reading = Reading(reading.said, (RENAME,), tree=here.name, term=reading.tree)
     turn.tree = here
     turn.confirm = (

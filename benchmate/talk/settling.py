@@ -30,7 +30,13 @@ _COMMAS = frozenset({",", ":"})
 
 def settled(turn: Turn) -> bool:
     """Whether what is said may be logged; where not, the question stands in the turn."""
-    return settled_guesses(turn) and _settled_subjects(turn) and _settled_decisions(turn) and _settled_height(turn)
+    return (
+        settled_guesses(turn)
+        and _settled_subjects(turn)
+        and _settled_names(turn)
+        and _settled_decisions(turn)
+        and _settled_height(turn)
+    )
 
 
 def settled_guesses(turn: Turn) -> bool:
@@ -79,6 +85,21 @@ def unread_before(reading: Reading, ear: Ear, lexicon: Lexicon) -> list[tuple[Wo
             if one.span[1] <= work.span[0] and not _parted(between, lexicon, comma=work.done == "done" or not opens):
                 found.append((work, one))
     return found
+
+
+def _settled_names(turn: Turn) -> bool:
+    """Words that were not taken in and stand where a tree's name would may be that of another one: then it is put down
+    for the tree at hand only after a yes."""
+    if turn.confirmed or turn.tree is None:
+        return True
+    from benchmate.talk.near_names import may_be_another
+
+    other = may_be_another(turn.reading, turn.house.ear.words(turn.reading.said), turn.house.lexicon)
+    if other is None:
+        return True
+    lost = cut_short(other.words, 60)
+    turn.confirm = f'"{lost}" was not taken in and may be another tree. Log it for {turn.tree.name}? Say yes or no.'
+    return False
 
 
 def _parted(between: list[Word], lexicon: Lexicon, *, comma: bool) -> bool:

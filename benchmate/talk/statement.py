@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import datetime as dt
 import re
 import unicodedata
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
 from benchmate.fault import UserError
 from benchmate.hearing.reading import Reading
@@ -52,6 +53,56 @@ def check_measures(reading: Reading, units: Iterable[str]) -> None:
             raise UserError(f"a share of {value * 100:g} % is more than all; say one up to 100 %")
         elif key == "angle_deg" and value > 360:
             raise UserError(f"an angle of {value:g} degrees is more than a full turn; say one up to 360")
+
+
+_OLDEST = 1900  # a year before which nothing in a pot was told of
+_LONGEST_MONTH, _NO_DAY = 31, 40  # numbers between are meant as days, and are none; more is a count
+_DAYS_OF = {2: 29, 4: 30, 6: 30, 9: 30, 11: 30}
+_WHOLE = re.compile(r"\b(\d{4})-(\d{1,2})-(\d{1,2})\b|\b(\d{1,2})[/.](\d{1,2})[/.](\d{4})\b")
+_ON_THE = re.compile(r"\bon the (\d{1,3})(?:st|nd|rd|th)\b", re.IGNORECASE)
+_IN_YEAR = re.compile(r"\b(?:in|since) (1\d{3})(?=\s*(?:[.,;!?]|$))", re.IGNORECASE)
+
+
+def check_days(reading: Reading, months: Mapping[str, int]) -> None:
+    """Refuse days that no calendar has ("30 February", "31/2/2026"): what is told of them would go down for today.
+
+    months: their names, with their numbers. Raises UserError.
+    """
+    said = reading.said
+    if not any(letter.isdecimal() for letter in said):
+        return
+    for match in _WHOLE.finditer(said):
+        one, two, three = (int(part) for part in match.groups() if part is not None)
+        days = [(one, two, three)] if match.group(1) else [(three, two, one), (three, one, two)]
+        if not any(_is_day(*day) for day in days):
+            raise _no_day(match.group())
+    for match in _ON_THE.finditer(said):
+        if not 1 <= int(match.group(1)) <= _LONGEST_MONTH:
+            raise _no_day(match.group())
+    names = "|".join(sorted(months, key=len, reverse=True))
+    ends = "(?:st|nd|rd|th)?"
+    for pattern in (
+        rf"\b(?P<day>\d\d?){ends}(?: of)? (?P<month>{names})\b",
+        rf"\b(?P<month>{names}) (?P<day>\d\d?){ends}\b",
+    ):
+        for match in re.finditer(pattern, said, re.IGNORECASE):
+            last = _DAYS_OF.get(months[match["month"].casefold()], _LONGEST_MONTH)
+            if last < int(match["day"]) < _NO_DAY:
+                raise _no_day(match.group())
+    if (old := _IN_YEAR.search(said)) and int(old.group(1)) < _OLDEST:
+        raise UserError(f"{old.group(1)} lies too far back for this record; say the year again")
+
+
+def _is_day(year: int, month: int, day: int) -> bool:
+    try:
+        dt.date(year, month, day)
+    except ValueError:
+        return False
+    return True
+
+
+def _no_day(words: str) -> UserError:
+    return UserError(f"'{words}' is no day of the calendar; say the day again, as 14 June")
 
 
 _YES = {"yes", "y", "yeah", "yep", "aye", "yes please", "right", "that's right", "thats right", "correct", "ok", "okay"}

@@ -7,12 +7,14 @@ from typing import TYPE_CHECKING
 
 from benchmate.hearing.reading import Reading
 from benchmate.telling.dates import MONTHS, day_words
+from benchmate.telling.wording import list_words
 
 if TYPE_CHECKING:
     from benchmate.practice.facts import Facts
     from benchmate.talk.bench import Bench
 
 _SEP = " | "
+_MOST_NAMES = 3
 _DRY = ("dry: nothing is logged", "dry", "dry")
 
 
@@ -22,7 +24,7 @@ def status_words(bench: Bench, width: int | None = None) -> str:
     width: columns, None for any. The shortest form stands even where it does not fit: then the screen folds it.
     """
     here, facts = bench.here, _facts(bench)
-    name = here.name if here else bench.context.species or "no tree yet"
+    name = here.name if here else bench.context.species or _names(bench.context.those) or "no tree yet"
     left = _dose(bench, facts) if facts else None
     for form in (0, 1, 2):
         bits = [name, _day(bench.on, form)]
@@ -36,6 +38,11 @@ def status_words(bench: Bench, width: int | None = None) -> str:
         if width is None or len(words) <= width:
             break
     return words
+
+
+def _names(those: tuple[str, ...]) -> str:
+    """The trees that are spoken of, where they are several."""
+    return list_words(list(those)) if len(those) <= _MOST_NAMES else f"{len(those)} trees"
 
 
 def _day(on: dt.date, form: int) -> str:

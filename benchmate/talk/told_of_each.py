@@ -24,7 +24,8 @@ def answer_words(part: Turn) -> list[str]:
     told = told or [headline_of(part.answer()) or next((ask.says for ask in part.asks), "")]
     if not told[0]:
         return []
-    return [sentence(f"{part.label}: {told[0]}"), *told[1:]]
+    head = told[0].removeprefix(f"{part.label}: ")
+    return [sentence(f"{part.label}: {head}"), *told[1:]]
 
 
 def decided_words(turn: Turn, parts: list[Turn]) -> list[str]:
@@ -35,7 +36,8 @@ def decided_words(turn: Turn, parts: list[Turn]) -> list[str]:
         return [f"Nothing known stands against it on {names_words(trees.values())}"]
     names = list_words(list(dict.fromkeys(part.label for part, _ in careful)))
     rest = len({part.label for part in parts} - {part.label for part, _ in careful})
-    head = f"Careful on {names}" + (f"; nothing known stands against it on the other {rest}" if rest else "")
+    others = "the other" if rest == 1 else f"the other {rest}"
+    head = f"Careful on {names}" + (f"; nothing known stands against it on {others}" if rest else "")
     told: dict[str, list[str]] = {}
     for part, option in careful:
         asked = [ask.says for ask in part.advice.asks] if part.advice else []

@@ -18,9 +18,11 @@ from benchmate.talk.deeds import another_option, pick, refused_options, strike, 
 from benchmate.talk.expected import keeps_expected
 from benchmate.talk.following import Endings, endings_of, in_its_days
 from benchmate.talk.kept import kept, moved_words, thought_words
+from benchmate.talk.kind_told import tells_kind
 from benchmate.talk.many import for_each
 from benchmate.talk.naming import begin_record, name_tree
 from benchmate.talk.not_done import put_right
+from benchmate.talk.not_understood import not_understood
 from benchmate.talk.offspring import propagate
 from benchmate.talk.on_record import on_record
 from benchmate.talk.parting import parts_with
@@ -49,7 +51,7 @@ def carry_out(bench: Bench, reading: Reading, confirmed: bool, gone: Logged = ()
     turn.gone = gone
     turn.take_back()
     if turn.point_and_correct():
-        turn.reading = all_of_kind(turned_to(turn.reading, turn.house), turn.house, turn.on)
+        turn.reading = all_of_kind(turned_to(turn.reading, turn.house), turn.house, turn.before.those)
         if turn.reading.several and not {"strike", "new"} & set(turn.acts):
             for_each(turn)
         else:
@@ -66,8 +68,7 @@ class Turn:
     def __init__(self, bench: Bench, reading: Reading, confirmed: bool) -> None:
         self.bench = bench
         self.house = bench.house
-        self.before = bench.context
-        self.on = bench.on
+        self.before, self.on = bench.context, bench.on
         self.reading = as_turn(as_list(as_thought(reading), self.on, self.southern))
         self.thought = "decide" in reading.acts and "decide" not in self.acts
         self.confirmed = confirmed
@@ -80,6 +81,7 @@ class Turn:
         self.says: list[str] = []
         self.own: list[str] = []
         self.aside: list[str] = []
+        self.stead: list[str] = []  # what was taken back for this
         self.asks: list[Ask] = []
         self.found: list[Any] = []
         self.lines: list[Line] = []
@@ -119,7 +121,7 @@ class Turn:
         """Strike what a correction goes over; that it was struck is told beside the answer."""
         before, self.says = self.says, []
         take_back(self, gone)
-        self.aside, self.says = [*self.aside, *self.says], before
+        self.stead, self.says = [*self.stead, *self.says], before
 
     def point_and_correct(self) -> bool:
         """Fill in what the words point back to; False where the grower must say more first."""
@@ -171,7 +173,7 @@ class Turn:
         if before.species and not reading.tree and not species_said(reading) and "turn" not in self.acts:
             self.meant = Meant(species_alone=True)
         else:
-            self.meant = meant_tree(reading, self.house.trees(), here)
+            self.meant = meant_tree(reading, self.house.trees(), here, before.those)
         if "turn" in self.acts and not (reading.tree or species_said(reading)):
             self.meant = Meant(self.house.next_tree(here))
         elif reading.topic == "list" and not reading.tree:
@@ -202,7 +204,7 @@ class Turn:
             pick(self)
             return
         go_on(self)
-        if rename(self) or propagate(self) or parts_with(self) or looks_back(self) or on_record(self):
+        if any(step(self) for step in (rename, propagate, parts_with, tells_kind, looks_back, on_record)):
             return
         reading = self.reading
         if "ask" in self.acts and reading.topic not in ADVISED:
@@ -231,14 +233,14 @@ class Turn:
             self.keep(entries)
             if "remind" in self.acts and not any(entry.when or entry.follow for entry in entries):
                 self.asks.append(NO_DAY)
-        elif "remind" in self.acts and self.tree:
+        elif "remind" in self.acts and (self.tree or not self.meant.ask):
             self.asks.append(NO_DAY)
         elif self.meant.ask and not self.says and self._needs_tree():
             self.asks.append(self.meant.ask)
         if self.meant.aside and (self.advice or entries):
             self.aside.append(self.meant.aside)
         if not self.acts and not self.says:
-            self.says.append("That was not understood: say it another way, or keep it with note: and the words")
+            self.says.append(not_understood(self))
 
     def _needs_tree(self) -> bool:
         """Whether the statement cannot be answered without knowing the tree or its species."""
@@ -262,8 +264,7 @@ class Turn:
     def write(self) -> None:
         """The entries onto the disk. What could not be written is told first, and kept for another try."""
         if self.confirm:
-            self.to_log.clear()
-            self.struck = False
+            self.to_log, self.stead, self.struck = [], [], False
         for tree, entries in self.to_log:
             try:
                 self.logged += [(tree.name, entry) for entry in self.bench.log(tree, entries)]
@@ -288,7 +289,7 @@ class Turn:
             self.unlogged,
             self.confirm,
             tuple(self.asks),
-            (*self.aside, *thought_words(self), *moved_words(self)),
+            (*self.stead, *self.aside, *thought_words(self), *moved_words(self)),
             self.before.told,
             self.house.place.units,
             "leave" in self.acts,

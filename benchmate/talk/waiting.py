@@ -2,9 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
+from benchmate.garden.record import Tree
+from benchmate.hearing.lexicon import Lexicon
 from benchmate.hearing.reading import Reading
 from benchmate.talk.context import Pending
 from benchmate.talk.statement import yes_or_no
+from benchmate.talk.which_tree import named
 from benchmate.telling.answer import Answer
 from benchmate.value import replace
 
@@ -30,3 +35,22 @@ def of_its_tree(pending: Pending, here: str | None) -> Reading:
     if pending.tree in (None, here) or reading.tree or reading.several or "new" in reading.acts:
         return reading
     return replace(reading, tree=pending.tree)
+
+
+def of_another_tree(pending: Pending, words: str, trees: Sequence[Tree], lexicon: Lexicon) -> Reading | None:
+    """What waits for a yes, as said of the tree that is named in its stead: "no, Elmo", "I meant Elmo", "it was Elmo".
+    None where the words say anything else."""
+    reading = pending.reading
+    if pending.wants != "yes" or pending.offer or reading.several or {"strike", "new"} & set(reading.acts):
+        return None
+    sense = lexicon.sense
+    texts = [text for text in lexicon.split(words) if text[0].isalnum() or text[0] == "'"]
+    start = 0
+    while start < len(texts) and texts[start] in sense["refusals"]:
+        start += 1
+    leads = (lead.split() for lead in sense["wrong_tree"]["leads"])
+    led = max((len(lead) for lead in leads if texts[start : start + len(lead)] == lead), default=0)
+    tree = named(trees, " ".join(texts[start + led :])) if start + led else None
+    if tree is None or tree.name in (pending.tree, reading.tree):
+        return None
+    return replace(reading, tree=tree.name, facts=tuple(one for one in reading.facts if one.kind != "species"))

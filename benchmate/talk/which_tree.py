@@ -97,8 +97,20 @@ def fits(name: str, trees: Sequence[Tree], here: Tree | None = None) -> list[Tre
     return [tree for tree in trees if is_of(tree, name)]
 
 
-def meant_tree(reading: Reading, trees: Sequence[Tree], here: Tree | None) -> Meant:
-    """Which tree the statement is about. here: the tree at hand. trees: all of the garden's."""
+def meant_tree(reading: Reading, trees: Sequence[Tree], here: Tree | None, those: Sequence[str] = ()) -> Meant:
+    """Which tree the statement is about. here: the tree at hand. trees: all of the garden's. those: the names of the
+    trees that the statement before was about, where it was about several: of them alone it is asked which is meant."""
+    meant = _meant_of_all(reading, trees, here)
+    if meant.tree or meant.ask is None or reading.tree or not those:
+        return meant
+    taxon = species_said(reading)
+    found = [tree for tree in trees if tree.name in those and (taxon is None or is_of(tree, taxon))]
+    if taxon and len(found) == 1:
+        return Meant(found[0])
+    return replace(meant, ask=which(found)) if found else meant
+
+
+def _meant_of_all(reading: Reading, trees: Sequence[Tree], here: Tree | None) -> Meant:
     if reading.tree and "new" not in reading.acts:
         tree = named(trees, reading.tree)
         return (

@@ -18,11 +18,14 @@ def wrong_tree(short: Short, talk: Context) -> Reading | None:
     asked about, where none is. None where the words do not say that it was the wrong tree, or say more."""
     last, sense = talk.amends, short.lexicon.sense["wrong_tree"]
     names = {name for name, _ in talk.made}
-    if last is None or len(names) != 1 or {"remind", "note", "new"} & set(short.heard.acts):
+    if last is None or {"remind", "note", "new"} & set(short.heard.acts):
         return None
     small = {*short.lexicon.sense["openers"], *short.lexicon.sense["sorry"], *short.lexicon.sense["refusals"]}
     texts = _without_ends(short.texts, {*small, *sense["beside"]})
     says = next(((at, end) for at in range(len(texts)) if (end := _stands(texts, at, sense["says"]))), None)
+    of_tree = says is not None and "tree" in texts[says[0] : says[1]]  # not "in the wrong pot"
+    if len(names) != 1:  # there is none to move; but what was done to the wrong tree goes down for no other
+        return Reading(short.said, ("correct",)) if of_tree and _works_alone(short.heard) else None
     if says is not None:
         rest = _without_ends([*texts[: says[0]], ",", *texts[says[1] :]], {*small, *sense["beside"]})
     elif end := _stands(opened := _without_ends(short.texts, small), 0, sense["moves"]):
@@ -35,11 +38,17 @@ def wrong_tree(short: Short, talk: Context) -> Reading | None:
         return Reading(short.said, ("correct",)) if says else None
     named = tree_alone(short, " ".join(rest)) or _with_its_work(short, " ".join(rest), last)
     if named is None:
-        return None
+        return Reading(short.said, ("correct",)) if of_tree and _works_alone(short.heard) else None
     name, is_name = named
     facts = () if is_name else (Fact("species", name),)
     several = Several((name,), but=(next(iter(names)),), shared=False)
     return Reading(short.said, ("correct",), facts=facts, tree=name if is_name else None, several=several)
+
+
+def _works_alone(heard: Reading) -> bool:
+    """Whether the words tell of work and name no tree that it was done to: "I pruned the wrong tree"."""
+    kinds = any(fact.kind == "species" for fact in heard.facts)
+    return heard.acts == ("decide",) and not (heard.tree or heard.several or kinds or heard.measures)
 
 
 def _with_its_work(short: Short, words: str, last: Reading) -> tuple[str, bool] | None:

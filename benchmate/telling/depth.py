@@ -69,7 +69,10 @@ def _whole_option(number: int, option: Option, on: dt.date, sources: Sources, un
         lines.append(Line("No rule speaks for it or against it.", role.REASON, indent=3))
     lines += [Line(amount, role.REASON, indent=3) for amount in amount_words(option, units)]
     for follow in option.follow:
-        lines.append(Line(f"{sentence(follow.says)} ({follow.on})", role.REASON, "Then: ", 3))
+        when = day_of(follow.on)
+        lines.append(
+            Line(f"{sentence(follow.says)} ({day_words(when, on) if when else follow.on})", role.REASON, "Then: ", 3)
+        )
     return lines
 
 
@@ -141,12 +144,23 @@ def _lift_lines(lifts: Sequence[str]) -> list[Line]:
     return lines[:3]
 
 
+def _open_words(by: str) -> str:
+    """What a rule waits for, in plain words: "not known: the temperature"."""
+    head, colon, names = by.partition(": ")
+    return f"{head}: {', '.join(lack_words(name) for name in names.split(', '))}" if colon else by
+
+
 def trace_lines(trace: Sequence[Trace], *, most: int = 8) -> list[Line]:
     """How each rule came out, and the test that decided: rules that held first, then those that wait for a fact."""
     order = {True: 0, None: 1, False: 2}
     told = sorted(trace, key=lambda one: order[one.truth])
     lines = [
-        Line(one.by if one.truth is None else f"{_TRUTH[one.truth]}: {one.by}", role.REASON, f"{one.rule}: ", 2)
+        Line(
+            _open_words(one.by) if one.truth is None else f"{_TRUTH[one.truth]}: {one.by}",
+            role.REASON,
+            f"{one.rule}: ",
+            2,
+        )
         for one in told[:most]
     ]
     if len(told) > most:

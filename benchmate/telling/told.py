@@ -22,6 +22,7 @@ from benchmate.telling.works import told_of
 MOST_OPTIONS, MOST_FOR_TREE = 5, 3
 _LATELY_DAYS = 60
 MANY_TREES = 4  # of so many and more, what is the same is told once
+NAMED_AHEAD = 3  # trees that are named before what was logged for them; more are named behind it
 OF_KIND = "about-"  # what the id of a caution about one kind of tree begins with
 
 
@@ -151,6 +152,8 @@ def logged_lines(answer: Answer) -> list[Line]:
     lines = []
     for (words, follow, _), names in told.items():
         name = f" for {list_words(names)}" if any(names) else ""
+        if len(names) > NAMED_AHEAD:  # what stands ahead of a line is not broken, and indents what follows
+            name, words = f" for {len(names)} trees", f"{words}: {list_words(names)}"
         head = f"Would log{name}: " if answer.dry else f"Logged{name}: "
         lines.append(Line(words if words[-1] in ".!?" else f"{words}.", role.LOGGED, head))
         lines += follow

@@ -7,6 +7,7 @@ import pytest
 from benchmate.fault import UserError
 from benchmate.garden import open_garden
 from benchmate.talk.first_start import begin
+from benchmate.talk.place_words import read_month_day
 from benchmate.talk.screen import screen_of
 
 
@@ -34,6 +35,20 @@ def test_a_sentence_is_no_day(tmp_path, screen, capsys):
     made = begin(tmp_path / "g", screen, typed("52", "no frost here", words, "none"))
     assert open_garden(made).place.first_frost is None
     assert "is no day of the year" in capsys.readouterr().out
+
+
+@pytest.mark.parametrize(
+    "typed_day, day",
+    [("mid October", (10, 15)), ("28/4", (4, 28)), ("4/28", (4, 28)), ("early May", (5, 5)), ("end of April", (4, 28))],
+)
+def test_a_mean_day_may_be_rough(typed_day, day):
+    assert read_month_day(typed_day) == day
+
+
+@pytest.mark.parametrize("words", ["4/5", "October", "mid", "31/2", "new tree, mid October maple"])
+def test_what_may_be_two_days_or_none_is_asked_again(words):
+    with pytest.raises(UserError):
+        read_month_day(words)
 
 
 def test_a_folder_without_a_garden_is_told_with_how_to_begin(tmp_path):

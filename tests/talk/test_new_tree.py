@@ -105,3 +105,17 @@ def test_trees_that_are_not_here_are_told_with_how_to_begin_them(empty_bench):
     assert "say: new tree, Quercus, call it" in lay(tell(answer))
     empty_bench.answer("new tree, Quercus, call it Slate")
     assert [tree.species for tree in open_garden(empty_bench.house.folder).trees()] == ["Quercus"]
+
+
+def _begun_without_a_kind(talk):
+    assert any("kind is not told" in words for words in talk.answer("new tree, flurb, call it Odd").aside)
+    return talk.house.garden.find("Odd")
+
+
+@pytest.mark.parametrize("words", ["Odd is a ficus", "it is a ficus", "it's a ficus"])
+def test_a_kind_told_later_goes_into_the_trees_file_after_a_yes(empty_bench, words):
+    talk = empty_bench
+    _begun_without_a_kind(talk)
+    assert "Ficus" in talk.answer(words).confirm and talk.house.garden.find("Odd").species is None
+    answer = talk.answer("yes")
+    assert talk.house.garden.find("Odd").species == "Ficus" and answer.logged

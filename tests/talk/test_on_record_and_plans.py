@@ -65,3 +65,11 @@ def test_which_tree_comes_first_is_what_is_due(demo, said):
 )
 def test_when_it_gets_fed_is_no_growth(demo, said, topic):
     assert talk(demo, "2026-06-20", said, "Gatepost").reading.topic == topic
+
+
+@pytest.mark.parametrize("said", ["plan Slate, it is grown for structure", "it's in refinement, plan it"])
+def test_what_is_told_beside_the_question_counts_in_the_plan(demo, said):
+    bench = Bench(House(demo), dt.date(2027, 11, 20))
+    bench.answer("new tree, beech, call it Slate")
+    answer = bench.answer(said)
+    assert answer.found[0]["items"] and not any("what it is being grown for" in words for words in answer.says)

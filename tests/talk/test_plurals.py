@@ -35,6 +35,8 @@ ASKED = [
     ("can I repot the acers now", MAPLES),
     ("should I shade the pines", PINES),
     ("should I move the pines and the maples into shade", PINES | MAPLES),
+    ("how are the maples", MAPLES),
+    ("the pines droop, what now", PINES),
 ]
 
 
@@ -77,3 +79,54 @@ def test_the_heat_of_the_weekend_is_weighed(talk):
     answer = talk.answer("heatwave on the way, 36 at the weekend, should I move Momiji into shade")
     option = next(one for one in answer.advice.options if one.work == "shade")
     assert "heat-of-a-spell" in [reason.rule for reason in option.because]
+
+
+AFTER_SEVERAL = [
+    (("the pines are dry", "watered them"), PINES, "water"),
+    (("watered both pines", "trimmed both"), PINES, "shorten"),
+    (("Momiji", "watered both pines", "they have scale"), PINES, "scale"),
+    (("fed Momiji and Larry", "both have scale"), {"Momiji", "Larry"}, "scale"),
+    (("fed Momiji and Larry", "took the top off", "both"), {"Momiji", "Larry"}, "remove"),
+    (("the two pines have scale",), PINES, "scale"),
+    (("fed Momiji and Blackie", "the pine has scale"), {"Blackie"}, "scale"),
+]
+
+
+@pytest.mark.parametrize(("said", "names", "what"), AFTER_SEVERAL, ids=[" / ".join(row[0]) for row in AFTER_SEVERAL])
+def test_what_is_said_behind_several_trees_is_said_of_these(talk, said, names, what):
+    for words in said:
+        answer = talk.answer(words)
+    told = dict(zip(answer.logged_for or (answer.tree,), answer.logged, strict=True))
+    assert set(told) == names
+    assert all(what in {row.get("work") or row.get("value") for row in (*e.work, *e.facts)} for e in told.values())
+
+
+ASKED_BEHIND = ["took the left branch off", "it has scale", "the left branch is dead", "these leaves are yellow"]
+
+
+@pytest.mark.parametrize("words", ASKED_BEHIND)
+def test_behind_several_trees_it_is_asked_which_is_meant(talk, words):
+    talk.answer("Jade")
+    talk.answer("fed Momiji and Larry")
+    answer = talk.answer(words)
+    assert answer.logged == () and any(ask.says == "Which tree: Larry or Momiji?" for ask in answer.asks)
+
+
+def test_a_name_given_behind_several_trees_begins_no_record(talk):
+    talk.answer("fed Momiji and Larry")
+    assert talk.answer("call it Ditch").asks and len(talk.house.trees()) == len(KINDS)
+    talk.answer("Larry")
+    assert {"Ditch", "Momiji"} <= {tree.name for tree in talk.house.trees()}
+
+
+@pytest.mark.parametrize("words", ["three pines are weak", "the three pines are weak", "pines are weak"])
+def test_a_kind_in_the_plural_of_another_number_is_not_all_that_stand_here(talk, words):
+    assert talk.answer(words).logged == ()
+
+
+def test_both_of_many_is_no_answer_and_all_of_a_garden_wait_for_a_yes(talk):
+    assert talk.answer("took the top off").asks
+    assert talk.answer("both").logged == ()
+    talk.answer("took the top off")
+    answer = talk.answer("all of them")
+    assert answer.logged == () and answer.confirm

@@ -8,6 +8,7 @@ from benchmate.garden import new_garden
 from benchmate.garden.record import Place
 from benchmate.talk.bench import Bench
 from benchmate.talk.house import House
+from benchmate.telling import lay, tell
 
 TREES = {
     "Momiji": "Acer palmatum",
@@ -96,6 +97,54 @@ def test_what_each_was_given_stays_its_own(talk, words, told):
     assert logged(talk.answer(words)) == told
 
 
+@pytest.mark.parametrize("words", ["only Scotty", "just Scotty", "no, only Scotty"])
+def test_only_one_of_them_takes_it_back_from_the_others(talk, words):
+    talk.answer("fed Scotty and Blackie")
+    assert logged(talk.answer(words)) == {"Scotty": {"feed"}}
+    entries = [one for tree in talk.house.trees() if tree.name == "Blackie" for one in talk.house.entries(tree)]
+    assert entries[-1].kind == "struck"
+
+
 def test_one_of_a_kind_is_still_asked_about(talk):
     answer = talk.answer("fed the pine")
     assert answer.asks and not answer.logged
+
+
+@pytest.mark.parametrize(
+    "words, spots",
+    [
+        (
+            "wired the left branch of Elmo and the right branch of Olive",
+            {"Elmo": ("branch", "left"), "Olive": ("branch", "right")},
+        ),
+        (
+            "I wired the left branch of Blackie and the right branch of Scotty",
+            {"Blackie": ("branch", "left"), "Scotty": ("branch", "right")},
+        ),
+    ],
+)
+def test_a_place_of_its_own_on_each_without_a_verb_of_its_own(talk, words, spots):
+    answer = talk.answer(words)
+    told = zip(answer.logged_for, answer.logged, strict=True)
+    assert {name: (entry.work[0]["part"], entry.work[0]["side"]) for name, entry in told} == spots
+
+
+@pytest.mark.parametrize("words", ["which trees are not healthy", "which trees aren't weak"])
+def test_what_is_not_on_record_of_a_tree_is_not_denied_of_it(talk, words):
+    talk.answer("Elmo is recovering")
+    answer = talk.answer(words)
+    assert [row["tree"] for row in answer.found] == ["Elmo"]
+    assert any("Not known of" in line and "Momiji" in line for line in answer.says)
+
+
+def test_the_names_of_many_trees_are_broken_over_lines(talk):
+    talk.answer("watered everything")
+    told = lay(tell(talk.answer("yes")), 40)
+    assert "Logged for 7 trees: done: watered it" in told and all(len(line) <= 40 for line in told.splitlines())
+
+
+@pytest.mark.parametrize("before", ["trimmed Elmo", "trimmed Elmo and Olive", "Elmo is weak"])
+def test_work_on_the_wrong_tree_goes_down_for_no_other(talk, before):
+    talk.answer(before)
+    answer = talk.answer("I pruned the wrong tree")
+    assert not answer.logged and answer.asks

@@ -2,6 +2,8 @@
 
 import pytest
 
+from benchmate.fault import UserError
+
 
 def kinds(answer):
     return [entry.kind for entry in answer.logged]
@@ -165,3 +167,76 @@ def test_an_entry_that_is_not_taken_back_after_all_is_said_to_stand(bench):
     bench.turn_to("Cellar")
     bench.answer("scratch that")
     assert 'not taken back, since it was not answered: "scratch that"' in bench.answer("fed it").aside
+
+
+# ---- which tree it was
+
+
+MAY_BE_ANOTHER = ["repotted Bob", "Bob has scale", "the wibble has scale", "fed the wibble"]
+
+
+@pytest.mark.parametrize("words", MAY_BE_ANOTHER)
+def test_an_unknown_name_is_asked_about_and_logged_for_the_tree_at_hand_after_a_yes_alone(bench, words):
+    answer = bench.answer(words)
+    assert not answer.logged and "may be another tree" in answer.confirm and "Gatepost" in answer.confirm
+    assert bench.answer("no").says == ("Nothing was logged",)
+    bench.answer(words)
+    assert bench.answer("yes").logged
+
+
+@pytest.mark.parametrize("words", ["fed it biogold", "fed biogold", "yikes, it has scale", "trimmed it with panache"])
+def test_what_stands_where_no_tree_would_is_no_name(bench, words):
+    assert bench.answer(words).confirm is None
+
+
+@pytest.mark.parametrize("words", ["fed Rachet", "Ratchte has scale", "scale on Ratchte", "repotted Rathcet"])
+def test_a_slip_in_a_name_is_put_to_the_grower_and_goes_to_that_tree(bench, words):
+    answer = bench.answer(words)
+    assert not answer.logged and 'as "Ratchet"' in answer.confirm
+    answer = bench.answer("yes")
+    assert answer.logged and answer.tree == "Ratchet"
+
+
+NO_DAYS = ["on 30 February", "on 31/2/2026", "on 2026-02-30", "on the 35th", "on april 31st", "in 1820"]
+
+
+@pytest.mark.parametrize("day", NO_DAYS)
+def test_a_day_that_no_calendar_has_is_not_taken_for_today(bench, day):
+    with pytest.raises(UserError, match=r"no day of the calendar|too far back"):
+        bench.answer(f"repotted it {day}")
+
+
+@pytest.mark.parametrize("words", ["fed it 20/20/20", "repotted it on 31 May", "40 may be dead", "fed it on 29 feb"])
+def test_other_numbers_are_no_days(bench, words):
+    bench.answer(words)
+
+
+MOVED = ["no, Minnow", "I meant Minnow", "it was Minnow", "no, it was Minnow"]
+
+
+@pytest.mark.parametrize("words", MOVED)
+def test_what_waits_goes_to_the_tree_that_is_named_in_its_stead(bench, words):
+    assert bench.answer("Bob has scale").confirm
+    answer = bench.answer(words)
+    assert answer.tree == "Minnow" and answer.logged and bench.context.pending is None
+
+
+# ---- a yes and a no
+
+
+@pytest.mark.parametrize("words", ["yes", "no", "ok", "nope"])
+def test_a_yes_or_a_no_for_which_nothing_waits_says_so(bench, words):
+    assert bench.answer(words).says == ("Nothing waits for a yes or a no",)
+
+
+def test_a_bare_no_leaves_the_correction_to_come(bench):
+    bench.answer("fed the elm")
+    assert "correct" in bench.answer("no").says[0]
+    answer = bench.answer("no, the beech")
+    assert answer.tree == "Parchment" and "done" in kinds(answer)
+
+
+def test_nothing_is_told_as_taken_back_while_a_yes_is_waited_for(bench):
+    bench.answer("watered the elm")
+    answer = bench.answer("I watered everything today")
+    assert answer.confirm and not any("aken back" in words for words in answer.aside)

@@ -41,7 +41,8 @@ def test_it_is_logged_on_each_with_a_line_for_each(carried, bench):
     assert new == {"Parchment": ["done"], "Ratchet": ["done"], "Minnow": ["done"]}
     logged = [line for line in told(answer) if line.startswith("Logged for ")]
     assert logged == [f"Logged for {name}: done: fed it." for name in ("Parchment", "Ratchet", "Minnow")]
-    assert answer.tree is None and bench.context.tree == "Gatepost"
+    assert answer.tree is None and bench.context.tree is None
+    assert bench.context.those == ("Parchment", "Ratchet", "Minnow")
 
 
 def test_a_tree_named_twice_is_logged_once(carried):
@@ -50,7 +51,7 @@ def test_a_tree_named_twice_is_logged_once(carried):
 
 def test_one_line_tells_where_something_stands_against_it(carried):
     answer, _ = carried(done("wire", "Fagus", "Larix"))
-    assert answer.says == ("Careful on Sprint; nothing known stands against it on the other 1",)
+    assert answer.says == ("Careful on Sprint; nothing known stands against it on the other",)
     (line,) = [line for line in told(answer) if line.startswith("- ")]
     assert line.startswith("- Sprint: ")
 

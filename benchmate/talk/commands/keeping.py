@@ -7,7 +7,7 @@ from argparse import Namespace
 from typing import TYPE_CHECKING
 
 from benchmate.fault import UserError
-from benchmate.talk.commands.settings import house_of, print_json, print_lines, wants_json, write_out
+from benchmate.talk.commands.settings import house_of, print_json, print_lines, tell_unread, wants_json, write_out
 from benchmate.talk.commands.waiting import Waiting
 from benchmate.talk.dates import span_of, today_of
 from benchmate.talk.house import House
@@ -39,6 +39,7 @@ def due_command(args: Namespace) -> int:
         print_json({"on": on.isoformat(), "days": args.days, "trees": [group.as_json() for group in groups]})
     else:
         print_lines(due_lines(groups, on, args.days, whole=args.all), args)
+    tell_unread(args)
     return 0
 
 
@@ -70,11 +71,13 @@ def record_command(args: Namespace) -> int:
         row |= {"pot": dict(pot) or None, "size": dict(tree.size) or None}
         told = {key: value for key, value in row.items() if value is not None}
         print_json({"tree": told, "entries": [entry_json(entry) for entry in entries]})
+        tell_unread(args)
         return 0
     place = house.place
     print_lines(
         story_lines(tree, entries, on, southern=place.southern, newest_first=not args.oldest, units=place.units), args
     )
+    tell_unread(args)
     return 0
 
 
@@ -129,4 +132,5 @@ def calendar_command(args: Namespace) -> int:
     if args.out:
         count = sum(follow.on is not None for _, found in rows for follow in found)
         print_lines([Line(f"{count} events are written to {args.out}.", ANSWER)], args)
+    tell_unread(args)
     return 0

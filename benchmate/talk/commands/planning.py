@@ -5,7 +5,7 @@ from __future__ import annotations
 from argparse import Namespace
 
 from benchmate.talk.commands.keeping import garden_of
-from benchmate.talk.commands.settings import house_of, print_json, print_lines, wants_json
+from benchmate.talk.commands.settings import house_of, print_json, print_lines, tell_unread, wants_json
 from benchmate.talk.dates import today_of
 from benchmate.telling.lines import lay
 
@@ -35,4 +35,5 @@ def plan_command(args: Namespace) -> int:
         print_json(planned.as_json() | {"meant": [one.as_json() for one in meant], "told": lay(lines)})
     else:
         print_lines(lines, args)
+    tell_unread(args)
     return 0

@@ -12,6 +12,7 @@ from benchmate.fault import UserError
 from benchmate.garden.json_text import json_text
 from benchmate.talk.house import House, garden_folder
 from benchmate.talk.screen import screen_of
+from benchmate.talk.unread import unread_words
 from benchmate.telling.lines import Line
 
 
@@ -19,7 +20,17 @@ def house_of(args: Namespace) -> House:
     """The house that the arguments ask for: garden and rules, nothing opened yet."""
     rules = getattr(args, "rules", None)
     folder = demo_copy() if getattr(args, "demo", False) else garden_folder(getattr(args, "garden", None))
-    return House(folder, Path(rules).expanduser() if rules else None)
+    house = House(folder, Path(rules).expanduser() if rules else None)
+    args.house = house  # what is told of it when the command is through
+    return house
+
+
+def tell_unread(args: Namespace) -> None:
+    """What the command could not read in the garden's files, on standard error: what it gave lacks that."""
+    house: House | None = getattr(args, "house", None)
+    if house is not None and house.garden is not None:
+        for words in unread_words(house.garden, set()):
+            print(f"benchmate: {words}", file=sys.stderr)
 
 
 def demo_folder() -> Path:

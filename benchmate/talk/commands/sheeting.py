@@ -9,7 +9,7 @@ from pathlib import Path
 
 from benchmate.fault import UserError
 from benchmate.talk.commands.keeping import garden_of
-from benchmate.talk.commands.settings import house_of, print_lines
+from benchmate.talk.commands.settings import house_of, print_lines, tell_unread
 from benchmate.talk.dates import today_of
 from benchmate.talk.screen import screen_of
 from benchmate.telling.lines import ANSWER, Line, escape
@@ -26,6 +26,7 @@ def sheet_command(args: Namespace) -> int:
     garden = garden_of(house)
     tree = garden.find(args.tree)
     sheet = sheet_of(tree, house, today_of(getattr(args, "on", None)))
+    tell_unread(args)
     if args.text:
         screen = screen_of(sys.stdout, plain=bool(getattr(args, "plain", False)))
         print(screen.lay(sheet_lines(sheet, screen.width, plain=screen.plain)))

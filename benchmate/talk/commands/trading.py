@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 from benchmate.fault import UserError
 from benchmate.talk.commands.keeping import garden_of
-from benchmate.talk.commands.settings import house_of, print_lines, write_out
+from benchmate.talk.commands.settings import house_of, print_lines, tell_unread, write_out
 from benchmate.talk.commands.waiting import Waiting
 from benchmate.telling.lines import ANSWER, ASIDE, Line, escape
 
@@ -32,6 +32,7 @@ def export_command(args: Namespace) -> int:
     out = io.StringIO(newline="")
     count = leave(garden, out, trees)
     write_out(out.getvalue(), args.out)
+    tell_unread(args)
     if args.out:
         print_lines([Line(f"{_entries(count)} {_are(count)} written to {args.out}.", ANSWER)], args)
     return 0
