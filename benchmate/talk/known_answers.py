@@ -62,7 +62,7 @@ def known_answer(bench: Bench, said: str) -> Answer | None:
     if asked is None:
         return None
     whole = house.hear(said, bench.on, bench.context.lending)
-    if whole.figure:  # "what volume of soil does the pot take"
+    if whole.figure and not whole.missed:  # "what volume of soil does the pot take"
         return None
     told = house.hear(", ".join(rest), bench.on, bench.context.lending) if rest else None
     acts = set(told.acts) if told else set()
@@ -82,7 +82,7 @@ def known_answer(bench: Bench, said: str) -> Answer | None:
         confirm=before.confirm,
         asks=(*before.asks, *answer.asks),
         aside=(*answer.aside, *before.aside),
-        advice=replace(before.advice, options=()) if before.advice else None,
+        advice=answer.advice or (replace(before.advice, options=()) if before.advice else None),
     )
 
 
@@ -90,7 +90,8 @@ def _weighed_too(bench: Bench, said: str, plain: str, whole: Reading, facts: tup
     """The answer to the plain question of work that stands behind what was asked: the rules weigh it on this tree."""
     heard = bench.house.hear(plain, bench.on, None)
     others = tuple(fact for fact in heard.facts if fact.kind != "species")
-    return bench.carry(replace(heard, said=said, facts=(*facts, *others), tree=whole.tree, missed=(), kept=()))
+    plainly = replace(heard, said=said, acts=("ask",), facts=(*facts, *others), tree=whole.tree, missed=(), kept=())
+    return bench.carry(plainly)
 
 
 def with_tree(heard: Reading, bench: Bench) -> Reading:

@@ -29,7 +29,10 @@ def change_words(changed: WhatIf, on: dt.date, cautions: Mapping[str, Any], miss
     said += [f"Then minded: {words}." for words in gained if words not in lost]
     said += [f"No longer minded: {words}." for words in lost if words not in gained]
     if not said and missed:
-        return [f"What is supposed was not taken in: {quoted_words(missed)}", "So what it would change is not told here."]
+        return [
+            f"What is supposed was not taken in: {quoted_words(missed)}",
+            "So what it would change is not told here.",
+        ]
     if not said:
         return ["Nothing would change"]
     return [words[:1].upper() + words[1:] for words in said[:_MOST]]

@@ -67,7 +67,9 @@ def _not_taken_in(answer: Answer) -> str:
         lost = "decide" not in reading.acts and reading.said.rstrip().endswith("?")
     if not lost:
         return ""
-    return sentence(f"The question was not taken in: {quoted_words(missed)}" if missed else "What is asked was not taken in")
+    return sentence(
+        f"The question was not taken in: {quoted_words(missed)}" if missed else "What is asked was not taken in"
+    )
 
 
 def _asked_for(answer: Answer) -> str:
