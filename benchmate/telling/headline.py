@@ -62,7 +62,7 @@ def _not_taken_in(answer: Answer) -> str:
     reading = answer.reading
     missed = [one.words for one in reading.missed]
     if "ask" in reading.acts:
-        lost = reading.topic in ("may", "when", "why") and not reading.work and missed
+        lost = reading.topic in ("may", "when", "why") and not reading.work and bool(missed)
     else:  # heard as told, though its end asks
         lost = "decide" not in reading.acts and reading.said.rstrip().endswith("?")
     if not lost:
