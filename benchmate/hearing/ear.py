@@ -13,6 +13,7 @@ from benchmate.value import replace
 from .asked_tail import tails_in_vain
 from .assembling import assemble
 from .automaton import Automaton
+from .circumstances import with_circumstances
 from .clauses import Clause, Setting
 from .dates import DateWords
 from .figured import NOTHING, with_figure
@@ -176,6 +177,7 @@ class Ear:
         told = foretold_words(text, words, foretold, self.lexicon, unheard=unheard)
         reading = replace(reading, foretold=told)
         reading = only_the_spoilt(reminder_words(reading, words, found), self.lexicon)
+        reading = with_circumstances(reading, words, self.lexicon)
         return asked_of_kind(wished(reading, words, self.lexicon), words, lattice, self.lexicon)
 
     def _kept(

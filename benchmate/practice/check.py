@@ -151,7 +151,7 @@ def works_without_a_rule(book: RuleBook, bounds: Bounds, place_of: PlaceOf) -> I
 @check
 def works_that_cannot_be_told(book: RuleBook, bounds: Bounds, place_of: PlaceOf) -> Iterator[Fault]:
     for work, table in book.works.items():
-        if not table.get("told"):
+        if not (table.get("told") or table.get("beside")):
             path, line = place_of(f"works/{table.get('group', 'none')}.toml", f"work.{work}", "")
             remedy = f'add told = {{do = "{work} {{it|it}}", done = "..."}}'
             yield Fault(path, line, f"work.{work}", "no words tell this work", remedy)
@@ -176,7 +176,7 @@ def taxa_without_a_rule(book: RuleBook, bounds: Bounds, place_of: PlaceOf) -> It
 def cautions_that_nothing_calls(book: RuleBook, bounds: Bounds, place_of: PlaceOf) -> Iterator[Fault]:
     called = {caution for rule in book.rules for caution in rule.cautions} | {"over-dose"}
     for id, table in book.cautions.items():
-        if id not in called and not table.get("told"):
+        if id not in called and not (table.get("told") or table.get("beside")):
             name = f"cautions/{table.get('kind', 'tree')}.toml"
             path, line = place_of(name, f"caution.{id}", "")
             remedy = "give it a `when` or words that tell it, or name it in a rule"

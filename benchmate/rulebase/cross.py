@@ -219,7 +219,8 @@ def species_have_a_genus(tables: RuleTables, words: Vocabulary) -> Iterator[Faul
 @check
 def classes_of_patterns(tables: RuleTables, words: Vocabulary) -> Iterator[Fault]:
     """Classes of words that first aid and questions are told by, and the traits and groups that answers go by."""
-    hurt = set(tables.tables.get("words/filler.toml", {}).get("sense", {}).get("hurt", {}))
+    sense = tables.tables.get("words/filler.toml", {}).get("sense", {})
+    hurt, seen_so = set(sense.get("hurt", {})), words["finding"] | set(sense.get("circumstances", ()))
     own = {one for table in tables.tables.values() for one in table.get("class", {})}
     for name, table in sorted(tables.tables.items()):
         for section, known, keys in (("caution", hurt, ("told", "beside")), ("question", hurt | own, ("asked", "but"))):
@@ -228,7 +229,7 @@ def classes_of_patterns(tables: RuleTables, words: Vocabulary) -> Iterator[Fault
                 path = f"{section}.{id}"
                 yield from unknown(tables, name, path, "", sorted(named), frozenset(known), "class of words")
                 seen = listed(row.get("seen", ()))
-                yield from unknown(tables, name, path, "seen", seen, words["finding"], "finding")
+                yield from unknown(tables, name, path, "seen", seen, frozenset(seen_so), "finding")
                 for answer in row.get("answer", ()):
                     groups = listed(answer.get("groups", ()))
                     yield from unknown(tables, name, path, "groups", groups, words["group"], "group")

@@ -247,3 +247,6 @@ class QuestionShape(Shape):
     since: SinceShape | None = None
     answer: list[KnownAnswer] = Field(default=[])
     lists: str | None = None
+    kind: list[str] = Field(default=[])
+    heard_as: str | None = None
+    of_no_kind: bool = False

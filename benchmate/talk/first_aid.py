@@ -3,7 +3,7 @@ a tree comes first as well, and is put down as seen."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Collection, Sequence
 from typing import TYPE_CHECKING
 
 from benchmate.hearing.reading import Fact, Missed, Reading, Several
@@ -41,7 +41,8 @@ def first_aid(bench: Bench, said: str) -> Answer | None:
         answer = bench.carry(heard)
     if hurt.seen:
         before = answer.logged if answer else ()
-        answer = bench.carry(poisoned(with_tree(whole, bench), hurt.seen, heard is not None and "ask" in heard.acts))
+        asks = heard is not None and "ask" in heard.acts
+        answer = bench.carry(harmed(with_tree(whole, bench), hurt.seen, asks, house.lexicon.circumstances))
         answer = replace(answer, logged=(*before, *answer.logged), logged_for=())
     bare = Answer(Reading(said), bench.on, bench.context.tree)
     eaten = eaten_words(bench, whole) if hurt.eaten else None
@@ -101,14 +102,15 @@ def hurt_in(
     )
 
 
-def poisoned(heard: Reading, seen: Sequence[str], asks: bool) -> Reading:
+def harmed(heard: Reading, seen: Sequence[str], asks: bool, circumstances: Collection[str]) -> Reading:
     """What was heard of the tree, as a statement of what came onto it: no work of the grower's. asks: whether it is
-    asked what to do, too."""
+    asked what to do, too. circumstances: those of what is seen that no finding names."""
     kept = tuple(fact for fact in heard.facts if fact.kind == "species" and not fact.denied)
-    facts = (*kept, *(Fact("finding", finding) for finding in seen))
+    facts = (*kept, *(Fact("finding", one) for one in seen if one not in circumstances))
+    means = tuple(one for one in seen if one in circumstances)
     acts, topic = (("observe", "ask"), "advice") if asks else (("observe",), None)
     several = replace(heard.several, shared=True, pieces=(), each=()) if heard.several else None
-    return Reading(heard.said, acts, topic, facts, tree=heard.tree, when=heard.when, several=several)
+    return Reading(heard.said, acts, topic, facts, tree=heard.tree, when=heard.when, several=several, means=means)
 
 
 def hurt_first(hurt: Hurt, said: str, answer: Answer | None, bare: Answer, first: str, eaten: Caution | None) -> Answer:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from typing import TYPE_CHECKING, Any
 
 from benchmate.practice.kinds import cell_of, cells_below, known_of, rules_of_kind
@@ -33,6 +33,11 @@ def tell_kind(turn: Turn) -> None:
     told = _Kind(kind, turn.house.book, turn.house.place)
     turn.says += told.lines(turn.reading.term or "")
     turn.aside = [*turn.aside, *([turn.meant.aside] if turn.tree and turn.meant.aside else [])]
+
+
+def kind_lines(kind: str, terms: Iterable[str], book: RuleBook, place: Place) -> list[str]:
+    """What is known of a kind in a line each, beside the answer to another question. terms: of what ("cold", "sun")."""
+    return [line for term in terms for line in _Kind(kind, book, place).lines(term)[:1]]
 
 
 def _kind_meant(turn: Turn) -> str | None:

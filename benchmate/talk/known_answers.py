@@ -1,5 +1,5 @@
 """Questions of plain knowledge ("is it poisonous to dogs", "what soil does it want"), answered from rules/answers by
-what is known of the kind. No work is weighed for them, and nothing of them is logged."""
+what is known of the kind. Nothing of them is logged, and no work is weighed for them but what `heard_as` asks."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from collections.abc import Mapping, Sequence
 from itertools import pairwise
 from typing import TYPE_CHECKING, Any
 
-from benchmate.hearing.reading import Reading
+from benchmate.hearing.reading import Fact, Reading
 from benchmate.hearing.word_patterns import clauses, starts
 from benchmate.practice.advice import Caution
 from benchmate.talk.which_tree import meant_tree, species_said
@@ -57,17 +57,22 @@ def known_answer(bench: Bench, said: str) -> Answer | None:
             asked = found
         elif end > first:
             rest.append(said[words[first].start : words[end - 1].end])
+    told_of = _LOGS if asked else _LOGS - {"decide"}  # asked across clauses, one of them may be what is asked about
     asked = asked or asked_in([text for text in texts if text.isalnum()], house)
     if asked is None:
         return None
     whole = house.hear(said, bench.on, bench.context.lending)
-    if whole.figure:  # "what volume of soil does the pot take"
+    if whole.figure and not whole.missed:  # "what volume of soil does the pot take"
         return None
     told = house.hear(", ".join(rest), bench.on, bench.context.lending) if rest else None
-    before = bench.carry(told) if told and _LOGS & set(told.acts) and "ask" not in told.acts else None
-    whole = with_tree(whole, bench)
+    acts = set(told.acts) if told else set()
+    before = bench.carry(told) if told and acts & told_of and acts <= {*told_of, "leave"} else None
+    question = house.answers["question"][asked]
+    whole = Reading(said) if question.get("of_no_kind") else with_tree(whole, bench)
     facts = tuple(fact for fact in whole.facts if fact.kind == "species" and not fact.denied)
     answer = bench.carry(Reading(said, ("ask",), KNOWN, facts, tree=whole.tree, term=asked))
+    if plain := question.get("heard_as"):
+        answer = replace(_weighed_too(bench, said, plain, whole, facts), says=answer.says)
     if before is None:
         return answer
     return replace(
@@ -77,8 +82,16 @@ def known_answer(bench: Bench, said: str) -> Answer | None:
         confirm=before.confirm,
         asks=(*before.asks, *answer.asks),
         aside=(*answer.aside, *before.aside),
-        advice=replace(before.advice, options=()) if before.advice else None,
+        advice=answer.advice or (replace(before.advice, options=()) if before.advice else None),
     )
+
+
+def _weighed_too(bench: Bench, said: str, plain: str, whole: Reading, facts: tuple[Fact, ...]) -> Answer:
+    """The answer to the plain question of work that stands behind what was asked: the rules weigh it on this tree."""
+    heard = bench.house.hear(plain, bench.on, None)
+    others = tuple(fact for fact in heard.facts if fact.kind != "species")
+    plainly = replace(heard, said=said, acts=("ask",), facts=(*facts, *others), tree=whole.tree, missed=(), kept=())
+    return bench.carry(plainly)
 
 
 def with_tree(heard: Reading, bench: Bench) -> Reading:
@@ -116,6 +129,10 @@ def known_lines(house: House, asked: Reading, tree: Tree | None, on: dt.date) ->
         lines[0] = f"{taxon}: {lines[0]}"
     if lines and id == EATEN and "hazard" in entry:
         lines[0] = f"{lines[0]} {entry['hazard']['says']}"
+    if taxon and (terms := [term for term in table.get("kind", ()) if lines]):
+        from benchmate.talk.kinds_told import kind_lines
+
+        lines += kind_lines(taxon, terms, house.book, house.place)
     return [*_since(house, table, tree, on), *lines]
 
 

@@ -275,14 +275,22 @@ def _what_if(turn: Turn) -> None:
     if before.advice is None or (turn.reading.work and before.advice.tree != (turn.tree.name if turn.tree else None)):
         asked = replace(turn.reading, facts=(), topic="may")
     now = supposed(asked, turn.reading)
-    if not turn.reading.facts and turn.reading.work:
+    if turn.reading.work and not _supposes(turn):
         turn.advice = weighed(turn, now)
         return
     was = weighed(turn, replace(asked, work=now.work))
     changed = what_if(was, weighed(turn, now))
     turn.advice = changed.advice
     told = {one.id: {"short": one.short or one.says} for one in (*was.cautions, *changed.advice.cautions)}
-    turn.says += change_words(changed, turn.on, {**told, **house.book.cautions})
+    missed = [one.words for one in turn.reading.missed]
+    turn.says += change_words(changed, turn.on, {**told, **house.book.cautions}, missed)
+
+
+def _supposes(turn: Turn) -> bool:
+    """Whether facts are supposed: the tree's own kind, named beside the work, is none ("if I wire the juniper")."""
+    own = str(turn.tree.species) if turn.tree and turn.tree.species else ""
+    kinds = [fact for fact in turn.reading.facts if fact.kind == "species" and not fact.denied]
+    return any(fact not in kinds or not own.startswith(str(fact.value)) for fact in turn.reading.facts)
 
 
 def weighed(turn: Turn, reading: Reading) -> Advice:

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING, Any
 
 from benchmate.telling.options import option_words, verdict_words
+from benchmate.telling.wording import quoted_words
 
 if TYPE_CHECKING:
     from benchmate.practice.what_if import Change, WhatIf
@@ -14,8 +15,9 @@ if TYPE_CHECKING:
 _MOST = 6
 
 
-def change_words(changed: WhatIf, on: dt.date, cautions: Mapping[str, Any]) -> list[str]:
-    """The changes, the answer first: verdicts that turn, then reasons that come or go, then cautions."""
+def change_words(changed: WhatIf, on: dt.date, cautions: Mapping[str, Any], missed: Sequence[str] = ()) -> list[str]:
+    """The changes, the answer first: verdicts that turn, then reasons that come or go, then cautions. missed: words of
+    the question that were not taken in, so that what they would change is not known."""
     turned = [_turned(change, on) for change in changed.changes if change.verdicts[0] != change.verdicts[1]]
     others = [
         words for change in changed.changes if change.verdicts[0] == change.verdicts[1] for words in _kept(change)
@@ -26,6 +28,11 @@ def change_words(changed: WhatIf, on: dt.date, cautions: Mapping[str, Any]) -> l
     # two kinds may be minded for the same: then nothing comes and nothing goes
     said += [f"Then minded: {words}." for words in gained if words not in lost]
     said += [f"No longer minded: {words}." for words in lost if words not in gained]
+    if not said and missed:
+        return [
+            f"What is supposed was not taken in: {quoted_words(missed)}",
+            "So what it would change is not told here.",
+        ]
     if not said:
         return ["Nothing would change"]
     return [words[:1].upper() + words[1:] for words in said[:_MOST]]

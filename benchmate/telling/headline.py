@@ -9,7 +9,7 @@ from benchmate.telling.answer import Answer
 from benchmate.telling.dates import day_of, day_words, within_words
 from benchmate.telling.figures import figure_line
 from benchmate.telling.options import blocks_first, option_words
-from benchmate.telling.wording import list_words, sentence, small
+from benchmate.telling.wording import list_words, quoted_words, sentence, small
 
 
 def headline_of(answer: Answer) -> str:
@@ -49,9 +49,27 @@ def _of_advice(answer: Answer) -> str:
         return ""
     best = advice.options[0]
     words = option_words(best, answer.units)
+    if unasked := _not_taken_in(answer):
+        due = best.verdict == GO and best.work not in ("leave", "wait")
+        return f"{unasked} {sentence(f'Due anyway: {words}')}" if due else unasked
     if best.verdict == GO:
         return sentence(f"Best {_asked_for(answer)}: {words}{_until(best, answer.on)}")
     return _verdict_sentence(best, answer)
+
+
+def _not_taken_in(answer: Answer) -> str:
+    """That a question was not taken in, with its words, or "" where it was, or where none was put."""
+    reading = answer.reading
+    missed = [one.words for one in reading.missed]
+    if "ask" in reading.acts:
+        lost = reading.topic in ("may", "when", "why") and not reading.work and bool(missed)
+    else:  # heard as told, though its end asks
+        lost = "decide" not in reading.acts and reading.said.rstrip().endswith("?")
+    if not lost:
+        return ""
+    return sentence(
+        f"The question was not taken in: {quoted_words(missed)}" if missed else "What is asked was not taken in"
+    )
 
 
 def _asked_for(answer: Answer) -> str:
@@ -63,6 +81,8 @@ def _asked_for(answer: Answer) -> str:
 
 def _verdict_sentence(option: Option, answer: Answer) -> str:
     words = option_words(option, answer.units)
+    if option.verdict == GO and answer.reading.topic == "why":
+        return sentence(option.because[0].says if option.because else f"No reason is known here: {words}")
     if option.verdict == GO:
         return sentence(f"Yes: {words}{_until(option, answer.on)}")
     if option.verdict == HOLD:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from benchmate.hearing.reading import NOWHERE, Spot
 from benchmate.telling.measures import measure_tail
@@ -136,6 +136,11 @@ def list_words(items: list[str], last: str = "and") -> str:
     if len(items) < 2:
         return "".join(items)
     return f"{', '.join(items[:-1])} {last} {items[-1]}"
+
+
+def quoted_words(said: Sequence[str]) -> str:
+    """Words as they were said, in quotation marks: '"one", "two"'."""
+    return ", ".join(f'"{words}"' for words in said)
 
 
 def small(words: str) -> str:

@@ -8,6 +8,7 @@ EYE, WOUND, SWALLOWED, ANIMAL = "first-aid-eye", "first-aid-wound", "first-aid-s
 SKIN, BREATHED, BURN = "first-aid-skin", "first-aid-breathed", "first-aid-burn"
 STING, HURT = "first-aid-sting", "first-aid-hurt"
 WEEDKILLER, SPILL = "first-aid-weedkiller", "first-aid-spill"
+OVERFED, KNOCKED = "first-aid-overfed", "knocked-over"
 
 
 def first_aid(answer):
@@ -130,8 +131,22 @@ def test_what_waits_goes_on_waiting(bench):
 
 
 def test_every_first_aid_is_told_somewhere(bench):
-    ids = {id for id, table in bench.house.book.cautions.items() if table.get("told")}
-    assert ids == {EYE, WOUND, SWALLOWED, ANIMAL, SKIN, BREATHED, BURN, STING, HURT, WEEDKILLER, SPILL}
+    ids = {id for id, table in bench.house.book.cautions.items() if table.get("told") or table.get("beside")}
+    assert ids == {
+        EYE,
+        WOUND,
+        SWALLOWED,
+        ANIMAL,
+        SKIN,
+        BREATHED,
+        BURN,
+        STING,
+        HURT,
+        WEEDKILLER,
+        SPILL,
+        OVERFED,
+        KNOCKED,
+    }
 
 
 @pytest.mark.parametrize(
@@ -144,6 +159,8 @@ def test_every_first_aid_is_told_somewhere(bench):
         ("Gatepost got splashed with herbicide, what do I do", WEEDKILLER, "weedkiller-accident"),
         ("sprayed the path with weedkiller and some drifted on to Gatepost", WEEDKILLER, "weedkiller-accident"),
         ("caught some spray drift from the farm", WEEDKILLER, "weedkiller-accident"),
+        ("my neighbour sprayed weedkiller and the leaves are twisting", WEEDKILLER, "weedkiller-accident"),
+        ("they sprayed glyphosate next door, now its tips have gone strappy", WEEDKILLER, "weedkiller-accident"),
         ("spilt bleach in the pot", SPILL, "chemical-spill"),
         ("watered it with salt water by mistake", SPILL, "chemical-spill"),
         ("dog peed on it", SPILL, "chemical-spill"),
@@ -168,3 +185,43 @@ def test_each_of_several_trees_was_poisoned(bench):
 def test_the_plant_that_was_eaten_is_told(bench):
     told = [caution.says for caution in bench.answer("the dog ate some yew clippings").advice.cautions]
     assert any(says.startswith("Taxus: Deadly poisonous") for says in told)
+
+
+@pytest.mark.parametrize(
+    "words, caution",
+    [
+        ("wind blew the pot off the bench, roots bare on one side", KNOCKED),
+        ("the cat knocked it over, soil everywhere", KNOCKED),
+        ("the tree fell out of its pot", KNOCKED),
+        ("it got blown over in the night", KNOCKED),
+        ("a fox pulled it out of the pot", KNOCKED),
+        ("fed it at double the label by accident", OVERFED),
+        ("gave it three times the feed by mistake", OVERFED),
+        ("fed it a double dose", OVERFED),
+        ("I forgot to dilute the feed", OVERFED),
+    ],
+)
+def test_an_accident_of_the_tree_comes_first_and_is_remembered(bench, words, caution):
+    answer = bench.answer(words)
+    told = [one.id for one in answer.advice.cautions]
+    assert caution in told and answer.says[0] == answer.advice.cautions[told.index(caution)].short
+    assert (answer.advice.options[0].work, answer.advice.options[0].verdict) == ("water", "go")
+    assert answer.logged
+    asked = bench.answer("can I feed it").advice.options
+    assert next(one.verdict for one in asked if one.work == "feed") != "go"
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "fed it twice this week",
+        "the wind blew some leaves over the bench",
+        "took it out of its pot to look at the roots",
+        "roots coming out of the pot",
+        "double the trunk in five years",
+        "fed it at half the label's strength",
+    ],
+)
+def test_what_is_no_accident_of_the_tree(bench, words):
+    answer = bench.answer(words)
+    assert not {OVERFED, KNOCKED} & {one.id for one in (answer.advice.cautions if answer.advice else ())}

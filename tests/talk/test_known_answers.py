@@ -2,6 +2,8 @@
 
 import pytest
 
+from benchmate.talk.known_answers import known_answer
+
 
 @pytest.mark.parametrize(
     "words, opens",
@@ -30,6 +32,14 @@ import pytest
         ("how do I know when the air layer has rooted", "Acer campestre: Six to twelve weeks"),
         ("when does the beech drop its old leaves", "Fagus sylvatica: This kind keeps its dead leaves"),
         ("how do I get rid of wire marks", "Wire still on where it marks comes off"),
+        ("can I use bleach and vinegar to clean my pruners", "No, never together"),
+        ("is it ok to mix vinegar with the bleach", "No, never together"),
+        ("is lime sulphur dangerous", "Yes: it burns eyes and skin"),
+        ("olive in a garage with no window, ok?", "Olea europaea: Not for the winter"),
+        ("should I thaw the pine out with warm water", "Pinus sylvestris: No: leave it frozen"),
+        ("snow on the pine, knock it off?", "Yes while it is soft"),
+        ("why shouldn't I cut flush", "Acer campestre: A short stub first"),
+        ("fig cut dripping white, stop it?", "It stops by itself"),
     ],
 )
 def test_the_answer_goes_by_what_is_known_of_the_kind(bench, words, opens):
@@ -89,6 +99,44 @@ def test_what_is_asked_of_other_things_stays_what_it_was(bench, words):
 
 def test_every_answer_is_told_by_some_question(bench):
     assert set(bench.house.answers["question"]) == {
-        "air-layer-roots", "air-layer-severed", "burnt", "eaten", "eaten-which", "held-leaves", "product-eaten",
-        "soil", "weedkiller-near", "wire-marks",
+        "air-layer-roots", "air-layer-severed", "bleach-and-acid", "burnt", "dark-winter", "double-feed", "eaten",
+        "eaten-which", "held-leaves", "indoors", "lime-sulphur-risk", "milky-sap", "product-eaten", "snow-off", "soil",
+        "stub-or-flush", "thaw", "weedkiller-near", "wire-marks", "wire-swallowed",
     }  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    "words, opens, work, verdict",
+    [
+        ("feed it triple?", "No: more than the label says", "feed", "avoid"),
+        ("what if I fed it double to speed it up", "No: more than the label says", "feed", "avoid"),
+        ("can I give it a double dose of feed", "No: more than the label says", "feed", "avoid"),
+        ("juniper indoors ok?", "Juniperus chinensis: No: without winter cold", "shelter", "avoid"),
+        ("can I keep the pine in the house", "Pinus sylvestris: No: without winter cold", "shelter", "avoid"),
+        ("can the fig live in the living room", "Ficus microcarpa: Yes, through the cool", "shelter", "go"),
+        ("can the olive stay inside all year", "Olea europaea: Not in a heated room", "shelter", None),
+        ("wire has sunk right in, just leave it to swallow it?", "No: it comes off today", "unwire", "go"),
+        ("should I let the bark grow over the wire", "No: it comes off today", "unwire", "go"),
+    ],
+)
+def test_work_behind_the_question_is_weighed_as_well(bench, words, opens, work, verdict):
+    answer = bench.answer(words)
+    assert answer.says[0].startswith(opens)
+    weighed = {one.work: one.verdict for one in answer.advice.options}
+    assert work in weighed and weighed[work] == (verdict or weighed[work])
+    assert not [entry for entry in answer.logged if entry.work]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "can I bring it indoors tonight",
+        "are the inside branches weak",
+        "cleaned the saw with bleach",
+        "let it grow over summer",
+        "feed it twice a month",
+        "clear the snow away when it melts",
+    ],
+)
+def test_what_only_sounds_like_such_a_question(bench, words):
+    assert known_answer(bench, words) is None
