@@ -8,6 +8,7 @@ from .amounts_first import amounts_first
 from .asked_after import asked_after
 from .asked_bare import asked_bare
 from .asked_state import asked_judgement, asked_states
+from .background import done_by_no_one, kept_from, reasons_told
 from .came_from import came_from
 from .clauses import Clause
 from .counted_places import bare_gauges, counted_places
@@ -35,6 +36,7 @@ from .search import Found
 from .second_places import second_places
 from .still_to_come import put_off
 from .struck import named_deed, struck
+from .suspected import suspected
 from .thing_after import thing_after
 from .weather_past import weather_past
 from .words import Word
@@ -72,6 +74,10 @@ def settle(
     drop_unknown_subjects(clauses, found, words, lexicon)
     foretold = drop_what_is_not_so(clauses, found, words, lexicon, on)
     take_questions(clauses, found, words, lexicon)
+    suspected(clauses, found, words, lexicon)
+    reasons_told(clauses, words, lexicon)
+    kept_from(clauses, words, lexicon)
+    done_by_no_one(clauses, found, words, lexicon)
     found = put_off(clauses, found, words, lexicon)
     asked_bare(clauses, found, words, lexicon)
     asked_states(clauses, found, words)

@@ -1,0 +1,71 @@
+"""What was done before and is told as a reason, what keeps from work and what is done by no grower is no work of today:
+"not feeding it since it was repotted", "didn't wire it, too wet", "moss covering the soil"."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+from .clauses import Clause
+from .doing import AT_ONCE, DONE, NOT
+from .lexicon import Lexicon
+from .opening import JOINERS, STOPS
+from .reading import Fact
+from .search import Found
+from .words import Word
+
+
+def reasons_told(clauses: Sequence[Clause], words: Sequence[Word], lexicon: Lexicon) -> None:
+    """ "Not going to defoliate since it was repotted": behind what is refused or left, "since" tells of old work."""
+    for before, clause in pairwise(clauses):
+        first = clause.span[0]
+        since = words[first].text in lexicon.sense["reasons_since"] and clause.joined == ("pause",)
+        old = clause.kind == "decide" and clause.mood is not None and clause.mood.done == DONE and not clause.topic
+        if not (since and old and _refused(before)):
+            continue
+        clause.facts += [Fact("event", one.work, one.spot, {}, clause.when) for one in clause.work if one.work]
+        clause.acts, clause.work, clause.passive, clause.when, clause.mood = ["observe"], [], [], None, None
+        clause.kind, clause.because_at = "observe", first
+
+
+def kept_from(clauses: Sequence[Clause], words: Sequence[Word], lexicon: Lexicon) -> None:
+    """ "Didn't get round to it, too wet": behind what was not done, "too" with nothing else tells why, and not how the
+    tree is."""
+    for before, clause in pairwise(clauses):
+        first, end = clause.span
+        bare = words[first].text in lexicon.sense["too_much"] and clause.joined == (",",) and not clause.asked
+        health = any(fact.kind not in ("finding", "weather") for fact in clause.facts)
+        if clause.kind != "observe" or not (bare and clause.facts) or health or clause.topic:
+            continue
+        lost = not (before.acts or before.work or before.facts)
+        denied = any(words[n].text in lexicon.sense["refusing"] for n in range(*before.span))
+        if _refused(before) or (lost and denied):
+            clause.acts, clause.facts, clause.phrase, clause.taken = [], [], None, True
+            clause.because_at = first - 1
+
+
+def _refused(clause: Clause) -> bool:
+    refused = bool(clause.work) and all(one.done == NOT or one.work in AT_ONCE for one in clause.work)
+    return refused or (bool(clause.facts) and any(fact.kind == "event" and fact.denied for fact in clause.facts))
+
+
+def done_by_no_one(clauses: Sequence[Clause], found: Found, words: Sequence[Word], lexicon: Lexicon) -> None:
+    """ "Liverwort covering the surface": what a thing does that was not understood is no work of the grower's; its
+    words count as not understood."""
+    for clause in clauses:
+        first, end = clause.span
+        verb = next((token for token in found.tokens if token.first == first < token.end), None)
+        if verb is None or verb.kind != "VING" or clause.kind != "decide" or clause.topic or not first:
+            continue
+        before = words[first - 1].text
+        adverb = before.endswith("ly") or before in lexicon.sense["busy"]
+        if clause.by_grower or adverb or before in JOINERS | STOPS or not _subject_lost(first, found):
+            continue
+        clause.acts, clause.work, clause.mood = [], [], None
+        clause.idle += [t for t in found.tokens if first <= t.first < end and t not in clause.idle]
+
+
+def _subject_lost(first: int, found: Found) -> bool:
+    """Whether right before a word stands one that was passed over, or stuff that stands alone."""
+    stuff = any(t.kind == "PART" and str(t.value).startswith("~") and t.end == first for t in found.tokens)
+    return found.marks[first - 1] == "missed" or stuff
