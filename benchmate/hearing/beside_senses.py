@@ -52,9 +52,9 @@ def people_go(s: Sense) -> bool:
     if not person and s.kind != "VING":
         return False
     if s.after in away["to"]:  # "we leave for Spain", but "leave for now"
-        behind = s.lattice[s.token.end + 1] if s.token.end + 1 < len(s.texts) else ()
-        word = s.texts[s.token.end + 1] if s.token.end + 1 < len(s.texts) else ""
-        return bool(word) and word not in away["for_now"] and not any(t.kind in ("DATE", "MEASURE") for t in behind)
+        behind = s.texts[s.token.end + 1 : s.token.end + 3]
+        timed = any(t.kind in ("DATE", "MEASURE") for t in _row(s, s.token.end + 1))
+        return bool(behind) and not timed and not set(behind) & set(away["for_now"])
     if s.after in away["then"]:
         return True
     day = any(t.kind == "DATE" and len(t.value.future or "") == _DAY for t in s.next)
@@ -71,12 +71,15 @@ def by_its_article(s: Sense) -> bool:
 
 def leaves_turn(s: Sense) -> bool:
     """ "When do the beech leaves turn": leaves do so by themselves, and nobody turns the tree."""
-    if s.kind not in VERBS or not s.alone or not s.is_one_of("turning"):
+    if s.kind not in {*VERBS, "STATE"} or not s.alone or not s.is_one_of("turning"):
         return False
+    if s.kind == "STATE" and s.token.value != "turn":
+        return False
+    asked = any(t.kind.startswith("Q") for tokens in s.lattice[: s.at] for t in tokens)
     before = s.lattice[s.at - 1] if s.at else ()
-    if not any(t.kind == "PART" and t.value in _GROWING and t.end == s.at for t in before):
-        return False
-    return not set(s.texts[: s.at]) & set(s.lexicon.sense["people"])
+    growing = any(t.kind == "PART" and t.value in _GROWING and t.end == s.at for t in before)
+    own = growing and not set(s.texts[: s.at]) & set(s.lexicon.sense["people"])
+    return not (own and asked) if s.kind == "STATE" else own
 
 
 def of_the_clock(s: Sense) -> bool:
@@ -90,7 +93,7 @@ def of_the_clock(s: Sense) -> bool:
 
 def of_a_bend(s: Sense) -> bool:
     """ "To a radius of 50 mm": a length that is no thickness of what is bent."""
-    if s.kind != "MEASURE" or not s.at:
+    if s.kind not in ("MEASURE", "NUM") or not s.at:
         return False
     curve = s.lexicon.sense["curves"]
     return s.after in curve or s.texts[s.at - 1] in curve or (s.texts[s.at - 1] == "of" and s.texts[s.at - 2] in curve)
@@ -106,7 +109,7 @@ def up_to_size(s: Sense) -> bool:
 
 def _row(s: Sense, at: int) -> Sequence[Token]:
     """What may begin at a place."""
-    return s.lattice[at] if at >= 0 else ()
+    return s.lattice[at] if 0 <= at < len(s.lattice) else ()
 
 
 def holds_off(s: Sense) -> bool:

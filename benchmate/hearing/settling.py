@@ -8,7 +8,7 @@ from .amounts_first import amounts_first
 from .asked_after import asked_after
 from .asked_bare import asked_bare
 from .asked_state import asked_judgement, asked_states
-from .background import done_by_no_one, kept_from, reasons_told
+from .background import done_by_no_one, kept_from, loose_amounts, reasons_told, stays_out
 from .came_from import came_from
 from .clauses import Clause
 from .counted_places import bare_gauges, counted_places
@@ -75,8 +75,10 @@ def settle(
     foretold = drop_what_is_not_so(clauses, found, words, lexicon, on)
     take_questions(clauses, found, words, lexicon)
     suspected(clauses, found, words, lexicon)
-    reasons_told(clauses, words, lexicon)
+    reasons_told(clauses, found, words, lexicon)
     kept_from(clauses, words, lexicon)
+    stays_out(clauses, found, lexicon)
+    loose_amounts(clauses, found, words)
     done_by_no_one(clauses, found, words, lexicon)
     found = put_off(clauses, found, words, lexicon)
     asked_bare(clauses, found, words, lexicon)

@@ -9,10 +9,11 @@ from itertools import pairwise
 from .clauses import Clause
 from .lexicon import Lexicon
 from .opening import STOPS
+from .reading import Work
 from .search import Found
 from .words import Word
 
-_SEEN = frozenset({"finding", "health", "weather"})
+_SEEN = frozenset({"finding", "health", "weather", "stage"})
 _BARE = frozenset({"FINDING", "STATE", "MANNER", "WEATHER"})
 _OR = ("or",)
 
@@ -20,16 +21,20 @@ _OR = ("or",)
 def suspected(clauses: Sequence[Clause], found: Found, words: Sequence[Word], lexicon: Lexicon) -> None:
     """Ask what is only suspected. Beside what is told it counts as not understood, so that it is never taken for seen;
     alone it is what the question is about ("mites?")."""
-    open_to = [clause for chain in _chains(clauses, found) if _asks(chain, found, words, lexicon) for clause in chain]
+    chains = [chain for chain in _chains(clauses, found) if _asks(chain, found, words, lexicon)]
+    _when_of_two(chains)
+    open_to = [clause for chain in chains for clause in chain]
     open_to += [after for before, after in pairwise(clauses) if _asked_behind(before, after, found)]
     _asked_of_it(clauses, words, lexicon)
     asked = [clause for clause in clauses if clause in open_to and _only_seen(clause)]
     if not asked:
         return
-    told = [one for one in clauses if one not in asked and (one.acts or one.work or one.facts or one.measures)]
-    alone = not told and not _missed_before(asked[0], found, words)
-    topic = any(one.topic for one in clauses)
+    rest = [one for one in clauses if one not in asked and not (one in open_to and one.idle_whole)]
+    alone = all(_names_a_tree(one) for one in rest) and not _missed_before(asked[0], found, words)
+    topic = any(one.topic for one in rest)
     for at, clause in enumerate(asked):
+        if clause.topic and alone:
+            continue  # the record is asked already
         clause.acts = [] if at or topic else ["ask"]
         clause.topic = None if at or topic else "advice"
         if alone:
@@ -53,6 +58,19 @@ def _chains(clauses: Sequence[Clause], found: Found) -> list[list[Clause]]:
         else:
             out.append([before, clause])
     return out
+
+
+def _when_of_two(chains: Sequence[Sequence[Clause]]) -> None:
+    """ "Is it spring or autumn wiring": which of two times work is done at."""
+    for chain in chains:
+        for clause in chain:
+            works = [Work(str(one.value), one.spot, span=one.span) for one in clause.facts if one.kind == "event"]
+            timed = clause.when or any(fact.when for fact in clause.facts)
+            if clause.kind != "observe" or not works or len(works) != len(clause.facts) or not timed:
+                continue
+            clause.acts, clause.topic, clause.work, clause.facts = ["ask"], "when", works, []
+            for one in chain:
+                one.when = None
 
 
 def _asks(chain: Sequence[Clause], found: Found, words: Sequence[Word], lexicon: Lexicon) -> bool:
@@ -83,6 +101,13 @@ def _only_seen(clause: Clause) -> bool:
     """Whether a clause tells how something is, and neither asks nor tells of work."""
     seen = any(fact.kind in _SEEN for fact in clause.facts)
     return clause.kind == "observe" and seen and clause.topic in (None, "recall", "advice") and not clause.work
+
+
+def _names_a_tree(clause: Clause) -> bool:
+    """Whether a clause only names what the question is about: "the elm, mites?"."""
+    kinds = all(fact.kind == "species" for fact in clause.facts)
+    more = clause.work or clause.measures or clause.candidates or clause.topic
+    return kinds and bool(clause.facts or clause.tree) and not more
 
 
 def _missed_before(clause: Clause, found: Found, words: Sequence[Word]) -> bool:
