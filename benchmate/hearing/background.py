@@ -12,10 +12,11 @@ from .clauses import Clause
 from .doing import AT_ONCE, DONE, NOT
 from .lexicon import Lexicon
 from .opening import JOINERS, STOPS
+from .reading import Spot
 from .search import Found
 from .words import Word
 
-_LOOSE = frozenset({"days", "volume_l"})
+_LOOSE = frozenset({"days", "volume_l", "share"})
 
 
 def reasons_told(clauses: Sequence[Clause], found: Found, words: Sequence[Word], lexicon: Lexicon) -> None:
@@ -34,6 +35,10 @@ def reasons_told(clauses: Sequence[Clause], found: Found, words: Sequence[Word],
         refused = any(fact.kind == "event" and fact.denied for fact in clause.facts)  # "not feeding since it was dug"
         if refused or (at and clause.joined == ("pause",) and _refused(clauses[at - 1])):
             told = [fact for _, fact in clause.passive]
+            if not refused:  # "I won't wire the left branch since it was repotted": the place is that of the wiring
+                spot = clause.passive[0][0].spot
+                before = clauses[at - 1]
+                before.work = [replace(one, spot=spot) if one.spot == Spot() else one for one in before.work]
             clause.facts = [replace(f, when=f.when or clause.when) if f in told else f for f in clause.facts]
             clause.acts, clause.work, clause.passive, clause.when, clause.mood = ["observe"], [], [], None, None
             clause.kind, clause.because_at = "observe", since.first
@@ -49,7 +54,8 @@ def kept_from(clauses: Sequence[Clause], words: Sequence[Word], lexicon: Lexicon
         if clause.kind != "observe" or not (bare and clause.facts) or health or clause.topic:
             continue
         lost = not (before.acts or before.work or before.facts)
-        denied = any(words[n].text in lexicon.sense["refusing"] for n in range(*before.span))
+        leads = max(0, before.span[0] - 1)  # "not today, too wet"
+        denied = any(words[n].text in lexicon.sense["refusing"] for n in range(leads, before.span[1]))
         if _refused(before) or (lost and denied):
             clause.acts, clause.facts, clause.phrase, clause.taken = [], [], None, True
             clause.because_at = first - 1
@@ -94,17 +100,19 @@ def stays_out(clauses: Sequence[Clause], found: Found, lexicon: Lexicon) -> None
 
 
 def loose_amounts(clauses: Sequence[Clause], found: Found, words: Sequence[Word]) -> None:
-    """ "I'm away for two weeks", "a mix for 6 litres": an amount behind "for" of something that was not understood is
-    none of the tree's."""
+    """ "I'm away for two weeks", "a mix for 6 litres", "dropped half its leaves": an amount of what was not understood
+    is none of the tree's."""
     lost = "missed" in found.marks
+    ends = {token.end for one in clauses for token in one.idle}  # where words that say nothing end
     for clause in clauses:
         first, end = clause.span
         tokens = [token for token in found.tokens if first <= token.first < end]
         amount = next((token for token in tokens if token.kind == "MEASURE"), None)
         said = clause.facts or clause.work or clause.candidates or clause.tree or clause.topic
         bare = clause.kind == "observe" and not said and bool(clause.measures) and set(clause.measures) <= _LOOSE
-        if not bare or amount is None or not amount.first or words[amount.first - 1].text != "for":
+        shared = bare and "share" in clause.measures and clause.joined == ("pause",) and first in ends
+        if not shared and (not bare or amount is None or not amount.first or words[amount.first - 1].text != "for"):
             continue
-        if lost or any(one.idle_whole for one in clauses if one is not clause):
+        if shared or lost or any(one.idle_whole for one in clauses if one is not clause):
             clause.acts, clause.measures, clause.series = [], {}, []
             clause.idle += [token for token in tokens if token not in clause.idle]
