@@ -241,7 +241,8 @@ _REASON_ENDS = frozenset({",", ";", ".", "?", "!", ":", "and", "but", "so", "the
 def _reason(text: str, words: Sequence[Word], clauses: Sequence[Clause]) -> str | None:
     """The words after "because", as said."""
     for clause in clauses:
-        if clause.because_at is not None and clause.span[1] > clause.span[0]:
+        purpose = clause.topic is not None and clause.because_at in range(*clause.span)  # "may I cut it to thicken it"
+        if clause.because_at is not None and clause.span[1] > clause.span[0] and not purpose:
             end = clause.span[1]
             while end < len(words) and words[end].text not in _REASON_ENDS:
                 end += 1  # what was not understood of it belongs to it

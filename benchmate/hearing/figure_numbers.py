@@ -42,6 +42,8 @@ def said_numbers(words: Sequence[Word], known: NumberWords, dates: DateWords) ->
         found = found or _number_at(texts, at, known)
         if found is None:
             at += 1
+        elif found.unit != "date" and known.small.no_number.intersection(texts[found.end : found.end + 1]):
+            at = found.end  # "6 am", "five needle pine"
         else:
             out.append(found)
             at = found.end

@@ -37,6 +37,7 @@ class SmallWords:
     kinds_of: Words
     filling: Words
     leading: Words
+    no_number: Words
     before_one: Words
     one_at: Words
     of_them: Words

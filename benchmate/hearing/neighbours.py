@@ -6,7 +6,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
-from . import boxes, clause_senses, left_senses, link_senses, talk_senses, verb_senses, wetness
+from . import beside_senses, boxes, clause_senses, left_senses, link_senses, talk_senses, verb_senses, wetness
 from .lexicon import Lexicon
 from .sense import Sense
 from .words import Word
@@ -115,4 +115,14 @@ _FALSE: tuple[Callable[[Sense], bool], ...] = (
     verb_senses.does_a_part,
     verb_senses.tilted,
     left_senses.grows_off,
+    beside_senses.otherwise,
+    beside_senses.people_go,
+    beside_senses.by_its_article,
+    beside_senses.leaves_turn,
+    beside_senses.of_the_clock,
+    beside_senses.of_a_bend,
+    beside_senses.up_to_size,
+    beside_senses.questioned_warmth,
+    beside_senses.holds_off,
+    beside_senses.places_left,
 )

@@ -9,6 +9,7 @@ from .asked_after import asked_after
 from .asked_bare import asked_bare
 from .asked_state import asked_judgement, asked_states
 from .asked_tail import asked_by_more
+from .background import done_by_no_one, kept_from, loose_amounts, reasons_told, stays_out
 from .came_from import came_from
 from .choosing import choices_of_work
 from .clauses import Clause
@@ -37,6 +38,7 @@ from .search import Found
 from .second_places import second_places
 from .still_to_come import put_off
 from .struck import named_deed, struck
+from .suspected import suspected
 from .thing_after import thing_after
 from .weather_past import weather_past
 from .words import Word
@@ -76,6 +78,12 @@ def settle(
     asked_by_more(clauses, words, lexicon, on)
     choices_of_work(clauses, found, words, lexicon, on)
     take_questions(clauses, found, words, lexicon)
+    suspected(clauses, found, words, lexicon)
+    reasons_told(clauses, found, words, lexicon)
+    kept_from(clauses, words, lexicon)
+    stays_out(clauses, found, lexicon)
+    loose_amounts(clauses, found, words)
+    done_by_no_one(clauses, found, words, lexicon)
     found = put_off(clauses, found, words, lexicon)
     asked_bare(clauses, found, words, lexicon)
     asked_states(clauses, found, words)

@@ -68,6 +68,7 @@ class ValueWords:
         self.by = frozenset(joined.get("by", []))
         self.range = frozenset(joined.get("range", []))
         self.block_least_mm: float = numbers.get("block", {}).get("least_mm", 0)
+        self.block_most_mm: float = numbers.get("block", {}).get("most_mm", 0)
         self.block_unit_mm: float = numbers.get("block", {}).get("mm_a_unit", 1)
         self.minus = frozenset(joined.get("minus", []))
         self.single = frozenset(joined.get("single", []))

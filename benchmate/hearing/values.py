@@ -276,7 +276,9 @@ def _block(vw: ValueWords, words: Sequence[str], number: tuple[float, int]) -> I
         following = cardinal(vw, words, after + 1)
     unit_mm = last[0][1] if last else next((own for _, own in sizes if own), None)
     if unit_mm is None and len(sizes) == 3:  # "a 30 by 22 by 8 pot"
-        unit_mm = vw.block_unit_mm if min(size for size, _ in sizes) < vw.block_least_mm else 1.0
+        numbers = [size for size, _ in sizes]
+        small = min(numbers) < vw.block_least_mm or max(numbers) < vw.block_most_mm
+        unit_mm = vw.block_unit_mm if small else 1.0
     if len(sizes) > 1 and unit_mm and following:
         end = last[1] if last else following[1]
         mm = [size * (own or unit_mm) for size, own in sizes]

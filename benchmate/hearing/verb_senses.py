@@ -28,9 +28,8 @@ def owned_verb(s: Sense) -> bool:
 
 def lies_frozen(s: Sense) -> bool:
     """ "Water in the pot frozen solid": what lies somewhere, and has frozen, is no work."""
-    thing = (
-        s.kind in ("V", "EVENT", "PART") and s.alone and s.is_one_of("freezes") and any(t.kind == "AT" for t in s.next)
-    )
+    lies = s.after in s.lexicon.sense["frozen"] or any(t.kind == "AT" for t in s.next)
+    thing = s.kind in ("V", "EVENT", "PART") and s.alone and s.is_one_of("freezes") and lies
     ends = next((n for n in range(s.at, len(s.texts)) if s.texts[n] in JOINERS | STOPS | {","}), len(s.texts))
     return thing and bool(set(s.lexicon.sense["frozen"]).intersection(s.texts[s.at : ends]))
 

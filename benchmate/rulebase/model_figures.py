@@ -178,6 +178,7 @@ class SmallShape(Shape):
     unitless: Phrases = Field(default=[])
     glued: Phrases = Field(default=[])
     numbered: Phrases = Field(default=[])
+    no_number: Phrases = Field(default=[])
     day_leads: Phrases = Field(default=[])
     middle: Phrases = Field(default=[])
     in_month: Phrases = Field(default=[])
