@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
 from benchmate.value import replace
 
 from .clauses import Clause, Setting
@@ -94,14 +92,6 @@ def pulled(setting: Setting, clause: Clause, phrase: Phrase) -> bool:
     clause.work, clause.acts = [Work(work, phrase.spot(), done=DONE, span=(first.span[0], phrase.span[1]))], ["decide"]
     clause.mood, clause.kind = Mood(DONE), "decide"
     return True
-
-
-def unsaid(clause: Clause, had: Sequence[Phrase]) -> None:
-    """ "The mesquite has a huge root": a part that a tree has, and of which nothing is known, is told as missed."""
-    told = clause.work or clause.measures or clause.candidates or clause.means or clause.dated or clause.harmed
-    if told or clause.topic or any(fact.kind != "species" for fact in clause.facts):
-        return
-    clause.idle += [Token("PART", phrase.part, *phrase.span, 0.0) for phrase in had]
 
 
 def worked(setting: Setting, clause: Clause, subject: Phrase, measures: dict[str, float]) -> bool:

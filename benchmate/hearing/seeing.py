@@ -12,7 +12,7 @@ from .clauses import TRUNKS, Clause, Setting, chain
 from .day_seen import seen_date
 from .doing import DONE, LATER, NOT, NOW, Mood
 from .going_on import carried_on, of_the_part_before
-from .noting import back_to, harmed, noted, only_there, placing, pulled, seen_there, unsaid, worked
+from .noting import back_to, harmed, noted, only_there, placing, pulled, seen_there, worked
 from .phrases import ASIDE, CREATURE, HIDDEN, Phrase, leaves, linked_phrase, read_phrase
 from .placing import at_place, merged, of_some, only_named_by, only_place, placed, weighed_against
 from .reading import Fact, Spot, Work
@@ -39,7 +39,6 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
     aux: list[str] = []
     had = nowhere = led = False
     link: Token | None = None
-    had_parts: list[Phrase] = []
     place = Spot()  # said before what is found there: "the wire on the left branch is biting"
     steps = chain(node, whole="vp")
     clause.at_base = any(
@@ -82,7 +81,6 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
                 if subject is not None and at_side and "be" in aux and _only_number(phrase):
                     subject.numbers = phrase.numbers  # "the right one is 7", beside a size
                 _said(setting, clause, phrase, subject, aux)
-                had_parts += [phrase] if "have" in aux and phrase.shown_part and len(clause.facts) == before else []
                 if "not" in aux and len(clause.facts) == before and phrase.part and clause.facts and not clause.work:
                     clause.idle += leaves(item)  # "the elm hasn't any taper": a denial must not be lost
                 if aux and len(clause.facts) == before and only_place(phrase):  # "the open wound is at the front"
@@ -125,7 +123,6 @@ def see(setting: Setting, clause: Clause, node: Node) -> None:
             if phrase.called:
                 clause.tree = phrase.called
             aux, link = [], None
-    unsaid(clause, had_parts)
 
 
 def _fronted(first: Phrase | None, whole: bool = False) -> Spot:

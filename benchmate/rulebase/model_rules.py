@@ -250,3 +250,4 @@ class QuestionShape(Shape):
     kind: list[str] = Field(default=[])
     heard_as: str | None = None
     of_no_kind: bool = False
+    before_figures: bool = False

@@ -62,12 +62,12 @@ def known_answer(bench: Bench, said: str) -> Answer | None:
     if asked is None:
         return None
     whole = house.hear(said, bench.on, bench.context.lending)
-    if whole.figure and not whole.missed:  # "what volume of soil does the pot take"
+    question = house.answers["question"][asked]
+    if whole.figure and not question.get("before_figures"):  # "what volume of soil does the pot take"
         return None
     told = house.hear(", ".join(rest), bench.on, bench.context.lending) if rest else None
     acts = set(told.acts) if told else set()
     before = bench.carry(told) if told and acts & told_of and acts <= {*told_of, "leave"} else None
-    question = house.answers["question"][asked]
     whole = Reading(said) if question.get("of_no_kind") else with_tree(whole, bench)
     facts = tuple(fact for fact in whole.facts if fact.kind == "species" and not fact.denied)
     answer = bench.carry(Reading(said, ("ask",), KNOWN, facts, tree=whole.tree, term=asked))

@@ -52,7 +52,7 @@ def may_be_another(reading: Reading, words: Sequence[Word], lexicon: Lexicon) ->
     scale"), or work was done to them ("repotted Bob"). None where there are none, or the tree is named."""
     if reading.tree or reading.several or species_said(reading) or reading.refers:
         return None
-    heard = [one for one in reading.missed if reading.said[slice(*one.span)] == one.words]
+    heard = [one for one in reading.missed if reading.said[slice(*one.span)] == one.words and _new(one, lexicon)]
     for one in heard:
         before = [word.text for word in words if word.end <= one.span[0]]
         if "observe" in reading.acts and _leads(before, lexicon) and _tells_of(one, reading):
@@ -61,6 +61,12 @@ def may_be_another(reading: Reading, words: Sequence[Word], lexicon: Lexicon) ->
         if "decide" in reading.acts and any(_done_to(one, work, words, lexicon) for work in works):
             return one
     return None
+
+
+def _new(one: Missed, lexicon: Lexicon) -> bool:
+    """Whether the words are no words of every day: such a name is known by its capital alone ("Rusty has scale")."""
+    words = one.words.split()
+    return all(word[0].isupper() or word.casefold() not in lexicon.known | lexicon.plain for word in words)
 
 
 def _tells_of(one: Missed, reading: Reading) -> bool:

@@ -23,7 +23,7 @@ SAID = frozenset({"", "off", "out", "back", "down", "up", "on", "over", "round"}
 def things() -> dict[str, str]:
     """The word for each part that a phrase may name; parts that only help to tell the work have none."""
     words = {part: said[0] for part, said in TABLES["words/places.toml"]["PART"].items() if not part.startswith("~")}
-    words |= {means: said[0] for means, said in TABLES["words/findings.toml"]["MEANS"].items()}
+    words |= {means: said[0] for means, said in TABLES["words/findings.toml"]["MEANS"].items() if said}
     return {part: f"the {word}" for part, word in words.items() if "[" not in word}
 
 
