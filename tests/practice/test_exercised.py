@@ -92,9 +92,8 @@ def test_every_rule_speaks_in_some_example():
 
 
 def test_every_caution_is_told_in_some_example():
-    spoken = {
-        id for id, table in built()[2].cautions.items() if table.get("told") or table.get("beside")
-    }  # tests/talk/test_first_aid.py
+    # told in the talk alone: tests/talk/test_first_aid.py
+    spoken = {id for id, table in built()[2].cautions.items() if table.get("told") or table.get("beside")}
     same(set(built()[2].cautions) - spoken - reached()["caution"], set(), "cautions")
 
 
