@@ -246,3 +246,4 @@ class QuestionShape(Shape):
     kind: list[str] = Field(default=[])
     heard_as: str | None = None
     of_no_kind: bool = False
+    cautions: list[str] = Field(default=[])
