@@ -251,3 +251,4 @@ class QuestionShape(Shape):
     heard_as: str | None = None
     of_no_kind: bool = False
     before_figures: bool = False
+    cautions: list[str] = Field(default=[])

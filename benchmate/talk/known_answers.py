@@ -10,7 +10,8 @@ from typing import TYPE_CHECKING, Any
 
 from benchmate.hearing.reading import Fact, Reading
 from benchmate.hearing.word_patterns import clauses, starts
-from benchmate.practice.advice import Caution
+from benchmate.practice.advice import Advice, Caution
+from benchmate.practice.warnings import caution_of
 from benchmate.talk.which_tree import meant_tree, species_said
 from benchmate.telling.answer import Answer
 from benchmate.telling.dates import day_words, span_words
@@ -73,6 +74,9 @@ def known_answer(bench: Bench, said: str) -> Answer | None:
     answer = bench.carry(Reading(said, ("ask",), KNOWN, facts, tree=whole.tree, term=asked))
     if plain := question.get("heard_as"):
         answer = replace(_weighed_too(bench, said, plain, whole, facts), says=answer.says)
+    if named := [one for one in (caution_of(id, house.book) for id in question.get("cautions", ())) if one]:
+        advice = answer.advice or Advice(answer.reading, answer.tree, bench.on.isoformat())
+        answer = replace(answer, advice=replace(advice, cautions=(*named, *advice.cautions)))
     if before is None:
         return answer
     return replace(
