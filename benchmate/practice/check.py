@@ -151,7 +151,7 @@ def works_without_a_rule(book: RuleBook, bounds: Bounds, place_of: PlaceOf) -> I
 @check
 def works_that_cannot_be_told(book: RuleBook, bounds: Bounds, place_of: PlaceOf) -> Iterator[Fault]:
     for work, table in book.works.items():
-        if not (table.get("told") or table.get("beside")):
+        if not table.get("told"):
             path, line = place_of(f"works/{table.get('group', 'none')}.toml", f"work.{work}", "")
             remedy = f'add told = {{do = "{work} {{it|it}}", done = "..."}}'
             yield Fault(path, line, f"work.{work}", "no words tell this work", remedy)

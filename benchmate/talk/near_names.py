@@ -65,8 +65,11 @@ def may_be_another(reading: Reading, words: Sequence[Word], lexicon: Lexicon) ->
 
 def _new(one: Missed, lexicon: Lexicon) -> bool:
     """Whether the words are no words of every day: such a name is known by its capital alone ("Rusty has scale")."""
-    words = one.words.split()
-    return all(word[0].isupper() or word.casefold() not in lexicon.known | lexicon.plain for word in words)
+
+    def everyday(word: str) -> bool:
+        return word.casefold() in lexicon.known or word.casefold() in lexicon.plain
+
+    return all(word[0].isupper() or not everyday(word) for word in one.words.split())
 
 
 def _tells_of(one: Missed, reading: Reading) -> bool:

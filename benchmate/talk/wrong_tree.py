@@ -23,7 +23,7 @@ def wrong_tree(short: Short, talk: Context) -> Reading | None:
     small = {*short.lexicon.sense["openers"], *short.lexicon.sense["sorry"], *short.lexicon.sense["refusals"]}
     texts = _without_ends(short.texts, {*small, *sense["beside"]})
     says = next(((at, end) for at in range(len(texts)) if (end := _stands(texts, at, sense["says"]))), None)
-    of_tree = says is not None and "tree" in texts[says[0] : says[1]]  # not "in the wrong pot"
+    of_tree = says is not None and bool(set(sense["of_tree"]) & set(texts[says[0] : says[1]]))
     if len(names) != 1:  # there is none to move; but what was done to the wrong tree goes down for no other
         return Reading(short.said, ("correct",)) if of_tree and _works_alone(short.heard) else None
     if says is not None:
