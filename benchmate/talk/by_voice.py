@@ -21,13 +21,14 @@ if TYPE_CHECKING:
 
 def listener_of(house: House, on: dt.date) -> tuple[Listener, Occasion]:
     """The listener of this garden, and what its readings hang on. Raises UserError without the voice extra."""
+    from benchmate.talk.teaching import kept_voice
     from benchmate.voice import Listener, Occasion
 
     trees = house.trees()
     names, species = tuple(tree.name for tree in trees), tuple(tree.species for tree in trees if tree.species)
     kept = house.folder / ".benchmate" if house.folder else None
     print("Making ready to listen; the first time takes half a minute.", file=sys.stderr, flush=True)
-    listener = Listener(house.tables.tables, house.ear, names, kept, species)
+    listener = Listener(house.tables.tables, house.ear, names, kept, species, kept_voice(house))
     return listener, Occasion(on, house.place.southern, names, house.first_frost(on))
 
 
@@ -47,6 +48,8 @@ def spoken_statements(bench: Bench) -> tuple[Iterator[str], Callable[[str], Answ
     from benchmate.voice.microphone import spoken_statements as spoken
 
     listener, at = listener_of(bench.house, bench.on)
+    if bench.house.folder and not listener.knows_speaker:
+        print("To be heard better, read some lines aloud once: benchmate voice", file=sys.stderr, flush=True)
     heard: list[Reading] = []
 
     def statements() -> Iterator[str]:

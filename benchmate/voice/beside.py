@@ -25,8 +25,9 @@ _PROGRAM = "from benchmate.voice.beside import serve; serve()"
 class RunBeside:
     """The same in a process of its own. What is handed over is heard there while work goes on here."""
 
-    def __init__(self, model: VoiceModel, warp: float) -> None:
-        command = [sys.executable, "-P", "-c", _PROGRAM, str(model.language), str(model.dictionary), str(warp)]
+    def __init__(self, model: VoiceModel, warp: float, means: Path | None = None) -> None:
+        files = [str(model.language), str(model.dictionary), str(means or "")]
+        command = [sys.executable, "-P", "-c", _PROGRAM, str(warp), *files]
         self._process = subprocess.Popen(
             command,
             stdin=subprocess.PIPE,
@@ -79,9 +80,9 @@ class RunBeside:
 
 
 def serve() -> None:
-    """Answer sounds on standard input until it ends; model and warp are the program's arguments."""
-    language, dictionary, warp = sys.argv[1:4]
-    run = Run(VoiceModel(Path(language), Path(dictionary)), float(warp))
+    """Answer sounds on standard input until it ends; warp, model and a speaker's means are the program's arguments."""
+    warp, language, dictionary, means = sys.argv[1:5]
+    run = Run(VoiceModel(Path(language), Path(dictionary)), float(warp), Path(means) if means else None)
     while len(head := sys.stdin.buffer.read(HEAD)) == HEAD:
         sound = sys.stdin.buffer.read(int.from_bytes(head[1:], "big"))
         if head[:1] == BEGIN:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import tempfile
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from benchmate.fault import UserError
@@ -13,8 +13,9 @@ from benchmate.hearing import Ear, Reading
 
 from .doubt import heard_words
 from .model import voice_model, wake_words
-from .recogniser import Recogniser, Speech, base_dictionary
+from .recogniser import WARPS, Recogniser, Speech, base_dictionary, general_sounds
 from .shapes import ANY_DAY, Tables
+from .taught import means_of
 from .wave_file import read_wave
 
 MISTIMED = 12.0  # what it costs the ear where a verb's form does not go with the day, as much as a few words missed
@@ -34,7 +35,7 @@ class Listener:
     """Hears statements. Making one takes a second, and some fifteen more whenever rules or names have changed.
 
     tables: the parsed rule files. names, species: of the garden's trees. folder: where the voice's model is kept, or
-    None for the machine's temporary folder. Raises UserError without the extra.
+    None for the machine's temporary folder. taught: of a speaker's own voice. Raises UserError without the extra.
     """
 
     def __init__(
@@ -44,17 +45,23 @@ class Listener:
         names: Sequence[str] = (),
         folder: Path | None = None,
         species: Sequence[str] = (),
+        taught: Path | None = None,
     ) -> None:
         base = base_dictionary()
         self.ear = ear
         self.wake = wake_words(tables)
         kept = folder or Path(tempfile.gettempdir()) / "benchmate-voice"
         try:
-            self.model = voice_model(tables, ear, names, kept, base, species)
+            self.model = replace(voice_model(tables, ear, names, kept, base, species), taught=taught)
         except OSError as error:
             raise UserError(f"{kept}: the voice's model cannot be kept there ({error.strerror}); free it") from error
         self._names = tuple(names)
         self.recogniser = Recogniser(self.model, self._effort, _times(ear))
+
+    @property
+    def knows_speaker(self) -> bool:
+        """Whether it goes by a voice that was taught."""
+        return means_of(self.model.taught, WARPS[0], general_sounds()) is not None
 
     def _effort(self, text: str) -> float:
         """What it costs the ear to take the words in: much where it has to miss some or to guess, or where a work is

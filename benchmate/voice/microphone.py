@@ -110,6 +110,15 @@ def _until(ended: Callable[[], object], microphone: Microphone, recogniser: Reco
         return heard.result()
 
 
+def recorded(ended: Callable[[], object], microphone: Microphone) -> bytes:
+    """What is said until `ended` returns."""
+    try:
+        ended()
+    finally:
+        microphone.finish()
+    return b"".join(microphone.chunks())
+
+
 def woken_statements(microphone: Microphone, recogniser: Recogniser, wake: Sequence[str]) -> Iterator[Speech]:
     """Statements said behind a wake word. What is said without one is dropped and kept nowhere."""
     live = recogniser.live()

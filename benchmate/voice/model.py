@@ -37,10 +37,12 @@ _FORM = "7"  # raise when the code that makes the model changes what it makes
 
 @dataclass(frozen=True, slots=True)
 class VoiceModel:
-    """language: ARPA file. dictionary: words with their phones, a line each way."""
+    """language: ARPA file. dictionary: words with their phones, a line each way. taught: folder of a speaker's own
+    voice, if one is kept."""
 
     language: Path
     dictionary: Path
+    taught: Path | None = None
 
 
 def voice_model(

@@ -22,6 +22,7 @@ from .lattice import LANGUAGE, SENTENCE, Language, Way, behind
 from .live import Live
 from .model import VoiceModel
 from .run import Run
+from .taught import means_of
 
 GET_IT = "listening needs the voice extra; get it with: pip install 'benchmate[voice]'"
 CHUNK = 3_200  # bytes: a tenth of a second
@@ -60,6 +61,11 @@ def base_dictionary() -> Path:
     return Path(_pocketsphinx().get_model_path("en-us/cmudict-en-us.dict"))
 
 
+def general_sounds() -> Path:
+    """The folder of the sound model that the recogniser came with. Raises UserError without the extra."""
+    return Path(_pocketsphinx().get_model_path("en-us/en-us"))
+
+
 def _pocketsphinx() -> Any:
     try:
         return import_module("pocketsphinx")
@@ -79,8 +85,9 @@ class Recogniser:
         _pocketsphinx()
         self._effort = effort
         self._times = times
-        self._beside = RunBeside(model, WARPS[1])
-        self._run = Run(model, WARPS[0])
+        here, there = (means_of(model.taught, warp, general_sounds()) for warp in WARPS)
+        self._beside = RunBeside(model, WARPS[1], there)
+        self._run = Run(model, WARPS[0], here)
 
     def hear(self, sound: bytes) -> Speech:
         """The words of one statement. sound: 16-bit mono samples at 16 kHz."""

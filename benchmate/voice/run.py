@@ -29,12 +29,13 @@ SEARCH = {
 class Run:
     """One decoder with the frequencies warped by a factor (1: as they are). Raises ImportError without the extra.
 
+    means: file of the means of one speaker's own voice, in place of the general ones.
     A sound is heard whole (`ways`), or while it comes in: `begin` with its beginning, `more` for each part, `end`.
     """
 
-    def __init__(self, model: VoiceModel, warp: float) -> None:
+    def __init__(self, model: VoiceModel, warp: float, means: Path | None = None) -> None:
         sphinx: Any = import_module("pocketsphinx")
-        files = {"lm": str(model.language), "dict": str(model.dictionary)}
+        files = {"lm": str(model.language), "dict": str(model.dictionary)} | ({"mean": str(means)} if means else {})
         self._decoder = sphinx.Decoder(sphinx.Config(**files, **SEARCH, warp_params=str(warp)))
         self._language = self._decoder.get_lm(self._decoder.current_search())
         self._nats = self._decoder.logmath

@@ -14,6 +14,7 @@ others. `--raise` lifts the floors in tests/voice/floors.toml to what was reache
 those of the sample that the tests say, a statement below what was reached, since the model follows every word of the
 lexicon. Each statement is said once, in its own voice. `--hard`: voices that the recogniser takes badly. `--fresh`
 and `--held`: the lists that nothing was chosen by; `--unseen`, `--seen`: lists that were such a list once.
+`--taught N`: each voice has read the first N lines of rules/words/reading_aloud.toml aloud before.
 """
 
 from __future__ import annotations
@@ -33,7 +34,7 @@ sys.path.insert(0, str(Path(__file__).parent.parent / "voice"))
 from delivery import Bench, left_open, pressed, speech_ends
 from garden_noise import mixed
 from scoring import judge
-from spoken import HARD, VOICES, can_test, listener, said_by, statements, word_errors
+from spoken import HARD, VOICES, can_test, listener, said_by, statements, taught_by, word_errors
 
 from benchmate.voice import Occasion
 from benchmate.voice.said import PAUSES, spoken_words
@@ -55,17 +56,21 @@ def measure(
     corpus: str = "statements",
     levels: Sequence[str] = tuple(LEVELS),
     opened: bool = False,
+    taught: int = 0,
 ) -> dict[str, dict[str, float]]:
     """Level of noise -> what was reached, as shares and seconds. corpus: a list of tests/voice. opened: with the
-    microphone left open."""
+    microphone left open. taught: lines that each voice has read aloud before, in quiet."""
     missing = can_test()
     if missing:
         raise SystemExit(missing)
-    hearer = listener(Path(tempfile.gettempdir()) / "benchmate-voice-tests")
-    bench = Bench(hearer)
+    folder = Path(tempfile.gettempdir()) / "benchmate-voice-tests"
     rows: dict[str, list[dict[str, Any]]] = {level: [] for level in levels}
-    for number, statement in list(enumerate(statements(corpus)))[::every]:
-        voice, speed = voices[(number * 5 + number // len(voices)) % len(voices)]
+    last = None
+    for which, number, statement in in_order(statements(corpus), len(voices), every, taught > 0):
+        voice, speed = voices[which]
+        if last is None or (taught and which != last):
+            last, hearer = which, listener(folder, taught_by(voice, speed, taught) if taught else None)
+            bench = Bench(hearer)
         speech = said_by(statement, voice, speed) + (bytes(STAYS_OPEN) if opened else b"")
         want = hearer.ear.hear(" ".join(spoken_words(statement, {})), AT.on).as_json()
         words = [word for word in spoken_words(statement, {}) if word not in PAUSES]
@@ -91,6 +96,13 @@ def measure(
             if told and not exact:
                 print(f"{level:<6} {voice:<20} {'SILENT' if silent else 'told':<6} {statement} | {heard}", flush=True)
     return {level: _summed(found) for level, found in rows.items()}
+
+
+def in_order(said: Sequence[str], voices: int, every: int, by_voice: bool) -> list[tuple[int, int, str]]:
+    """(number of the voice, number of the statement, statement), those of one voice together where that is asked."""
+    chosen = list(enumerate(said))[::every]
+    rows = [((number * 5 + number // voices) % voices, number, statement) for number, statement in chosen]
+    return sorted(rows, key=lambda row: row[0]) if by_voice else rows
 
 
 def _summed(rows: list[dict[str, Any]]) -> dict[str, float]:
@@ -143,11 +155,12 @@ def main(words: list[str]) -> None:
     asked = words[words.index("--levels") + 1].split(",") if "--levels" in words else [""]
     levels = [level for level in LEVELS if level.startswith(tuple(asked))]
     voices = HARD if "--hard" in words else VOICES
-    reached = measure(voices, every, "--quiet" not in words, corpus, levels, "--open" in words)
+    taught = int(words[words.index("--taught") + 1]) if "--taught" in words else 0
+    reached = measure(voices, every, "--quiet" not in words, corpus, levels, "--open" in words, taught)
     for level, found in reached.items():
         shown = "  ".join(f"{key} {value:.3f}" for key, value in found.items())
         print(f"{level:<6} {shown}")
-    whole = voices is VOICES and corpus == "statements" and "--open" not in words
+    whole = voices is VOICES and corpus == "statements" and "--open" not in words and not taught
     if "--raise" in words and every in (1, SAMPLE) and whole:
         kept = {level: found for level, found in reached.items() if every == 1 or level in SAMPLED}
         lift_floors(kept if every == 1 else {"both": pooled(kept)}, "all" if every == 1 else "sample")

@@ -18,8 +18,9 @@ from benchmate.hearing import Reading
 from benchmate.voice import Listener, Occasion, Speech
 from benchmate.voice.floor import FRAME, powers_of
 from benchmate.voice.microphone import utterances
-from benchmate.voice.recogniser import CHUNK, WARPS
+from benchmate.voice.recogniser import CHUNK, WARPS, general_sounds
 from benchmate.voice.run import Run
+from benchmate.voice.taught import means_of
 from benchmate.voice.wave_file import RATE
 
 FAINT = 1e-4  # of the power of the louder half; what is fainter is no speech
@@ -79,6 +80,11 @@ class Delivered:
     work_s: float
 
 
+def beside_of(hearer: Listener) -> Run:
+    """The run that a listener has beside, in this process."""
+    return Run(hearer.model, WARPS[1], means_of(hearer.model.taught, WARPS[1], general_sounds()))
+
+
 class Bench:
     """A listener whose two runs are counted."""
 
@@ -86,7 +92,7 @@ class Bench:
         hearer.recogniser.close()
         self._hearer = hearer
         self._here = hearer.recogniser._run = Counted(hearer.recogniser._run)  # type: ignore[assignment]
-        self._there = hearer.recogniser._beside = Counted(Run(hearer.model, WARPS[1]))  # type: ignore[assignment]
+        self._there = hearer.recogniser._beside = Counted(beside_of(hearer))  # type: ignore[assignment]
 
     def hear(self, parts: Parts, at: Occasion) -> Delivered | None:
         """The last statement of the parts in which words were heard; None where none came to its end."""

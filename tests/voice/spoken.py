@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import io
+import json
 import shutil
 import subprocess
 import tempfile
@@ -16,9 +17,11 @@ from typing import Any
 
 from benchmate.hearing import Ear, build_lexicon, grammar_data
 from benchmate.voice import Listener, read_wave
+from benchmate.voice.own import Lesson, lesson_lines
 
 HERE = Path(__file__).parent
 RULES = HERE.parents[1] / "rules"
+OWN = HERE.parents[1] / "benchmate" / "voice" / "own"
 # Voice of espeak-ng and words a minute: American and British, deep and high.
 VOICES = [
     ("en-us+klatt4", 130),
@@ -53,9 +56,25 @@ def rule_tables() -> dict[str, Any]:
     }
 
 
-def listener(folder: Path) -> Listener:
+def listener(folder: Path, taught: Path | None = None) -> Listener:
     tables = rule_tables()
-    return Listener(tables, Ear(build_lexicon(tables), grammar_data()), (), folder)
+    return Listener(tables, Ear(build_lexicon(tables), grammar_data()), (), folder, taught=taught)
+
+
+def taught_by(voice: str, speed: int, lines: int) -> Path:
+    """The folder of what that voice taught by reading so many lines aloud. Kept, so that it is learnt once."""
+    tables = rule_tables()
+    read = lesson_lines(tables)[:lines]
+    of = [read, tables["words/sounds.toml"], *(path.read_text("utf-8") for path in sorted(OWN.glob("*.py")))]
+    digest = hashlib.sha256(json.dumps([voice, speed, of], sort_keys=True).encode()).hexdigest()[:20]
+    folder = Path(tempfile.gettempdir()) / "benchmate-voice-tests" / f"taught-{digest}"
+    if not folder.is_dir():
+        lesson = Lesson(tables, folder)
+        for line in read:
+            lesson.take(line, said_by(line, voice, speed))
+        lesson.keep()
+        lesson.close()
+    return folder
 
 
 def said_by(statement: str, voice: str, speed: int) -> bytes:

@@ -245,4 +245,16 @@ COMMANDS: tuple[Command, ...] = (
         ("benchmate.hearing", "benchmate.practice"),
         json=False,
     ),
+    Command(
+        "voice",
+        "read lines aloud once, so that your own voice is heard better (voice extra)",
+        "benchmate voice --forget --demo",
+        f"{SPEAK}:voice_command",
+        ("benchmate.voice.own",),
+        (
+            _arg("--wav", help="recordings of the lines, in any order", nargs="+", metavar="F"),
+            _arg("--forget", help="forget the voice that was learnt", action="store_true"),
+        ),
+        json=False,
+    ),
 )

@@ -1,4 +1,4 @@
-"""`say`, `hear`, `words` and `learn`: commands that take statements, or speak of them."""
+"""`say`, `hear`, `words`, `learn` and `voice`: commands that take statements, or speak of them."""
 
 from __future__ import annotations
 
@@ -134,4 +134,12 @@ def learn_command(args: Namespace) -> int:
     from benchmate.talk.learning import learn
 
     status: int = learn(args)
+    return status
+
+
+def voice_command(args: Namespace) -> int:
+    """Lines read aloud, from which the recogniser learns a voice."""
+    from benchmate.talk.teaching import teach
+
+    status: int = teach(args)
     return status
