@@ -12,8 +12,8 @@ silence, so that after_speech_s holds some 0.8 s till the press; with `--open` t
 second of silence ends it (`never`: statements whose end was not found). `--levels clean,20` leaves out
 others. `--raise` lifts the floors in tests/voice/floors.toml to what was reached, never lowers them; with `--every 6`
 those of the sample that the tests say, a statement below what was reached, since the model follows every word of the
-lexicon. Each statement is said once, in its own voice. `--hard`: voices that the recogniser takes badly. `--fresh`
-and `--held`: the lists that nothing was chosen by; `--unseen`, `--seen`: lists that were such a list once.
+lexicon. Each statement is said once, in its own voice. `--hard`: voices that the recogniser takes badly. `--fresh`,
+`--held` and `--spare`: the lists that nothing was chosen by; `--unseen`, `--seen`: lists that were such a list once.
 `--taught N`: each voice has read the first N lines of rules/words/reading_aloud.toml aloud before.
 """
 
@@ -150,6 +150,7 @@ def main(words: list[str]) -> None:
         "--unseen": "statements_unseen",
         "--seen": "statements_seen",
         "--held": "statements_held",
+        "--spare": "statements_spare",
     }
     corpus = next((name for asked, name in lists.items() if asked in words), "statements")
     asked = words[words.index("--levels") + 1].split(",") if "--levels" in words else [""]

@@ -54,6 +54,7 @@ class Listener:
     """Hears the words whose number the sound repeats, some of them unsure."""
 
     wake = ("bench mate",)
+    knows_speaker = True
     unsure: tuple[str, ...] = ()
 
     def __init__(self, ear):
