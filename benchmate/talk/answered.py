@@ -6,8 +6,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from benchmate.hearing.reading import Reading, Work
-from benchmate.practice.advice import ASK, AVOID, GO, HOLD, Option
+from benchmate.practice.advice import ASK, AVOID, GO, HOLD
 from benchmate.talk.asked_how import phrase_places
+from benchmate.talk.bare_orders import against_words
 from benchmate.talk.decide import LEFT_WORKS
 from benchmate.talk.following import near
 from benchmate.talk.statement import yes_or_no
@@ -157,12 +158,7 @@ def as_it_waits(turn: Turn) -> None:
             turn.reading = reading = replace(reading, work=works, when=option.opens)
             turn.aside.append(f"put down as a plan, since it has to wait until {day_words(opens, turn.on)}")
         else:
-            turn.confirm = f"{_against(option)} Log it as done all the same? Say yes or no."
-
-
-def _against(option: Option) -> str:
-    says = option.against[0].says if option.against else "A fact that decides is not known"
-    return says.rstrip(".") + "."
+            turn.confirm = f"{against_words(option)} Log it as done all the same? Say yes or no."
 
 
 def begun_before(turn: Turn) -> Logged:
