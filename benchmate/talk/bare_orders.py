@@ -44,7 +44,7 @@ def against_words(option: Option) -> str:
 
 
 def _bare(turn: Turn, work: Work) -> bool:
-    """Whether these words tell the work by the bare verb, which is no past form too ("cut"), of nobody ("I wire it")."""
+    """Whether these words tell the work by the bare verb, no past form too ("cut"), of nobody ("I wire it")."""
     said, lexicon = turn.reading.said, turn.house.lexicon
     before = lexicon.split(said[: work.span[0]])
     if before and before[-1] in lexicon.sense["people"]:

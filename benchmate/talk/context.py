@@ -48,7 +48,8 @@ class Context:
     figure: the figure question of the last statement, if it was one. figure_asks: whether that asked for more.
     unnamed: what was told of a tree that has no record yet, oldest first: "call it Ditch" begins it with that.
     those: names of the trees that the last statement was about, where it was about several: "them" means these, and
-    where it told something of some of the garden none is at hand.
+    where it told something of some of the garden none is at hand. earlier, earlier_made: the statement before the one
+    that `amends` holds, and what it logged.
     """
 
     tree: str | None = None
@@ -66,6 +67,8 @@ class Context:
     figure_asks: bool = False
     unnamed: tuple[Reading, ...] = ()
     those: tuple[str, ...] = ()
+    earlier: Reading | None = None
+    earlier_made: Logged = ()
 
     @property
     def species(self) -> str | None:

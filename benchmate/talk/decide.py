@@ -235,7 +235,7 @@ def _stated(reading: Reading) -> list[Fact]:
     """What the statement says is so. Facts in a question of its own ("which ones are weak") are not stated."""
     if not {"observe", "decide", "new", "note"} & set(reading.acts):
         return []
-    if reading.topic in ("what-if", "list", "recall", "due"):
+    if reading.topic in ("what-if", "list", "due") or (reading.topic == "recall" and "observe" not in reading.acts):
         return []
     return [fact for fact in (*reading.facts, *reading.candidates) if fact.kind not in ("species", "trait")]
 

@@ -236,6 +236,9 @@ def pick(turn: Turn) -> None:
         against = option.against[0].says if option.against else "a fact that decides is not known"
         turn.confirm = f"{sentence(against)} Log it all the same? Say yes or no."
         return
+    if (lost := _put_off_by(turn)) and not turn.confirmed:
+        turn.confirm = f'"{lost}" was not taken in. Log it as done now, {option_words(option)}? Say yes or no.'
+        return
     refused = [option_words(other) for other in options if other is not option and other.work not in LEFT_WORKS]
     turn.taken_from = offered
     turn.tree = meant_tree(Reading("", tree=offered.tree), turn.house.trees(), None).tree if offered.tree else None
@@ -252,6 +255,16 @@ def pick(turn: Turn) -> None:
     turn.meaning = Reading(
         turn.reading.said, ("decide",), work=(Work(option.work, option.spot, {}, "now", option.manner),)
     )
+
+
+def _put_off_by(turn: Turn) -> str | None:
+    """Words beside an option taken that may put it off: a time to come, or a denial that was not taken in."""
+    lexicon, reading = turn.house.lexicon, turn.reading
+    for one in reading.missed:
+        if any(value == "not" for _, _, value in phrase_places(lexicon.split(one.words), "AUX", lexicon)):
+            return one.words
+    later = bool(reading.when) and str(reading.when) > turn.on.isoformat()[: len(str(reading.when))]
+    return reading.said if later and "remind" not in reading.acts else None
 
 
 def _with_follow(turn: Turn, option: Option) -> Option:

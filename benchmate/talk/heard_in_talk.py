@@ -20,6 +20,8 @@ def heard_in_talk(bench: Bench, words: str) -> Reading:
     reading = with_near_name(bench.house.hear(words, bench.on, bench.context.lending), bench.house)
     if (sheltered := _sheltered(bench, words, reading)) is not None:
         return sheltered
+    if (cause := _cause(bench, words, reading)) is not None:
+        return cause
     reading = now_or_later(first_part(reading, bench.house, bench.on), bench.house.lexicon)
     if words[:2].casefold() in ("ho", "wh"):
         from benchmate.talk.as_recorded import as_recorded
@@ -71,6 +73,16 @@ def _sheltered(bench: Bench, words: str, reading: Reading) -> Reading | None:
 
     asked = asks_shelter(bench, words, reading)
     return near(asked, bench.on) if asked else None
+
+
+def _cause(bench: Bench, words: str, reading: Reading) -> Reading | None:
+    """The question whether a work is behind what is seen, or None."""
+    events = any(fact.kind == "event" for fact in reading.facts)
+    if not (reading.work or events) or not {"ask", "decide"} & set(reading.acts):
+        return None
+    from benchmate.talk.cause_asked import cause_asked
+
+    return cause_asked(reading, bench.house.ear.words(words), bench.house.lexicon)
 
 
 def _of_all(bench: Bench, reading: Reading) -> Reading | None:

@@ -76,6 +76,8 @@ def kept(turn: Turn) -> Context:
         figure_asks=bool(turn.asks),
         unnamed=_unnamed(turn),
         those=those,
+        earlier=before.amends if spoke else before.earlier,
+        earlier_made=before.made if spoke else before.earlier_made,
     )
 
 

@@ -14,6 +14,8 @@ from benchmate.hearing.reading import NOWHERE, Reading, Spot, Work
 from benchmate.practice.advice import GO, Advice, Ask
 from benchmate.talk.amended import IT, OTHER, SAME, moved, opposite
 from benchmate.talk.context import Context, spots_of
+from benchmate.talk.did_that import NO_WORK
+from benchmate.talk.same_asked import NO_PLACE
 from benchmate.telling.wording import list_words, spot_words
 from benchmate.value import dataclass, replace
 
@@ -78,6 +80,10 @@ def pointing_of(talk: Context, places: Mapping[str, Any]) -> Pointing:
 
 def resolve(reading: Reading, talk: Pointing) -> Resolved:
     """The statement with its pointing words filled in from the talk."""
+    if NO_WORK in reading.refers:
+        return Resolved(reading, Ask("work", "Which work was done? Say it whole, as in: wired the left branch."))
+    if NO_PLACE in reading.refers:
+        return Resolved(reading, Ask("part", "Which one is that? Name its side or count it, as in: the second branch."))
     if SAME in reading.refers or _unnamed_question(reading) or _place_alone(reading):
         return _same_again(reading, talk)
     if OTHER in reading.refers or _points(reading):
@@ -130,6 +136,9 @@ def _same_again(reading: Reading, talk: Pointing) -> Resolved:
         spot = other
     measures = dict(before.measures) | (dict(bare[0].measures) if bare else {})
     asks = "ask" in reading.acts
+    again = bool(bare) and OTHER not in reading.refers and not (spot.side or spot.level or spot.ordinal or spot.count)
+    if again and not asks and before.spot != NOWHERE and _words_point(reading.said):
+        return Resolved(reading, _which([]))  # "same with that one", where no further one was spoken of
     done = "done" if bare and bare[0].done == "done" else "now"
     work = Work(before.work, moved(before.spot, spot), measures, None if asks else done, before.manner)
     return Resolved(replace(reading, work=(*named, work)))

@@ -208,3 +208,28 @@ def log_again(bench: Bench, words: str) -> Answer:
             unlogged = str(error).removeprefix("not logged: ")
             bench.unwritten = (*bench.unwritten, (name, entries))
     return Answer(Reading(words), bench.on, bench.context.tree, logged=tuple(logged), unlogged=unlogged)
+
+
+@spoken(
+    "what did I just log",
+    "what this talk put down last, else what stands there of today",
+    r"(and )?(what (did|have) (i|we|you) just (log(ged)?|put down|enter(ed)?|record(ed)?|wr[io]t(e|ten) down|note(d)?)|"
+    r"what (was|did you) just (log(ged)?|put down|record(ed)?)|what was that entry|what (did|have) you (log|logged)|"
+    r"(show me |list |tell me )?(today's|todays) (entries|entry|log|record)|"
+    r"what('s| is| stands) (on|in) (the |its )?record (for|of|from) today)",
+)
+def just_logged(bench: Bench, words: str) -> Answer:
+    """The entries of the last statement that logged any, else those of today on the tree at hand."""
+    from benchmate.telling.story import entry_words
+
+    units, lately = bench.house.place.units, bench.context.logged
+    if lately and "today" not in words.casefold():
+        told = [f"For {name}: {entry_words(entry, bench.on, units)}" for name, entry in lately]
+        return _tell(bench, words, [Line(one, role.REASON, indent=2) for one in told[1:]], told[0])
+    if (here := bench.here) is None:
+        return _tell(bench, words, [], "Nothing was logged in this talk, and no tree is at hand")
+    today = [entry for entry in bench.house.lately_standing(here) if entry.day == bench.on]
+    told = [entry_words(entry, bench.on, units) for entry in today]
+    if not told:
+        return _tell(bench, words, [], f"Nothing of today is on record for {here.name}")
+    return _tell(bench, words, [Line(one, role.REASON, "- ", 2) for one in told], f"On record today for {here.name}")

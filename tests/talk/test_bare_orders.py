@@ -1,5 +1,5 @@
-"""Work told in the imperative alone is put to the grower where something stands against it; what is told as done, or where
-nothing stands against it, goes into the record as said."""
+"""Work told in the imperative alone is put to the grower where something stands against it; what is told as done, or
+where nothing stands against it, goes into the record as said."""
 
 import datetime as dt
 
@@ -68,4 +68,6 @@ def test_what_is_told_as_done_or_stands_free_is_logged(talk, tree, day, words):
 
 def test_a_single_statement_logs_no_such_order_either(demo, journal):
     bench = Bench(House(demo), dt.date(2026, 6, 14), tree="Gatepost", talking=False)
-    assert bench.answer("repot it").confirm and not any(entry.day == dt.date(2026, 6, 14) for entry in journal("Gatepost"))
+    assert bench.answer("repot it").confirm and not any(
+        entry.day == dt.date(2026, 6, 14) for entry in journal("Gatepost")
+    )

@@ -1,0 +1,194 @@
+"""Words that only what was said before gives a meaning: what "done" says was done, which option is taken and for when,
+what "that" is too soon after, where "the one above it" is, which work a place puts right, and what was just logged."""
+
+import datetime as dt
+
+import pytest
+
+from benchmate.talk.bench import Bench
+from benchmate.talk.house import House
+from benchmate.talk.plain_loop import tell_answer
+from benchmate.talk.screen import Screen
+
+
+@pytest.fixture
+def talk(demo):
+    """The answers to statements, in a talk of 14 June with that tree at hand."""
+
+    def answers(tree, *statements):
+        bench = Bench(House(demo), dt.date(2026, 6, 14), tree=tree)
+        return [bench.answer(words) for words in statements]
+
+    return answers
+
+
+def entered(answer):
+    """(kind, works, day) of what was put down."""
+    return [(entry.kind, [work["work"] for work in entry.work], entry.day.isoformat()) for entry in answer.logged]
+
+
+TODAY, YESTERDAY = "2026-06-14", "2026-06-13"
+
+
+@pytest.mark.parametrize(
+    "tree, said, works, day",
+    [
+        ("Gatepost", ["can I wire it", "can I feed it", "did both"], ["wire", "feed"], TODAY),
+        ("Gatepost", ["can I wire it", "may I feed it", "done both yesterday"], ["wire", "feed"], YESTERDAY),
+        ("Gatepost", ["can I shorten the shoots and feed it", "did both yesterday"], ["shorten", "feed"], YESTERDAY),
+        (
+            "Ratchet",
+            ["can I wire the low right branch", "when does it come off", "did it yesterday"],
+            ["wire"],
+            YESTERDAY,
+        ),
+        ("Ratchet", ["how about wiring the left branch", "how long does it stay on", "done"], ["wire"], TODAY),
+        ("Ratchet", ["can I wire the left branch", "when do I look again", "did it today"], ["wire"], TODAY),
+        ("Gatepost", ["what now", "ok take the first, did it just now"], ["wire"], TODAY),
+        ("Ratchet", ["what now", "done the first yesterday"], ["shorten"], YESTERDAY),
+        ("Ratchet", ["what now", "did the second one"], ["feed"], TODAY),
+    ],
+)
+def test_what_was_done_is_the_work_that_was_asked_about(talk, tree, said, works, day):
+    assert entered(talk(tree, *said)[-1]) == [("done", works, day)]
+
+
+@pytest.mark.parametrize(
+    "tree, said",
+    [
+        ("Minnow", ["could it be the repotting", "so what do I do first", "done"]),
+        ("Parchment", ["when did I last repot it", "can I do the same to the palm", "done"]),
+        ("Ratchet", ["wired the low left branch", "same with that one"]),
+        ("Ratchet", ["wired the low left branch", "same with that branch"]),
+        ("Ratchet", ["can I wire it", "what about the one above it"]),
+    ],
+)
+def test_where_nothing_is_clear_nothing_is_logged(talk, tree, said):
+    answer = talk(tree, *said)[-1]
+    assert not answer.logged and (answer.asks or not answer.reading.acts or "ask" in answer.reading.acts)
+
+
+@pytest.mark.parametrize(
+    "said, kind, work, when",
+    [
+        ("the first one in autumn", "plan", "shorten", "2026-autumn"),
+        ("ok the second then, but next spring", "plan", "feed", "2027-spring"),
+        ("take the first next week", "plan", "shorten", "2026-06-21"),
+        ("number two, but not today", "plan", "feed", None),
+        ("the second", "done", "feed", None),
+        ("the third then, until autumn", "left", "leave", "2026-autumn"),
+    ],
+)
+def test_an_option_is_taken_for_the_time_that_is_named(talk, said, kind, work, when):
+    (entry,) = talk("Ratchet", "what now", said)[-1].logged
+    assert (entry.kind, entry.work[0]["work"], entry.when) == (kind, work, when)
+
+
+def test_the_time_of_an_option_is_put_right(talk):
+    *_, last = talk("Ratchet", "what now", "the second then, but next spring", "no, I meant autumn")
+    assert [(entry.kind, entry.when) for entry in last.logged if entry.kind == "plan"] == [("plan", "2026-autumn")]
+
+
+@pytest.mark.parametrize("words", ["the second but I won't get to it today", "take the first, though not by me"])
+def test_words_that_may_put_an_option_off_are_asked_about(talk, words):
+    answer = talk("Ratchet", "what now", f"let's go with {words}" if words.startswith("the") else words)[-1]
+    assert answer.confirm and not answer.logged
+
+
+def test_the_first_one_may_be_a_branch(talk):
+    *_, answer = talk("Ratchet", "can I wire the second branch", "did the first one")
+    assert answer.logged[0].work[0]["ordinal"] == 1
+
+
+@pytest.mark.parametrize(
+    "words, work",
+    [
+        ("could it be the repotting", "repot"),
+        ("is it because I repotted it", "repot"),
+        ("might it be the feed", "feed"),
+        ("could the yellow leaves come from the repot", "repot"),
+        ("are the leaves dropping because I moved it into the shade", "shade"),
+        ("was the wilting caused by root pruning", "root-prune"),
+        ("is that down to the wiring?", "wire"),
+    ],
+)
+def test_a_work_named_as_a_cause_is_looked_up(talk, words, work):
+    (answer,) = talk("Minnow", words)
+    assert answer.reading.topic == "recall" and [one.work for one in answer.reading.work] == [work]
+    assert not answer.logged
+
+
+@pytest.mark.parametrize(
+    "words", ["could it be repotted", "could I wire it because it is soft now", "can I feed it because it is strong"]
+)
+def test_work_that_may_be_done_is_no_cause(talk, words):
+    assert talk("Minnow", words)[0].reading.topic == "may"
+
+
+def test_what_is_seen_beside_a_question_to_the_record_is_kept(talk):
+    (answer,) = talk("Minnow", "leaves are yellow, could it be the repotting")
+    assert [(entry.kind, entry.facts[0]["value"]) for entry in answer.logged] == [("seen", "yellow-leaves")]
+
+
+@pytest.mark.parametrize(
+    "said, work, tree, place",
+    [
+        (["can I repot it", "is that too soon"], "repot", None, {}),
+        (["can I repot it", "hmm, is that too soon after the defoliation"], "repot", None, {}),
+        (["can I repot it", "isn't that too late"], "repot", None, {}),
+        (["can I wire the lowest branch", "what about the one above it"], "wire", None, {"ordinal": 2}),
+        (["can I wire the second branch", "and the next one down?"], "wire", None, {"ordinal": 1}),
+        (["can I pinch it", "can I do the same to Ratchet"], "pinch", "Ratchet", {}),
+        (["can I wire it", "does that go for Crag too"], "wire", "Crag", {}),
+        (["can I shorten the shoots to two leaves", "what if I leave four"], "shorten", None, {"leaves": 4}),
+    ],
+)
+def test_the_question_goes_on_with_the_same_work(talk, said, work, tree, place):
+    answer = talk("Gatepost", *said)[-1]
+    (asked,) = answer.reading.work
+    assert (answer.reading.acts, asked.work, asked.done) == (("ask",), work, None) and not answer.logged
+    assert place.items() <= {**asked.spot.as_json(), **asked.measures}.items()
+    assert answer.tree == (tree or "Gatepost")
+
+
+def test_the_same_work_is_asked_of_a_kind(talk):
+    answer = talk("Gatepost", "can I repot it", "can I do the same to the hornbeam")[-1]
+    assert answer.tree == "Ratchet" and answer.reading.work[0].work == "repot"
+
+
+def test_work_at_the_next_place_up(talk):
+    answer = talk("Gatepost", "wired the lowest branch", "and the one above it too")[-1]
+    assert answer.logged[0].work[0]["ordinal"] == 2
+
+
+@pytest.mark.parametrize(
+    "said",
+    [["can I wire the low left branch", "when does it come off"], ["can I shorten the shoots", "when do I look again"]],
+)
+def test_what_follows_on_work_that_is_not_done_is_counted_from_today(talk, said):
+    answer = talk("Ratchet", *said)[-1]
+    assert answer.says[0].startswith("Once you have ") and not answer.logged
+
+
+@pytest.mark.parametrize(
+    "said, work",
+    [
+        (["thinned the shoots", "and fed it", "no, only the left"], "remove"),
+        (["pinched the shoots on the right", "watered it", "no, the left ones"], "pinch"),
+        (["wired the right branch", "watered it", "no, the left one"], "wire"),
+    ],
+)
+def test_a_place_puts_right_the_work_that_has_one(talk, said, work):
+    *_, answer = talk("Ratchet", *said)
+    assert [one.work[0]["side"] for one in answer.logged if one.kind == "done"] == ["left"]
+    assert [entry for entry in entered(answer) if entry[0] == "done"] == [("done", [work], TODAY)]
+
+
+@pytest.mark.parametrize("words", ["what did I just log", "what's on record for today", "today's entries"])
+def test_what_was_just_logged(talk, words):
+    answer = talk("Gatepost", "wired the low left branch", words)[-1]
+    assert "wired the low left branch" in tell_answer(answer, Screen()) and not answer.logged
+
+
+def test_nothing_was_logged(talk):
+    assert "Nothing of today" in tell_answer(talk("Gatepost", "what did I just log")[0], Screen())
