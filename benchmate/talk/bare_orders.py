@@ -32,6 +32,7 @@ def settled_orders(turn: Turn) -> bool:
         against = [one for one in options if one.work == work.work and near(one.spot, work.spot)]
         if against and against[0].verdict in _OPENINGS:
             verdict = _OPENINGS[against[0].verdict]
+            turn.lapses = True
             turn.confirm = f"{verdict}: {against_words(against[0])} Log it as done all the same? Say yes or no."
             return False
     return True

@@ -17,7 +17,7 @@ class Pending:
     """Something that waits for the grower's word. reading: the words as taken. wants: "yes", or a "tree" by name.
     takes_back: what is struck with it, where the words correct what stands in the record. tree: name of the tree that
     was at hand. then: what was waiting before it, and waits again once this is answered. offer: it is only offered, and
-    lapses where something else is said."""
+    lapses where something else is said. lapses: what it would log lapses too, for it may have been a thought."""
 
     reading: Reading
     wants: str = "yes"
@@ -25,6 +25,7 @@ class Pending:
     tree: str | None = None
     then: Pending | None = None
     offer: bool = False
+    lapses: bool = False
 
     @property
     def lasts(self) -> bool:
@@ -32,7 +33,8 @@ class Pending:
         would be taken out of it or put on every tree by a late yes, and what only lacks a tree, does not."""
         acts, several = set(self.reading.acts), self.reading.several
         every = several is not None and several.every
-        return self.wants == "yes" and not self.offer and not every and "strike" not in acts and bool(LOGGING & acts)
+        fleeting = self.offer or self.lapses or every
+        return self.wants == "yes" and not fleeting and "strike" not in acts and bool(LOGGING & acts)
 
 
 @dataclass(frozen=True, slots=True)

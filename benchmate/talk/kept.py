@@ -43,7 +43,8 @@ def kept(turn: Turn) -> Context:
     if turn.offer and not turn.unlogged:
         waits = turn.offer
     elif turn.confirm:
-        waits = Pending(reading, takes_back=turn.gone, tree=turn.tree.name if turn.tree else None)
+        name = turn.tree.name if turn.tree else None
+        waits = Pending(reading, takes_back=turn.gone, tree=name, lapses=turn.lapses)
     elif any(ask.fact == "tree" for ask in turn.asks) and not turn.new_name:
         waits = Pending(reading, "tree")
     moved = bool(turn.tree) or turn.meant.species_alone

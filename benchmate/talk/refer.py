@@ -20,6 +20,7 @@ from benchmate.telling.wording import list_words, spot_words
 from benchmate.value import dataclass, replace
 
 _POINTING = r"\b(?:that|this|the same) (?:one|branch|shoot|leader|limb|twig)\b"
+_MANY = ("branch", "side-branch", "shoot", "twig", "stub", "spur", "bud", "leaf", "needle", "candle", "flower", "fruit")
 _SINGLE = ("branch", "side-branch", "shoot", "twig", "leader", "apex", "stub", "spur", None)
 
 
@@ -88,7 +89,7 @@ def resolve(reading: Reading, talk: Pointing) -> Resolved:
         return _same_again(reading, talk)
     if OTHER in reading.refers or _points(reading):
         return _pointed(reading, talk)
-    return Resolved(_with_part(_with_it(reading, talk), talk))
+    return Resolved(_with_part(_with_them(_with_it(reading, talk), talk), talk))
 
 
 def _unnamed_question(reading: Reading) -> bool:
@@ -194,6 +195,33 @@ def _with_it(reading: Reading, talk: Pointing) -> Reading:
         for work in reading.work
     )
     return replace(reading, work=works)
+
+
+def _with_them(reading: Reading, talk: Pointing) -> Reading:
+    """ "Removed them", right after dead twigs were told of, means these twigs; else it would be the tree."""
+    seen = talk.last.facts if talk.last else ()
+    parts = {
+        fact.spot.part if fact.spot.part in _MANY else talk.own_part(str(fact.value))  # suckers at the base are shoots
+        for fact in seen
+        if fact.kind == "finding"
+    }
+    if IT not in reading.refers or len(parts) != 1 or len(talk.spots) > 1 or reading.facts:
+        return reading
+    (part,) = parts
+    spot = next(iter(talk.spots), NOWHERE)
+    if part not in _MANY or (spot.count or 2) < 2:
+        return reading
+    works = tuple(
+        replace(work, spot=replace(spot, part=part))
+        if work.work and work.spot == NOWHERE and talk.somewhere(work.work) and _says_them(_words(reading, work))
+        else work
+        for work in reading.work
+    )
+    return replace(reading, work=works)
+
+
+def _says_them(words: str) -> bool:
+    return bool(re.search(r"\b(?:them|those|these|they)\b", words, re.IGNORECASE))
 
 
 def _single(spot: Spot) -> bool:

@@ -156,6 +156,8 @@ def where_am_i(bench: Bench, words: str) -> Answer:
 _SHEET = (
     r"(?:(?:show|give|print|tell)(?: me)? )?(?:its |the |(?P<whose>.+?)(?:'s|s') )?"
     r"sheet(?: of (?P<of>.+?))?(?: please)?"
+    r"|(?:(?:show|tell|give) me )?(?:everything|all)(?: you know| you have| there is| that is known| known)? "
+    r"(?:about|on|of) (?P<about>(?!trees|the trees|my trees|them).+?)(?: please)?"
 )
 
 
@@ -163,8 +165,16 @@ _SHEET = (
 def sheet(bench: Bench, words: str) -> Answer:
     """The tree's sheet in lines. The page to print is the command `benchmate sheet`."""
     match = re.fullmatch(_SHEET, words.strip(" .!?"), re.IGNORECASE)
-    name = (match["whose"] or match["of"]) if match else None
-    tree = bench.house.garden.find(name) if name and name != "it" and bench.house.garden else bench.here
+    name = (match["whose"] or match["of"] or match["about"]) if match else None
+    if match and match["about"] and not of_tree(bench, str(name)):  # "tell me all about aphids"
+        from benchmate.talk.heard_in_talk import heard_in_talk
+
+        return bench.carry(heard_in_talk(bench, words))
+    tree = (
+        bench.house.garden.find(name)
+        if name and name.casefold() not in ("it", "this tree", "this one") and bench.house.garden
+        else bench.here
+    )
     if tree is None:
         return _tell(bench, words, [], "No tree is at hand; name one, as in: show me the sheet of Gatepost")
     from benchmate.talk.sheet_of import sheet_of
@@ -172,6 +182,13 @@ def sheet(bench: Bench, words: str) -> Answer:
 
     lines = sheet_lines(sheet_of(tree, bench.house, bench.on), _NARROW, plain=bench.plain)
     return _tell(bench, words, lines)
+
+
+def of_tree(bench: Bench, name: str) -> bool:
+    """Whether a name is that of a tree of the garden, or means the one at hand."""
+    from benchmate.talk.which_tree import named
+
+    return name.casefold() in ("it", "this tree", "this one") or named(bench.house.trees(), name) is not None
 
 
 @spoken(
@@ -233,3 +250,15 @@ def just_logged(bench: Bench, words: str) -> Answer:
     if not told:
         return _tell(bench, words, [], f"Nothing of today is on record for {here.name}")
     return _tell(bench, words, [Line(one, role.REASON, "- ", 2) for one in told], f"On record today for {here.name}")
+
+
+@spoken(
+    "thanks",
+    "a greeting or thanks: which tree is at hand",
+    r"(many )?(thanks|thank you|ta|cheers)( a lot| very much| so much)?|hello( there)?|hi( there)?|hey( there)?|"
+    r"good (morning|afternoon|evening)",
+)
+def greeted(bench: Bench, words: str) -> Answer:
+    """Which tree is at hand: a greeting asks for nothing and is kept nowhere."""
+    here = bench.here
+    return _tell(bench, words, [], f"{here.name} is at hand" if here else "No tree is at hand; name one to begin with")

@@ -90,7 +90,7 @@ class Turn:
         self.meaning: Reading | None = None
         self.confirm: str | None = None
         self.unlogged: str | None = None
-        self.struck = False
+        self.struck = self.lapses = False  # lapses: what waits for a yes does, where something else is said
         self.gone: Logged = ()
         self.taken_from: Advice | None = None
         self.new_name: str | None = None

@@ -192,3 +192,36 @@ def test_what_was_just_logged(talk, words):
 
 def test_nothing_was_logged(talk):
     assert "Nothing of today" in tell_answer(talk("Gatepost", "what did I just log")[0], Screen())
+
+
+@pytest.mark.parametrize(
+    "seen, words, place",
+    [
+        ("dead twigs", "removed them", {"part": "twig"}),
+        ("three crossing branches", "cut them off", {"part": "branch", "count": 3}),
+        ("suckers from the base", "removed them", {"part": "shoot"}),
+    ],
+)
+def test_them_is_what_was_seen(talk, seen, words, place):
+    (entry,) = talk("Ratchet", seen, words)[-1].logged
+    assert place.items() <= dict(entry.work[0]).items()
+
+
+@pytest.mark.parametrize(
+    "words", ["want to collect a beech from my brother's hedge", "thinking of digging up a beech next spring"]
+)
+def test_a_tree_that_is_to_be_dug_is_none_of_the_garden(talk, words):
+    assert not talk("Parchment", words)[0].logged
+
+
+@pytest.mark.parametrize(
+    "words", ["hello", "thanks", "cheers", "let me work on Gatepost", "show me everything about Crag"]
+)
+def test_words_that_tell_nothing_of_a_tree(talk, words):
+    answer = talk("Ratchet", words)[0]
+    assert not answer.logged and "not understood" not in tell_answer(answer, Screen())
+
+
+def test_an_order_lapses_where_something_else_is_said(talk):
+    *_, other, late = talk("Ratchet", "repot it", "what now", "yes")
+    assert not late.logged and not other.logged
