@@ -8,9 +8,11 @@ from collections.abc import Iterator, Sequence
 from benchmate.hearing.lexicon import Lexicon
 from benchmate.hearing.reading import NOWHERE, Reading, Work
 from benchmate.hearing.words import Word
+from benchmate.talk.asked_how import phrase_places
 from benchmate.value import replace
 
 _NEAR = 7  # words between the verb that asks and the words that name a cause
+_NAMED = ("EVENT", "VING", "V")
 _STOPS = frozenset({",", ".", "!", "?", ";", ":"})
 
 
@@ -56,6 +58,23 @@ def _causes(texts: Sequence[str], lexicon: Lexicon) -> Iterator[tuple[int, int]]
                 yield at, end
         if text in sense["asks"]:
             yield from ((at, end) for end in _behind_cause(texts, at + 1, sense["by"]))
+            if _work_did_it(texts, at + 1, lexicon):
+                yield at, at + 1
+
+
+def _work_did_it(texts: Sequence[str], at: int, lexicon: Lexicon) -> bool:
+    """ "Might the feed have burnt it", "did the wiring do that": a work that is named as a thing did something."""
+    sense = lexicon.sense["cause"]
+    if at >= len(texts) or texts[at] not in sense["of"]:
+        return False
+    for end in range(at + 2, min(at + _NEAR, len(texts))):
+        does = any(list(texts[end : end + len(one.split())]) == one.split() for one in sense["did"])
+        named = texts[at + 1 : end]
+        if does and any(
+            place[:2] == (0, len(named)) for kind in _NAMED for place in phrase_places(named, kind, lexicon)
+        ):
+            return True
+    return False
 
 
 def _behind_cause(texts: Sequence[str], at: int, phrases: Sequence[str]) -> Iterator[int]:

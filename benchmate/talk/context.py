@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from benchmate.garden.record import Entry
-from benchmate.hearing.reading import NOWHERE, Fact, Reading, Spot
+from benchmate.hearing.reading import NOWHERE, Fact, Reading, Spot, Work
 from benchmate.practice.advice import Advice
 from benchmate.value import dataclass, field, replace
 
@@ -51,7 +51,8 @@ class Context:
     unnamed: what was told of a tree that has no record yet, oldest first: "call it Ditch" begins it with that.
     those: names of the trees that the last statement was about, where it was about several: "them" means these, and
     where it told something of some of the garden none is at hand. earlier, earlier_made: the statement before the one
-    that `amends` holds, and what it logged.
+    that `amends` holds, and what it logged. due: what the last statement asked for as due, with its trees,
+    in the order told.
     """
 
     tree: str | None = None
@@ -71,6 +72,7 @@ class Context:
     those: tuple[str, ...] = ()
     earlier: Reading | None = None
     earlier_made: Logged = ()
+    due: tuple[tuple[str, Work], ...] = ()
 
     @property
     def species(self) -> str | None:

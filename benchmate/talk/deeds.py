@@ -12,6 +12,7 @@ from benchmate.talk.amended import DOUBT, PLAN, STRIKE, at_place, strike_said
 from benchmate.talk.asked_how import phrase_places
 from benchmate.talk.context import Logged
 from benchmate.talk.decide import LEFT_WORKS, entries_of, picked_entry
+from benchmate.talk.picked import put_off_by
 from benchmate.talk.renaming import name_taken_back
 from benchmate.talk.which_tree import meant_tree, species_said, which
 from benchmate.telling.dates import day_of, day_words
@@ -22,6 +23,9 @@ from benchmate.value import replace
 
 if TYPE_CHECKING:
     from benchmate.talk.turns import Turn
+
+
+_LISTS = frozenset({"due", "list", "recall", "plan"})  # questions whose answers number no options
 
 
 def strike(turn: Turn) -> None:
@@ -222,7 +226,8 @@ def another_option(turn: Turn) -> bool:
 
 def pick(turn: Turn) -> None:
     """Take one of the options on offer. One that is not a go is put to the grower first."""
-    offered, number = turn.before.advice, turn.reading.pick or 0
+    listed = turn.before.amends is not None and turn.before.amends.topic in _LISTS
+    offered, number = None if listed else turn.before.advice, turn.reading.pick or 0
     options = offered.options if offered else ()
     if not offered or not options:
         turn.says.append("No options stand on offer to take one from; ask first, as in: what now")
@@ -236,7 +241,12 @@ def pick(turn: Turn) -> None:
         against = option.against[0].says if option.against else "a fact that decides is not known"
         turn.confirm = f"{sentence(against)} Log it all the same? Say yes or no."
         return
-    if (lost := _put_off_by(turn)) and not turn.confirmed:
+    last = turn.before.amends
+    asked = {work.work for work in last.work if work.work} if last and "ask" in last.acts else set()
+    if asked and option.work not in {*asked, *LEFT_WORKS} and not turn.confirmed:
+        turn.confirm = f"That is not what was asked about. Log it, {option_words(option)}? Say yes or no."
+        return
+    if (lost := put_off_by(turn)) and not turn.confirmed:
         turn.confirm = f'"{lost}" was not taken in. Log it as done now, {option_words(option)}? Say yes or no.'
         return
     refused = [option_words(other) for other in options if other is not option and other.work not in LEFT_WORKS]
@@ -255,16 +265,6 @@ def pick(turn: Turn) -> None:
     turn.meaning = Reading(
         turn.reading.said, ("decide",), work=(Work(option.work, option.spot, {}, "now", option.manner),)
     )
-
-
-def _put_off_by(turn: Turn) -> str | None:
-    """Words beside an option taken that may put it off: a time to come, or a denial that was not taken in."""
-    lexicon, reading = turn.house.lexicon, turn.reading
-    for one in reading.missed:
-        if any(value == "not" for _, _, value in phrase_places(lexicon.split(one.words), "AUX", lexicon)):
-            return one.words
-    later = bool(reading.when) and str(reading.when) > turn.on.isoformat()[: len(str(reading.when))]
-    return reading.said if later and "remind" not in reading.acts else None
 
 
 def _with_follow(turn: Turn, option: Option) -> Option:

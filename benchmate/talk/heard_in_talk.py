@@ -40,11 +40,13 @@ def heard_in_talk(bench: Bench, words: str) -> Reading:
     asking = words.casefold().startswith(opens) or ", wh" in words.casefold()
     if asking and (asked := _of_all(bench, reading)) is not None:
         return asked
+    from benchmate.talk.figure_again import said_further, sized_before
+
+    if (sized := sized_before(bench.context.amends, reading, bench.house, bench.on)) is not None:
+        return sized
     if bench.context.figure is None:
         latest = bench.context.amends
         return of_another(bench.context.reading, reading, bench.house.lexicon, latest) or reading
-    from benchmate.talk.figure_again import said_further
-
     asked = bench.context.figure
     return said_further(asked, reading, bench.house, bench.on, open_ended=bench.context.figure_asks) or reading
 

@@ -78,6 +78,7 @@ def kept(turn: Turn) -> Context:
         unnamed=_unnamed(turn),
         those=those,
         earlier=before.amends if spoke else before.earlier,
+        due=turn.due if spoke else before.due,
         earlier_made=before.made if spoke else before.earlier_made,
     )
 

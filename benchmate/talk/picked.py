@@ -6,12 +6,15 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from benchmate.hearing.reading import Reading, Work
+from benchmate.talk.asked_how import phrase_places
 from benchmate.talk.decide import LEFT_WORKS
 from benchmate.talk.statement import yes_or_no
+from benchmate.value import replace
 
 if TYPE_CHECKING:
     from benchmate.talk.amended import Short
     from benchmate.talk.context import Context
+    from benchmate.talk.turns import Turn
 
 _NOT_DONE = frozenset({"what-if", "why", "compare"})  # questions whose options "done" does not speak of
 
@@ -20,7 +23,9 @@ def picked(short: Short, talk: Context) -> Reading | None:
     """The option that is taken, planned for the time that is named, or told as done. None where the words say more, or
     where no options were just put forward."""
     last, advice = talk.amends, talk.advice
-    if last is None or "ask" not in last.acts or last.several or advice is None or not advice.options:
+    if last is None or "ask" not in last.acts or last.several:
+        return None
+    if not talk.due and (advice is None or not advice.options):
         return None
     texts, sense = short.texts, short.lexicon.sense
     passed = {*sense["openers"], *sense["sorry"]}
@@ -43,8 +48,18 @@ def picked(short: Short, talk: Context) -> Reading | None:
         when, day = heard.when, heard.day
     if "?" in texts or (done and last.topic in _NOT_DONE) or _means_a_place(texts, last):
         return None
+    if talk.due:
+        return _of_due(short, talk, number, (when, day)) if done else None
     meant = "done" if done or told else "later" if when or put_off else None
     return _of_option(short, talk, number, done=meant, when=(when, day))
+
+
+def _of_due(short: Short, talk: Context, number: int, when: tuple[str | None, str | None]) -> Reading | None:
+    """ "Done the first", behind what is due: that work, on its tree."""
+    if number > len(talk.due):
+        return None
+    name, work = talk.due[number - 1]
+    return Reading(short.said, ("decide",), work=(replace(work, done="done"),), tree=name, when=when[0], day=when[1])
 
 
 def _means_a_place(texts: list[str], last: Reading) -> bool:
@@ -88,3 +103,13 @@ def _ordinal(short: Short, at: int) -> tuple[int | None, int]:
     if counted and word.isdecimal():
         number = int(word)
     return (int(number), _past(texts, at + 1, sense["behind"])) if number else (None, at)
+
+
+def put_off_by(turn: Turn) -> str | None:
+    """Words beside an option taken that may put it off: a time to come, or a denial that was not taken in."""
+    lexicon, reading = turn.house.lexicon, turn.reading
+    for one in reading.missed:
+        if any(value == "not" for _, _, value in phrase_places(lexicon.split(one.words), "AUX", lexicon)):
+            return one.words
+    later = bool(reading.when) and str(reading.when) > turn.on.isoformat()[: len(str(reading.when))]
+    return reading.said if later and "remind" not in reading.acts else None

@@ -138,7 +138,7 @@ def _same_again(reading: Reading, talk: Pointing) -> Resolved:
     measures = dict(before.measures) | (dict(bare[0].measures) if bare else {})
     asks = "ask" in reading.acts
     again = bool(bare) and OTHER not in reading.refers and not (spot.side or spot.level or spot.ordinal or spot.count)
-    if again and not asks and before.spot != NOWHERE and _words_point(reading.said):
+    if again and not asks and before.spot != NOWHERE and (reading.missed or _words_point(reading.said)):
         return Resolved(reading, _which([]))  # "same with that one", where no further one was spoken of
     done = "done" if bare and bare[0].done == "done" else "now"
     work = Work(before.work, moved(before.spot, spot), measures, None if asks else done, before.manner)

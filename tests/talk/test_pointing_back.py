@@ -47,6 +47,7 @@ TODAY, YESTERDAY = "2026-06-14", "2026-06-13"
         ("Gatepost", ["what now", "ok take the first, did it just now"], ["wire"], TODAY),
         ("Ratchet", ["what now", "done the first yesterday"], ["shorten"], YESTERDAY),
         ("Ratchet", ["what now", "did the second one"], ["feed"], TODAY),
+        ("Gatepost", ["what's due on Gatepost", "done the first"], ["feed"], TODAY),
     ],
 )
 def test_what_was_done_is_the_work_that_was_asked_about(talk, tree, said, works, day):
@@ -61,11 +62,13 @@ def test_what_was_done_is_the_work_that_was_asked_about(talk, tree, said, works,
         ("Ratchet", ["wired the low left branch", "same with that one"]),
         ("Ratchet", ["wired the low left branch", "same with that branch"]),
         ("Ratchet", ["can I wire it", "what about the one above it"]),
+        ("Ratchet", ["wired the low right branch", "same again on the other side"]),
+        ("Gatepost", ["what now", "what's due", "take the first"]),
     ],
 )
 def test_where_nothing_is_clear_nothing_is_logged(talk, tree, said):
     answer = talk(tree, *said)[-1]
-    assert not answer.logged and (answer.asks or not answer.reading.acts or "ask" in answer.reading.acts)
+    assert not answer.logged and (answer.asks or answer.says or "ask" in answer.reading.acts)
 
 
 @pytest.mark.parametrize(
@@ -110,6 +113,9 @@ def test_the_first_one_may_be_a_branch(talk):
         ("are the leaves dropping because I moved it into the shade", "shade"),
         ("was the wilting caused by root pruning", "root-prune"),
         ("is that down to the wiring?", "wire"),
+        ("might the feed have burnt it", "feed"),
+        ("did the wiring do that", "wire"),
+        ("is that from the repot", "repot"),
     ],
 )
 def test_a_work_named_as_a_cause_is_looked_up(talk, words, work):
@@ -119,7 +125,13 @@ def test_a_work_named_as_a_cause_is_looked_up(talk, words, work):
 
 
 @pytest.mark.parametrize(
-    "words", ["could it be repotted", "could I wire it because it is soft now", "can I feed it because it is strong"]
+    "words",
+    [
+        "could the tree have a feed",
+        "could it be repotted",
+        "could I wire it because it is soft now",
+        "can I feed it because it is strong",
+    ],
 )
 def test_work_that_may_be_done_is_no_cause(talk, words):
     assert talk("Minnow", words)[0].reading.topic == "may"
@@ -225,3 +237,28 @@ def test_words_that_tell_nothing_of_a_tree(talk, words):
 def test_an_order_lapses_where_something_else_is_said(talk):
     *_, other, late = talk("Ratchet", "repot it", "what now", "yes")
     assert not late.logged and not other.logged
+
+
+def test_what_is_due_on_another_tree_is_done_there(talk):
+    *_, answer = talk("Gatepost", "what's due", "done the first")
+    assert answer.logged_for == ("Ratchet",) and [entry.work[0]["work"] for entry in answer.logged] == ["feed"]
+
+
+def test_an_option_that_was_not_asked_about_is_put_to_the_grower(talk):
+    *_, answer = talk("Crag", "which branch should I wire first", "the first one")
+    assert answer.confirm and not answer.logged
+
+
+@pytest.mark.parametrize(
+    "told, asked, value",
+    [
+        ("the cut was 12 mm", "how long till that closes", 0.686),
+        ("the low right branch is 7 mm thick", "what wire does it need", 2.33),
+        ("the trunk is 60 mm", "how much wire do I need", None),
+    ],
+)
+def test_a_figure_of_what_was_just_measured(talk, told, asked, value):
+    *_, answer = talk("Gatepost", told, asked)
+    figures = answer.advice.figures if answer.advice else ()
+    assert [round(one.value, len(str(value).partition(".")[2])) for one in figures] == ([value] if value else [])
+    assert value or answer.all_asks
