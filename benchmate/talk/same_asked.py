@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
 NO_PLACE = "no-place"  # a place beside the one spoken of that is not known
 _COUNTED = ("leaves", "pairs", "buds")
-_LEFT, _SUPPOSED = "leave", "what-if"
+_LEFT, _SUPPOSED, _LOOK = "leave", "what-if", "check"
 
 
 def same_asked(short: Short, talk: Context) -> Reading | None:
@@ -29,7 +29,9 @@ def same_asked(short: Short, talk: Context) -> Reading | None:
     texts = [text for text in short.texts if text not in ("?", ".", "!")]
     passed = {*short.lexicon.sense["openers"], *short.lexicon.sense["same_asked"]["musing"]}
     start = next((n for n, text in enumerate(texts) if text not in passed), len(texts))
-    for way in (_too_soon, _on_tree, _next_to_it, _other_count):
+    if "ask" in last.acts and (put_off := _not_now(short, last, works)) is not None:
+        return put_off
+    for way in (_and_then, _too_soon, _on_tree, _next_to_it, _other_count):
         if (meant := way(short, last, works, texts[start:])) is not None:
             return meant
     return None
@@ -40,6 +42,35 @@ def _asked(short: Short, last: Reading, works: Sequence[Work]) -> Reading:
     species = tuple(fact for fact in last.facts if fact.kind == "species")
     when = last.when if "ask" in last.acts else None
     return Reading(short.said, ("ask",), "may", species, tuple(works), tree=last.tree, when=when)
+
+
+def _and_then(short: Short, last: Reading, works: Sequence[Work], texts: Sequence[str]) -> Reading | None:
+    """ "And then": what is to be looked at after the work."""
+    if " ".join(word for word in texts if word != ",") not in short.lexicon.sense["same_asked"]["and_then"]:
+        return None
+    open_yet = (last.supposes or tuple(works)) if "ask" in last.acts else ()
+    return replace(_asked(short, last, [Work(_LOOK)]), topic="when", when=None, supposes=open_yet)
+
+
+def _not_now(short: Short, last: Reading, works: Sequence[Work]) -> Reading | None:
+    """ "Not yet, next March", behind a question whether to: it is planned for then."""
+    sense = short.lexicon.sense
+    passed = {*sense["openers"], *sense["refusals"], *sense["same_asked"]["musing"]}
+    texts = short.texts
+    at = next((n for n, text in enumerate(texts) if text not in passed), len(texts))
+    said = next((one for one in sense["put_off"]["not_now"] if texts[at : at + len(one.split())] == one.split()), None)
+    if said is None or "?" in texts:
+        return None
+    at += len(said.split())
+    while at < len(texts) and texts[at] in sense["picked"]["then"]:
+        at += 1
+    tail = short.between(at, len(texts)).strip(" .!")
+    heard = short.hear(f"I will repot it {tail}") if tail else None
+    if heard is None or heard.missed or heard.facts or heard.measures or not heard.when or len(heard.work) != 1:
+        return None
+    meant = tuple(replace(work, done="later") for work in works)
+    species = tuple(fact for fact in last.facts if fact.kind == "species")
+    return Reading(short.said, ("decide",), None, species, meant, tree=last.tree, when=heard.when, day=heard.day)
 
 
 def _too_soon(short: Short, last: Reading, works: Sequence[Work], texts: Sequence[str]) -> Reading | None:

@@ -76,6 +76,20 @@ def why_number(bench: Bench, words: str) -> Answer:
     return _in_depth(bench, words, _number(words))
 
 
+@spoken(
+    "why not the other",
+    "the second of two options that are told apart by their place, with its reasons",
+    r"(and )?why not (take |keep |cut |remove )?(the )?other( one)?",
+)
+def why_not_other(bench: Bench, words: str) -> Answer:
+    """The second option in depth, where it is the same work at the other place."""
+    advice = bench.context.weighed
+    works = [option.work for option in advice.options[:2]] if advice else []
+    if len(works) < 2 or works[0] != works[1]:
+        return _tell(bench, words, [], "Which other is meant? Say its side, as in: why not the right one")
+    return _in_depth(bench, words, 2)
+
+
 def _in_depth(bench: Bench, words: str, number: int | None) -> Answer:
     from benchmate.telling.depth import depth_lines, trace_lines
 

@@ -49,7 +49,8 @@ def follows(advice: Advice | None, works: list[Work]) -> list[tuple[Work, Follow
 
 def look_ahead(turn: Turn) -> list[str]:
     """When to look again after work that was just asked about and is not done yet; empty where none was."""
-    last, advice = turn.before.reading, turn.before.advice
+    last = turn.reading if turn.reading.supposes else turn.before.reading
+    advice = turn.before.advice
     if last is None or "ask" not in last.acts or advice is None or turn.tree is None or advice.tree != turn.tree.name:
         return []
     works = list(last.supposes) or [work for work in last.work if work.work]

@@ -262,3 +262,29 @@ def test_a_figure_of_what_was_just_measured(talk, told, asked, value):
     figures = answer.advice.figures if answer.advice else ()
     assert [round(one.value, len(str(value).partition(".")[2])) for one in figures] == ([value] if value else [])
     assert value or answer.all_asks
+
+
+@pytest.mark.parametrize(
+    "said, kind, work, when",
+    [
+        (["can I repot it", "not yet, next march"], "plan", "repot", "2027-03"),
+        (["is it time to take the wire off", "no, not this week, on Sunday"], "plan", "unwire", "2026-06-21"),
+    ],
+)
+def test_not_yet_but_then_is_a_plan(talk, said, kind, work, when):
+    (entry,) = talk("Gatepost", *said)[-1].logged
+    assert (entry.kind, entry.work[0]["work"], entry.when) == (kind, work, when)
+
+
+@pytest.mark.parametrize(
+    "said, told",
+    [
+        (["can I wire the left branch", "and then"], "Once you have wired the left branch"),
+        (["wired the left branch", "then what"], "Next check"),
+        (["two leaders, the left is 14 mm, the right 9, which one", "why not the other"], "Keep the right leader"),
+        (["two competing leaders, what now", "why not the other"], "Which other is meant"),
+    ],
+)
+def test_what_comes_next_and_what_the_other_is(talk, said, told):
+    answer = talk("Gatepost", *said)[-1]
+    assert told in tell_answer(answer, Screen()) and not answer.logged
