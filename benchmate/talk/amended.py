@@ -89,6 +89,7 @@ def amended(short: Short, talk: Context) -> Reading | None:
             tree_back,
             _not_that,
             narrowed,
+            same_asked,
             _put_right,
             _instead,
             _there_too,
@@ -96,7 +97,7 @@ def amended(short: Short, talk: Context) -> Reading | None:
             _done_there,
             answered,
         ),
-        *(told_apart, same_asked, asked_too, asked_further, once_more, reworded, did_that, on_that_day, size_after),
+        *(told_apart, asked_too, asked_further, once_more, reworded, did_that, on_that_day, size_after),
     ):
         if (meant := way(short, talk)) is not None:
             return meant

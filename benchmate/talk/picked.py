@@ -102,7 +102,10 @@ def _ordinal(short: Short, at: int) -> tuple[int | None, int]:
     number = numbers["ordinal"].get(word) or (numbers["number"].get(word) if counted else None)
     if counted and word.isdecimal():
         number = int(word)
-    return (int(number), _past(texts, at + 1, sense["behind"])) if number else (None, at)
+    if not number or set(texts[at + 1 : at + 2]) & set(sense["counts"]) - {"of"}:
+        return None, at  # "the second week in May"
+    at = _behind(texts, at + 1, sense["behind"])[1]
+    return (None, at) if texts[at : at + 1] == ["of"] else (int(number), at)  # "the first of May"
 
 
 def put_off_by(turn: Turn) -> str | None:

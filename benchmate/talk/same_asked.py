@@ -31,7 +31,7 @@ def same_asked(short: Short, talk: Context) -> Reading | None:
     start = next((n for n, text in enumerate(texts) if text not in passed), len(texts))
     if "ask" in last.acts and (put_off := _not_now(short, last, works)) is not None:
         return put_off
-    for way in (_and_then, _too_soon, _on_tree, _next_to_it, _other_count):
+    for way in (_and_then, _too_soon, _on_tree, _next_to_it, _work_next_to_it, _other_count):
         if (meant := way(short, last, works, texts[start:])) is not None:
             return meant
     return None
@@ -127,6 +127,22 @@ def _next_to_it(short: Short, last: Reading, works: Sequence[Work], texts: Seque
         asked = replace(_asked(short, last, again), refers=() if spot else (NO_PLACE,))
         return replace(asked, acts=("decide",), topic=None) if told else asked
     return None
+
+
+def _work_next_to_it(short: Short, last: Reading, works: Sequence[Work], texts: Sequence[str]) -> Reading | None:
+    """ "Wired the one above it": work of its own, at the next place up or down."""
+    sense, heard = short.lexicon.sense["same_asked"], short.heard
+    if len(heard.work) != 1 or not heard.work[0].work or len({work.spot for work in works}) != 1:
+        return None
+    said = f" {' '.join(texts)} "
+    step = next((1 for one in sense["above"] if f" {one} " in said), 0)
+    step = step or next((-1 for one in sense["below"] if f" {one} " in said), 0)
+    if not step or heard.facts:
+        return None
+    spot = _moved(works[0].spot, step)
+    if spot is None:
+        return replace(heard, refers=(NO_PLACE,))
+    return replace(heard, work=(replace(heard.work[0], spot=spot),), refers=())
 
 
 def _moved(spot: Spot, step: int) -> Spot | None:

@@ -168,9 +168,22 @@ def test_the_same_work_is_asked_of_a_kind(talk):
     assert answer.tree == "Ratchet" and answer.reading.work[0].work == "repot"
 
 
-def test_work_at_the_next_place_up(talk):
-    answer = talk("Gatepost", "wired the lowest branch", "and the one above it too")[-1]
+@pytest.mark.parametrize(
+    "words", ["and the one above it too", "wired the one above it", "wired the next one up as well"]
+)
+def test_work_at_the_next_place_up(talk, words):
+    answer = talk("Gatepost", "wired the lowest branch", words)[-1]
     assert answer.logged[0].work[0]["ordinal"] == 2
+
+
+def test_the_one_above_what_is_not_counted_is_asked_for(talk):
+    answer = talk("Gatepost", "wired the left branch", "wired the one above it")[-1]
+    assert answer.asks and not answer.logged
+
+
+@pytest.mark.parametrize("words", ["what about the hornbeam", "how about Crag"])
+def test_what_about_another_tree_is_a_question(talk, words):
+    assert not talk("Ratchet", "watered it", words)[-1].logged
 
 
 @pytest.mark.parametrize(
@@ -288,3 +301,8 @@ def test_not_yet_but_then_is_a_plan(talk, said, kind, work, when):
 def test_what_comes_next_and_what_the_other_is(talk, said, told):
     answer = talk("Gatepost", *said)[-1]
     assert told in tell_answer(answer, Screen()) and not answer.logged
+
+
+@pytest.mark.parametrize("words", ["the first of July then", "the second week in July", "first thing tomorrow"])
+def test_a_day_is_no_number_of_an_option(talk, words):
+    assert not talk("Ratchet", "what now", words)[-1].logged
