@@ -59,6 +59,7 @@ class Short:
 
 def amended(short: Short, talk: Context) -> Reading | None:
     """The statement that is meant, or None where the words stand by themselves."""
+    from benchmate.talk.by_size import by_size, size_of_it
     from benchmate.talk.did_ones import did_ones
     from benchmate.talk.did_that import did_that
     from benchmate.talk.said_about import said_about
@@ -89,6 +90,7 @@ def amended(short: Short, talk: Context) -> Reading | None:
             tree_back,
             _not_that,
             narrowed,
+            by_size,
             same_asked,
             _put_right,
             _instead,
@@ -97,7 +99,7 @@ def amended(short: Short, talk: Context) -> Reading | None:
             _done_there,
             answered,
         ),
-        *(told_apart, asked_too, asked_further, once_more, reworded, did_that, on_that_day, size_after),
+        *(told_apart, asked_too, asked_further, once_more, reworded, did_that, on_that_day, size_after, size_of_it),
     ):
         if (meant := way(short, talk)) is not None:
             return meant

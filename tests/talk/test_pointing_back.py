@@ -306,3 +306,35 @@ def test_what_comes_next_and_what_the_other_is(talk, said, told):
 @pytest.mark.parametrize("words", ["the first of July then", "the second week in July", "first thing tomorrow"])
 def test_a_day_is_no_number_of_an_option(talk, words):
     assert not talk("Ratchet", "what now", words)[-1].logged
+
+
+@pytest.mark.parametrize(
+    "told, words, work, side",
+    [
+        ("two tops, left 14 mm, right 9 mm, which goes", "keep the thinner one", "select-leader", "right"),
+        ("two tops, left 14 mm, right 9 mm, which goes", "keep the thicker", "select-leader", "left"),
+        ("two branches cross, left one is 6 mm, right one 9 mm", "cut the thicker off", "remove", "right"),
+        (
+            "two branches cross, left one is 6 mm, right one 9 mm",
+            "removed the thicker branch on the left",
+            "remove",
+            "left",
+        ),
+    ],
+)
+def test_the_one_of_that_size(talk, told, words, work, side):
+    (entry,) = talk("Gatepost", told, words)[-1].logged
+    assert (entry.kind, entry.work[0]["work"], entry.work[0]["side"]) == ("done", work, side)
+
+
+def test_which_is_thinner_is_asked_where_none_was_measured(talk):
+    answer = talk("Gatepost", "two leaders", "keep the thinner one")[-1]
+    assert answer.asks and not answer.logged
+
+
+def test_its_size_is_that_of_the_branch(talk):
+    *_, answer = talk("Gatepost", "can I wire the low right branch", "it's about 7 mm thick")
+    ((entry,), fact) = answer.logged, answer.logged[0].facts[0]
+    assert not entry.measures and (fact["side"], fact["diameter_mm"]) == ("right", 7)
+    *_, answer = talk("Gatepost", "can I wire the low right branch", "it is 430 mm high")
+    assert answer.logged[0].measures == {"height_mm": 430}
