@@ -241,7 +241,9 @@ def _stated(reading: Reading) -> list[Fact]:
 
 
 def _measured(reading: Reading) -> Mapping[str, float]:
-    return reading.measures if "observe" in reading.acts and not reading.figure else {}
+    if "observe" not in reading.acts or reading.figure or set(reading.measures) == {"share"}:
+        return {}  # "a third then" tells of nothing that was seen
+    return reading.measures
 
 
 def _is_forecast(reading: Reading, facts: Sequence[Fact], on: dt.date, southern: bool, words: Sequence[str]) -> bool:

@@ -12,7 +12,7 @@ from benchmate.talk.amended import DOUBT, PLAN, STRIKE, at_place, strike_said
 from benchmate.talk.asked_how import phrase_places
 from benchmate.talk.context import Logged
 from benchmate.talk.decide import LEFT_WORKS, entries_of, picked_entry
-from benchmate.talk.picked import put_off_by
+from benchmate.talk.picked import picked_anew, put_off_by
 from benchmate.talk.renaming import name_taken_back
 from benchmate.talk.which_tree import meant_tree, species_said, which
 from benchmate.telling.dates import day_of, day_words
@@ -219,6 +219,9 @@ def another_option(turn: Turn) -> bool:
         number = bare[0].ordinal
     if offered is None or number is None:
         return False
+    if (anew := picked_anew(reading.said, offered, number, turn.before.amends)) is not None:
+        turn.reading = anew
+        return True
     turn.reading = replace(reading, acts=("pick",), pick=number, work=())
     turn.before = replace(turn.before, advice=offered)
     return True

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from benchmate.talk.context import Context, Pending
+from benchmate.talk.picked import PICKED
 from benchmate.talk.statement import yes_or_no
 from benchmate.talk.which_tree import species_said
 
@@ -72,7 +73,9 @@ def kept(turn: Turn) -> Context:
         weighed=turn.advice if offers else before.weighed if same else None,
         amends=(turn.meaning or reading) if spoke else before.amends,
         made=turn.gone if turn.confirm else new if spoke else () if turn.struck else before.made,
-        taken_from=turn.taken_from if spoke else before.taken_from,
+        taken_from=((before.taken_from or before.advice) if PICKED in reading.refers else turn.taken_from)
+        if spoke
+        else before.taken_from,
         figure=reading if reading.topic == "figure" else None,
         figure_asks=bool(turn.asks),
         unnamed=_unnamed(turn),

@@ -12,10 +12,12 @@ from benchmate.talk.statement import yes_or_no
 from benchmate.value import replace
 
 if TYPE_CHECKING:
+    from benchmate.practice.advice import Advice
     from benchmate.talk.amended import Short
     from benchmate.talk.context import Context
     from benchmate.talk.turns import Turn
 
+PICKED = "picked"  # work that is an option taken
 _NOT_DONE = frozenset({"what-if", "why", "compare"})  # questions whose options "done" does not speak of
 
 
@@ -78,7 +80,19 @@ def _of_option(
         return Reading(short.said, ("pick",), pick=number)
     done = "now" if option.work in LEFT_WORKS else done
     work = Work(option.work, option.spot, done=done, manner=option.manner)
-    return Reading(short.said, ("decide",), work=(work,), tree=advice.tree, when=when[0], day=when[1])
+    refers = (PICKED,)
+    return Reading(short.said, ("decide",), work=(work,), tree=advice.tree, when=when[0], day=when[1], refers=refers)
+
+
+def picked_anew(said: str, offered: Advice, number: int, last: Reading | None) -> Reading | None:
+    """ "Actually the first", behind an option that was taken for a time: the other option, for that time. None where
+    the option was not taken so."""
+    if last is None or PICKED not in last.refers or not 1 <= number <= len(offered.options):
+        return None
+    option = offered.options[number - 1]
+    done = "now" if option.work in LEFT_WORKS else last.work[0].done if last.work[0].work not in LEFT_WORKS else "later"
+    work = Work(option.work, option.spot, done=done, manner=option.manner)
+    return replace(last, said=said, work=(work,))
 
 
 def _behind(texts: list[str], at: int, phrases: tuple[str, ...] | list[str]) -> tuple[bool, int]:

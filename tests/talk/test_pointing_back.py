@@ -338,3 +338,22 @@ def test_its_size_is_that_of_the_branch(talk):
     assert not entry.measures and (fact["side"], fact["diameter_mm"]) == ("right", 7)
     *_, answer = talk("Gatepost", "can I wire the low right branch", "it is 430 mm high")
     assert answer.logged[0].measures == {"height_mm": 430}
+
+
+@pytest.mark.parametrize(
+    "said, kind, work, when",
+    [
+        (["the second then, but next spring", "no, the first"], "plan", "shorten", "2027-spring"),
+        (["the second then, but next spring", "no, the first", "no, the third"], "left", "leave", "2027-spring"),
+        (["take the second", "no, the first"], "done", "shorten", None),
+    ],
+)
+def test_another_option_is_taken_for_the_same_time(talk, said, kind, work, when):
+    answer = talk("Ratchet", "what now", *said)[-1]
+    (entry,) = [one for one in answer.logged if one.kind != "struck"]
+    assert (entry.kind, entry.work[0]["work"], entry.when) == (kind, work, when)
+
+
+@pytest.mark.parametrize("words", ["a third then", "half strength"])
+def test_a_share_of_nothing_was_not_seen(talk, words):
+    assert not talk("Ratchet", words)[0].logged
