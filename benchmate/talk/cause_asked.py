@@ -6,7 +6,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from benchmate.hearing.lexicon import Lexicon
-from benchmate.hearing.reading import NOWHERE, Reading, Work
+from benchmate.hearing.reading import NOWHERE, Missed, Reading, Span, Work
 from benchmate.hearing.words import Word
 from benchmate.talk.asked_how import phrase_places
 from benchmate.value import replace
@@ -26,6 +26,8 @@ def cause_asked(reading: Reading, words: Sequence[Word], lexicon: Lexicon) -> Re
     first, last = words[start].start, words[begins].start
     named = [work for work in reading.work if work.work]
     named += [Work(str(one.value), one.spot, span=one.span) for one in reading.facts if one.kind == "event"]
+    if not named:
+        return _of_something_else(reading, words, (first, last))
     if len(named) != 1 or (named[0].span != (0, 0) and named[0].span[1] <= last):
         return None
     (work,) = named
@@ -43,6 +45,21 @@ def cause_asked(reading: Reading, words: Sequence[Word], lexicon: Lexicon) -> Re
         missed=missed,
         refers=(),
     )
+
+
+def _of_something_else(reading: Reading, words: Sequence[Word], span: Span) -> Reading | None:
+    """ "Is it because of the frost": what is only suspected was not seen, and no record tells of it."""
+    first, last = span
+    suspected = [fact for fact in reading.facts if fact.kind in ("weather", "finding") and fact.span[0] >= last]
+    if not suspected:
+        return None
+    end = max(fact.span[1] for fact in suspected)
+    facts = tuple(fact for fact in reading.facts if fact not in suspected)
+    told = any(fact.kind != "species" and fact.span[1] <= first for fact in facts)
+    missed = tuple(one for one in reading.missed if one.span[1] <= first or one.span[0] >= end)
+    lost = Missed(reading.said[first:end], (first, end))
+    acts = ("observe", "ask") if told else ("ask",)
+    return replace(reading, acts=acts, topic="advice", facts=facts, missed=(*missed, lost))
 
 
 def _causes(texts: Sequence[str], lexicon: Lexicon) -> Iterator[tuple[int, int]]:

@@ -79,8 +79,7 @@ def _sheltered(bench: Bench, words: str, reading: Reading) -> Reading | None:
 
 def _cause(bench: Bench, words: str, reading: Reading) -> Reading | None:
     """The question whether a work is behind what is seen, or None."""
-    events = any(fact.kind == "event" for fact in reading.facts)
-    if not (reading.work or events) or not {"ask", "decide"} & set(reading.acts):
+    if not (reading.work or reading.facts) or not {"ask", "decide", "observe"} & set(reading.acts):
         return None
     from benchmate.talk.cause_asked import cause_asked
 

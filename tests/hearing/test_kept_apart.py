@@ -36,6 +36,16 @@ def test_what_grows_from_somewhere_was_not_taken_off(ear: Ear, said: str) -> Non
     assert "decide" not in ear.hear(said, ON).acts
 
 
+def test_what_popped_out_was_not_pinched(ear: Ear) -> None:
+    heard = ear.hear("a shoot's popped out of the trunk below the first branch, rub it off?", ON)
+    assert "decide" not in heard.acts and [fact.value for fact in heard.facts] == ["back-buds"]
+
+
+@pytest.mark.parametrize("said", ["wrapped the trunk in damp moss", "wrapped the trunk in sphagnum"])
+def test_moss_round_the_trunk_makes_no_layer(ear: Ear, said: str) -> None:
+    assert [work.work for work in ear.hear(said, ON).work] == ["shelter"]
+
+
 @pytest.mark.parametrize("said", ["took the shoots off the trunk", "going to cut it off the trunk"])
 def test_what_is_taken_off_is_work(ear: Ear, said: str) -> None:
     assert [work.work for work in ear.hear(said, ON).work] == ["remove"]

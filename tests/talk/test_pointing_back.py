@@ -357,3 +357,18 @@ def test_another_option_is_taken_for_the_same_time(talk, said, kind, work, when)
 @pytest.mark.parametrize("words", ["a third then", "half strength"])
 def test_a_share_of_nothing_was_not_seen(talk, words):
     assert not talk("Ratchet", words)[0].logged
+
+
+@pytest.mark.parametrize(
+    "words, seen",
+    [
+        ("is it because of the frost", []),
+        ("leaves are yellow, is it because of the frost", ["yellow-leaves"]),
+        ("is that down to aphids", []),
+        ("it is weak because of the frost", ["weak", "frost"]),
+    ],
+)
+def test_what_is_suspected_was_not_seen(talk, words, seen):
+    (answer,) = talk("Gatepost", words)
+    assert [fact["value"] for entry in answer.logged for fact in entry.facts] == seen
+    assert seen or answer.reading.missed
