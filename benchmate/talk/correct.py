@@ -85,6 +85,31 @@ def put_right_before(bench: Bench, words: str) -> tuple[Reading, Logged] | None:
     return (replace(meant, said=words), talk.earlier_made) if meant else None
 
 
+def word_put_right(bench: Bench, words: str) -> tuple[Reading, Logged] | None:
+    """ "No, not yellow, brown", "brown, not yellow", behind "leaves are yellow": what was seen, with one word in the
+    other's stead, and what it had put down; None for any other words, or where they make nothing that was seen."""
+    talk, house = bench.context, bench.house
+    last = talk.amends
+    if last is None or last.acts != ("observe",) or not talk.made or last.several:
+        return None
+    sense = house.lexicon.sense
+    passed = {*sense["refusals"], *sense["openers"], *sense["sorry"], *sense["righting"]}
+    texts = [word for word in house.lexicon.split(words) if word not in (".", "!")]
+    start = next((n for n, word in enumerate(texts) if word not in passed), len(texts))
+    said = " ".join(texts[start:])
+    denied, _, meant = said.removeprefix("not ").partition(" , ")
+    if not said.startswith("not "):
+        meant, _, denied = said.replace(" , not ", " not ").partition(" not ")
+    before = f" {' '.join(house.lexicon.split(last.said))} "
+    if not denied or not meant or f" {denied} " not in before:
+        return None
+    anew = house.hear(before.replace(f" {denied} ", f" {meant} ", 1).strip(), bench.on)
+    if anew.acts != ("observe",) or anew.missed or not anew.facts or anew.facts == last.facts:
+        return None
+    facts = tuple(replace(fact, span=(0, 0)) for fact in anew.facts)
+    return replace(anew, said=words, facts=facts, tree=anew.tree or last.tree), talk.made
+
+
 def counted(change: Work, works: Sequence[Work], named: Collection[str] = ()) -> Work:
     """The change with its bare number as what the work counted: "no, it was three branches" is how many there were,
     "no, one" behind two litres is one litre. named: the measures that its words name."""

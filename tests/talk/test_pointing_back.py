@@ -372,3 +372,17 @@ def test_what_is_suspected_was_not_seen(talk, words, seen):
     (answer,) = talk("Gatepost", words)
     assert [fact["value"] for entry in answer.logged for fact in entry.facts] == seen
     assert seen or answer.reading.missed
+
+
+@pytest.mark.parametrize(
+    "said, words, value",
+    [
+        ("leaves are yellow", "no not yellow, brown", "scorch"),
+        ("leaves are yellow", "sorry, brown, not yellow", "scorch"),
+        ("left branch is weak", "dead, not weak", "dead-branch"),
+    ],
+)
+def test_one_word_of_what_was_seen_is_put_right(talk, said, words, value):
+    before, answer = talk("Ratchet", said, words)
+    kinds = [(entry.kind, [fact["value"] for fact in entry.facts]) for entry in answer.logged]
+    assert ("seen", [value]) in kinds and [one.strikes for one in answer.logged if one.strikes] == [before.logged[0].id]
