@@ -229,6 +229,8 @@ class Bench:
         if pending is None:
             return None
         said = yes_or_no(words)
+        if pending.lapses and " ".join(self.house.lexicon.split(words)).strip(" .!") in self.house.lexicon.sense["did"]:
+            said = True  # "done" to the question whether it was
         self.context = replace(self.context, pending=None)
         if pending.wants == "tree":
             from benchmate.talk.many import settled_with

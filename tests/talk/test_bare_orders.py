@@ -38,6 +38,13 @@ def test_an_order_that_something_stands_against_is_asked(talk, journal, tree, da
     assert [entry.kind for entry in bench.answer("yes").logged] == ["done"]
 
 
+@pytest.mark.parametrize("yes", ["yes", "done", "I did it", "it's done"])
+def test_that_it_is_done_is_a_yes(talk, yes):
+    bench = talk("Gatepost", "2026-06-14")
+    bench.answer("repot it")
+    assert [entry.work[0]["work"] for entry in bench.answer(yes).logged] == ["repot"]
+
+
 @pytest.mark.parametrize("tree, day, words", ORDERS[:2])
 def test_a_no_leaves_the_record_as_it_was(talk, journal, tree, day, words):
     before = len(journal(tree))
