@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from benchmate.hearing.reading import Reading
+from benchmate.hearing.reading import Fact, Reading
 from benchmate.talk.near_names import with_near_name
 
 if TYPE_CHECKING:
@@ -36,6 +36,8 @@ def heard_in_talk(bench: Bench, words: str) -> Reading:
             return further
     if (amends := _amended(bench, words, reading)) is not None:
         return amends
+    if not reading.acts and (place := _place_alone(bench, words, reading)) is not None:
+        return place
     opens = tuple(bench.house.lexicon.sense["asks_all"])
     asking = words.casefold().startswith(opens) or ", wh" in words.casefold()
     if asking and (asked := _of_all(bench, reading)) is not None:
@@ -75,6 +77,21 @@ def _sheltered(bench: Bench, words: str, reading: Reading) -> Reading | None:
 
     asked = asks_shelter(bench, words, reading)
     return near(asked, bench.on) if asked else None
+
+
+def _place_alone(bench: Bench, words: str, reading: Reading) -> Reading | None:
+    """ "Low right branch": nothing but the branch that is spoken of next ("it's 7 mm thick"); else None."""
+    if len(reading.missed) != 1 or reading.facts or reading.tree or reading.several or "?" in words:
+        return None
+    fix = bench.house.hear(f"{bench.house.lexicon.sense['refusals'][0]}, {words}", bench.on)
+    if fix.acts != ("correct",) or fix.missed or fix.facts or fix.when or len(fix.work) != 1 or fix.work[0].measures:
+        return None
+    work = fix.work[0]
+    placed = work.spot.part and (work.spot.side or work.spot.level or work.spot.ordinal)
+    if work.work or not placed:
+        return None
+    one = Fact("candidate", "one", work.spot, span=(0, len(words)))
+    return Reading(words, ("ask",), "advice", candidates=(one,))
 
 
 def _cause(bench: Bench, words: str, reading: Reading) -> Reading | None:

@@ -51,7 +51,8 @@ def kept(turn: Turn) -> Context:
     moved = bool(turn.tree) or turn.meant.species_alone
     those = _those(turn)
     tree = turn.tree.name if turn.tree else None if turn.meant.species_alone or left_for(turn) else before.tree
-    has_content = bool(reading.work or reading.facts or _names_a_thing(turn)) and "pick" not in turn.acts
+    place = bool(reading.candidates) and reading.acts == ("ask",) and reading.topic == "advice"  # "low right branch"
+    has_content = bool(reading.work or reading.facts or place or _names_a_thing(turn)) and "pick" not in turn.acts
     meaning = turn.meaning or (reading if has_content else before.reading)
     facts = (*reading.facts, *reading.candidates, *turn.facts)
     offers = turn.advice and turn.advice.options

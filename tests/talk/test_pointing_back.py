@@ -386,3 +386,10 @@ def test_one_word_of_what_was_seen_is_put_right(talk, said, words, value):
     before, answer = talk("Ratchet", said, words)
     kinds = [(entry.kind, [fact["value"] for fact in entry.facts]) for entry in answer.logged]
     assert ("seen", [value]) in kinds and [one.strikes for one in answer.logged if one.strikes] == [before.logged[0].id]
+
+
+def test_a_place_alone_is_what_is_spoken_of_next(talk):
+    *_, answer = talk("Ratchet", "low right branch", "it's about 7 mm thick and 200 mm long")
+    assert (answer.logged[0].facts[0]["side"], answer.logged[0].facts[0]["length_mm"]) == ("right", 200)
+    first, answer = talk("Ratchet", "the second branch on the left", "wire it")
+    assert not first.logged and (answer.logged[0].work[0]["side"], answer.logged[0].work[0]["ordinal"]) == ("left", 2)
