@@ -133,6 +133,7 @@ def each_read(reading: Reading, hear: Hears, on: str) -> Reading:
         if shared_day and not alone.when:
             alone = hear(f"{words.rstrip(' ?')} {shared_day}{'?' if words.endswith('?') else ''}")
         alone = _as_meant(alone, reading, (first, end))
+        alone = _at_its_place(alone, reading, len(each))
         told = next((one for one in reversed(each) if any(work.work for work in one.work)), None)
         if told is not None and (as_before := _the_same_work(told, alone, on)) is not None:
             alone = as_before
@@ -153,6 +154,18 @@ def _as_meant(alone: Reading, whole: Reading, piece: Span) -> Reading:
     if len(whole.acts) == 1 and set(alone.acts) <= _DECIDED:
         alone = replace(alone, acts=whole.acts, topic=whole.topic)
     return alone
+
+
+def _at_its_place(alone: Reading, whole: Reading, number: int) -> Reading:
+    """ "This morning I wired the top of the elm and the lowest branch of the beech": a piece without a verb has the
+    one work of the statement, at the place that it names. number: which of the pieces it is."""
+    several = whole.several
+    if alone.work or alone.topic or not alone.when or several is None or len(whole.work) != len(several.pieces):
+        return alone
+    work = whole.work[number]
+    if work.spot == Spot() or len({one.work for one in whole.work}) != 1:
+        return alone
+    return replace(alone, acts=whole.acts, work=(replace(work, span=(0, len(alone.said))),))
 
 
 def _day_of_all(reading: Reading, pieces: Sequence[Span], hear: Hears) -> str:

@@ -7,6 +7,8 @@ from .sense import VERBS, Sense, helpers
 
 _STATED = frozenset({"STATE", "FINDING"})
 
+_FAR = 4  # words between growth and where it grows from
+
 
 def left_standing(s: Sense) -> bool:
     """ "Shortened it, left two leaves on each": before an amount of which nothing is said, "left" is no side."""
@@ -64,6 +66,11 @@ def _grows_off(s: Sense) -> bool:
     ends = [t for tokens in s.lattice[max(0, s.at - 3) : s.at] for t in tokens if t.end == s.at and not t.guesses]
     if any(t.value in s.lexicon.sense["sprouting"] for t in ends):
         return True  # "budding off the trunk"
+    if (
+        set(s.texts[max(0, s.at - _FAR) : s.at]) & set(s.lexicon.sense["growing_from"])
+        and s.after in s.lexicon.sense["pointers"]
+    ):
+        return True  # "growing straight up off the branches"
     things = [t.first for t in ends if t.kind in ("PART", "FINDING")]
     if not things:
         return False

@@ -167,7 +167,15 @@ def foretold_words(
     that it will be."""
     texts = [word.text for word in words]
     helpers = {*lexicon.sense["foretelling"], *lexicon.sense["foretelling_perhaps"]}
-    at = next((n for n, one in enumerate(texts) if one in helpers), 0)
+    before_to = lexicon.sense["foretelling_to"]  # "going soft" is so by now
+    at = next(
+        (
+            n
+            for n, one in enumerate(texts)
+            if one in helpers and (one not in before_to or texts[n + 1 : n + 2] == ["to"])
+        ),
+        0,
+    )
     if not foretold and unheard and at and "?" not in texts:
         who = {*lexicon.sense["people"], *lexicon.sense["speakers"], *lexicon.sense["asks_anew"]}
         foretold = frozenset() if who & set(texts[:at]) else frozenset(range(len(words)))

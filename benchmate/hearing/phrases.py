@@ -68,6 +68,11 @@ class Phrase:
         return Spot(self.shown_part, self.side, self.level, self.ordinal if not self.flush else None, number)
 
     @property
+    def counts_trees(self) -> bool:
+        """Whether its number is that of trees: "all three maples have aphids" counts none of what is seen on them."""
+        return bool(self.species) and not self.parts
+
+    @property
     def doers(self) -> list[str]:
         """What may do harm: the weather that is named, or an animal or a child ("a squirrel snapped the top out")."""
         return [str(token.value) for token in self.weather] or [CREATURE] * (self.part == CREATURE)

@@ -158,11 +158,15 @@ def _said(setting: Setting, clause: Clause, phrase: Phrase, subject: Phrase | No
     if "not" in aux or doubted or nothing:  # "I don't think the left branch is broken"
         facts = [_denied(f) for f in facts]
     if subject is not None and (not phrase.parts or only_named_by(setting, phrase, facts)):
-        facts = [at_place(setting, f, subject.spot(), outright=False) for f in facts]
+        facts = [at_place(setting, f, subject.spot(count=not subject.counts_trees), outright=False) for f in facts]
     some = subject is not None and not subject.parts and subject.says_place_only and (subject.side or subject.level)
     if some and not phrase.parts:  # "the front looks bare"
         facts = [fact for fact in (of_some(setting, fact) for fact in facts) if fact.kind != ASIDE]
-        facts = [at_place(setting, fact, subject.spot(), outright=False) for fact in facts] if subject else facts
+        facts = (
+            [at_place(setting, fact, subject.spot(count=not subject.counts_trees), outright=False) for fact in facts]
+            if subject
+            else facts
+        )
     if measures and facts and any(f.kind == "finding" for f in facts):
         facts = [replace(f, measures=measures) if f.kind == "finding" else f for f in facts]
     elif measures and subject is not None and subject is not phrase and sized(clause, measures):
@@ -228,7 +232,7 @@ def _denied(fact: Fact) -> Fact:
 
 def _needing(setting: Setting, subject: Phrase | None, work: str) -> Spot:
     """Where what is needed would be done: at the thing that needs it."""
-    spot = subject.spot() if subject is not None else Spot()
+    spot = subject.spot(count=not subject.counts_trees) if subject is not None else Spot()
     return replace(spot, part=None) if spot.part in setting.lexicon.works.get(work, {}).get("part_named", ()) else spot
 
 
@@ -237,7 +241,9 @@ def linked(setting: Setting, clause: Clause, phrase: Phrase, link: Token, subjec
     if link.kind == "FOR":  # "ordering soil for three repots": what it is meant for was not seen
         facts = [fact for fact in facts if fact.kind != "event" or fact.when or clause.when]
     if subject is not None and phrase.states and not phrase.parts and not phrase.findings:
-        facts = [at_place(setting, fact, subject.spot(), outright=False) for fact in facts]
+        facts = [
+            at_place(setting, fact, subject.spot(count=not subject.counts_trees), outright=False) for fact in facts
+        ]
     if subject is not None and subject.pronoun == "none":
         facts = [_denied(fact) for fact in facts]  # "nothing on the wire marks"
     first = clause.phrase

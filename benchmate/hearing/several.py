@@ -12,6 +12,7 @@ from .words import Word
 
 _NAMING = frozenset({"SPECIES", "NAME", "DET", "POSS", "TREEWORD", "AT", "OF", "DATE", "MANNER", "SEP", "PARTICLE"})
 _STOPS = frozenset({",", ".", ";", ":", "-", "&"})
+_VERBS = frozenset({"V", "VED", "VING"})
 _ONE_TREE = frozenset({"correct", "turn", "new", "note", "strike"})
 
 
@@ -29,7 +30,7 @@ def several_of(
     out = tuple(dict.fromkeys(name for own in trees for at, name in own if at > left_out))
     # a second tree in the same clause is a place ("next to the elm"), one in a clause of its own is meant as well
     firsts = [(clause, own[0]) for clause, own in zip(clauses, named, strict=True) if own]
-    if (at := _says_every(reading, texts, lexicon)) is not None:
+    if (at := _says_every(reading, texts, found, lexicon, any(named))) is not None:
         own = [(clause, name) for clause, name in firsts if not clause.span[0] <= at < clause.span[1]]
         if any(clause.work and clause.span[1] <= at for clause, _ in own):  # "fed the elm and watered everything"
             both = [*own, *((clause, "") for clause in clauses if clause.span[0] <= at < clause.span[1])]
@@ -104,13 +105,17 @@ def _on_another_day(clauses: Sequence[Clause], clause: Clause) -> bool:
 
 
 def _tells_behind(clauses: Sequence[Clause], clause: Clause, found: Found) -> bool:
-    """ "The larch | got a handful of feed": what a tree is only named before is told of it in the same breath."""
+    """ "The larch | got a handful of feed", "Crag: yellow needles. Ratchet: fine": what a tree is only named before is
+    told of it in the same breath, or behind a stop where no other tree is named."""
     at = next(n for n, one in enumerate(clauses) if one is clause) + 1
     behind = clauses[at] if at < len(clauses) else None
-    if behind is None or set(behind.joined) != {"pause"} or not behind.work or clause.kind != "observe":
+    if behind is None or clause.kind != "observe" or _named(behind, found):
         return False
+    if set(behind.joined) == {","}:
+        return _tells(behind, found) or not behind.facts
     first = next((token for token in found.tokens if token.first >= behind.span[0] and token.kind != "SEP"), None)
-    return not _named(behind, found) and first is not None and first.kind == "VED"
+    told = bool(behind.work) and first is not None and first.kind == "VED"
+    return set(behind.joined) == {"pause"} and (told or bool(behind.facts))
 
 
 def _same(one: str, other: str) -> bool:
@@ -118,16 +123,22 @@ def _same(one: str, other: str) -> bool:
     return one.startswith(f"{other} ") or other.startswith(f"{one} ")
 
 
-def _says_every(reading: Reading, texts: Sequence[str], lexicon: Lexicon) -> int | None:
-    """Where all trees are meant: said outright, or "everything" where the work is one that a whole tree is given."""
+def _says_every(reading: Reading, texts: Sequence[str], found: Found, lexicon: Lexicon, one_named: bool) -> int | None:
+    """Where all trees are meant: said outright, or "everything" where the work is one that a whole tree is given; "the
+    trees" only right behind the verb that tells such work ("watered the trees", but not "moved it under the trees").
+    one_named: whether a tree is named that is not left out."""
     whole = set(lexicon.several["works"])
     works = [work.work for work in reading.work]
     if not works or any(work.spot.part for work in reading.work):
         return None
-    phrases = list(lexicon.several["trees"])
+    phrases, told = list(lexicon.several["trees"]), []
     if whole.issuperset(work for work in works if work):
         phrases += lexicon.several["vague"]
-    return next((at for at in range(len(texts)) if _begins(texts, at, phrases)), None)
+        told = lexicon.several["told"] if reading.acts == ("decide",) and not one_named else []
+    verbs = {token.end for token in found.tokens if token.kind in _VERBS}
+    return next(
+        (n for n in range(len(texts)) if _begins(texts, n, phrases) or (n in verbs and _begins(texts, n, told))), None
+    )
 
 
 def _begins(texts: Sequence[str], at: int, phrases: Sequence[str]) -> bool:

@@ -9,7 +9,7 @@ from itertools import pairwise
 from benchmate.value import replace
 
 from .clauses import Clause
-from .doing import AT_ONCE, LATER, NOW
+from .doing import AT_ONCE, LATER, NOT, NOW, Mood
 from .lexicon import Lexicon
 from .opening import STOPS
 from .reading import Work
@@ -29,6 +29,11 @@ def put_off(clauses: Sequence[Clause], found: Found, words: Sequence[Word], lexi
         if clause.kind == "turn" and _names_work_alone(clause):
             clause.work = [Work(str(fact.value), done=LATER, span=fact.span) for fact in clause.facts]
             clause.kind, clause.acts, clause.facts = "decide", ["decide"], []
+        if _held_off(clause, texts, lexicon):
+            events = [fact for fact in clause.facts if fact.kind == "event"]
+            clause.work = [Work(str(fact.value), fact.spot, done=NOT, span=fact.span) for fact in events]
+            clause.facts = [fact for fact in clause.facts if fact not in events]
+            clause.kind, clause.acts, clause.mood = "decide", ["decide"], Mood(NOT)
         if clause.kind == "turn" and (parts := _turned_to_part(clause, found)):
             clause.acts, clause.idle = [], [*clause.idle, *parts]
         if not _bare(clause):
@@ -46,6 +51,16 @@ def put_off(clauses: Sequence[Clause], found: Found, words: Sequence[Word], lexi
         clause.facts = [fact for fact in clause.facts if fact.kind not in _WAITED or behind is not None]
         _plan(clause)
     return replace(found, marks=tuple(marks))
+
+
+def _held_off(clause: Clause, texts: Sequence[str], lexicon: Lexicon) -> bool:
+    """ "Held off the wiring", "decided against a repot": work that is named as a thing, and not done by a decision."""
+    if clause.kind != "observe" or not any(fact.kind == "event" for fact in clause.facts):
+        return False
+    if any(fact.kind != "species" and not (fact.kind == "event" and fact.denied) for fact in clause.facts):
+        return False
+    said = [text for text in texts[clause.span[0] : clause.span[1]] if text not in lexicon.sense["people"]]
+    return any(said[: len(one.split())] == one.split() for one in lexicon.sense["put_off"]["held_off"])
 
 
 def _bare(clause: Clause) -> bool:

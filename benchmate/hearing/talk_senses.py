@@ -75,8 +75,8 @@ def no_question(s: Sense) -> bool:
     """ "Did the repot in March" tells; "should I jin it or remove it" takes nothing back."""
     if s.kind[0] == "Q" and " ".join(s.texts[s.at : s.token.end]) in s.lexicon.sense["asks_first"]:
         return not s.opening and s.texts[s.at - 1] not in JOINERS | STOPS  # "leave anything else"
-    if s.kind == "STRIKE" and _strikes_nothing(s):
-        return True
+    if s.kind == "STRIKE" and (_strikes_nothing(s) or s.texts[s.token.end : s.token.end + 1] == ["or"]):
+        return True  # "rub it off or leave it on"
     if s.kind == "STRIKE":
         return s.at > 0 and any(t.kind == "SEP" and t.value == "or" and t.end == s.at for t in s.lattice[s.at - 1])
     if s.kind != "QRECALL" or s.texts[s.at : s.token.end] != ["did", "the"] or s.texts[-1] == "?":

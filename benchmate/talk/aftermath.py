@@ -10,6 +10,7 @@ from benchmate.garden.record import Entry
 from benchmate.hearing.reading import Reading, Work
 from benchmate.practice.advice import ASK, AVOID, GO, HOLD, Advice, Option
 from benchmate.talk.decide import LEFT_WORKS
+from benchmate.talk.when_undone import when_undone
 from benchmate.telling.dates import day_of, day_words
 from benchmate.telling.options import blocks_first
 from benchmate.telling.story import spot_of
@@ -32,7 +33,10 @@ def asks_alone(reading: Reading) -> bool:
 
 
 def looks_back(turn: Turn) -> bool:
-    """Answer a question back on the last work done on the tree; True where it was one."""
+    """Answer a question back on the last work done on the tree, or on from work that is only asked about; True where it
+    was one."""
+    if when_undone(turn):
+        return True
     if _told_and_asked(turn):
         return False
     asked = _asked(turn, turn.reading)

@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from benchmate.hearing.lexicon import Lexicon
 from benchmate.hearing.reading import NOWHERE, Reading, Spot, Work
 from benchmate.hearing.words import Word
-from benchmate.talk.answered import answered, did_that, on_that_day, told_apart
+from benchmate.talk.answered import answered, on_that_day, told_apart
 from benchmate.talk.asked_how import phrase_places
 from benchmate.talk.asked_too import asked_further, asked_too, once_more, reworded
 from benchmate.talk.context import Context
@@ -59,7 +59,9 @@ class Short:
 
 def amended(short: Short, talk: Context) -> Reading | None:
     """The statement that is meant, or None where the words stand by themselves."""
+    from benchmate.talk.by_size import by_size, size_of_it
     from benchmate.talk.did_ones import did_ones
+    from benchmate.talk.did_that import did_that
     from benchmate.talk.said_about import said_about
     from benchmate.talk.taken_back import tree_back, work_back
 
@@ -70,11 +72,14 @@ def amended(short: Short, talk: Context) -> Reading | None:
     from benchmate.talk.narrowed import narrowed
     from benchmate.talk.not_yet import not_yet
     from benchmate.talk.other_tree import meant_another, on_each, tree_for_tree
+    from benchmate.talk.picked import picked
+    from benchmate.talk.same_asked import same_asked
     from benchmate.talk.size_after import size_after
     from benchmate.talk.wrong_tree import wrong_tree
 
     for way in (
         *(
+            picked,
             not_yet,
             did_ones,
             work_back,
@@ -85,6 +90,8 @@ def amended(short: Short, talk: Context) -> Reading | None:
             tree_back,
             _not_that,
             narrowed,
+            by_size,
+            same_asked,
             _put_right,
             _instead,
             _there_too,
@@ -92,7 +99,7 @@ def amended(short: Short, talk: Context) -> Reading | None:
             _done_there,
             answered,
         ),
-        *(told_apart, asked_too, asked_further, once_more, reworded, did_that, on_that_day, size_after),
+        *(told_apart, asked_too, asked_further, once_more, reworded, did_that, on_that_day, size_after, size_of_it),
     ):
         if (meant := way(short, talk)) is not None:
             return meant

@@ -6,9 +6,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from benchmate.hearing.reading import Reading, Work
-from benchmate.practice.advice import ASK, AVOID, GO, HOLD, Option
+from benchmate.practice.advice import ASK, AVOID, HOLD
 from benchmate.talk.asked_how import phrase_places
-from benchmate.talk.decide import LEFT_WORKS
+from benchmate.talk.bare_orders import against_words
 from benchmate.talk.following import near
 from benchmate.talk.statement import yes_or_no
 from benchmate.telling.dates import day_of, day_words
@@ -20,9 +20,6 @@ if TYPE_CHECKING:
     from benchmate.talk.turns import Turn
 
 _IT = "it"
-_SAME = "same"
-_ADVISED = frozenset({"advice", "may", "when", "compare", "what-if"})
-ADVICE = "advice"  # the topic of "what now"
 COMPARE = "compare"  # the topic of a question which of several to keep
 
 
@@ -61,39 +58,6 @@ def _to_do_it(short: Short, last: Reading, behind: int) -> Reading | None:
         return None
     meant = tuple(replace(work, done="later", span=(0, 0)) for work in works)
     return Reading(short.said, ("decide",), work=meant, when=tail.when, day=tail.day)
-
-
-def did_that(short: Short, talk: Context) -> Reading | None:
-    """ "Ok did that", "done", "did it yesterday", behind a question or what was advised: the work that was asked about
-    was done, or the one that was put forward."""
-    last = talk.amends
-    if last is None or "ask" not in last.acts or last.topic not in _ADVISED or last.several:
-        return None
-    texts, sense = short.texts, short.lexicon.sense
-    passed = {*sense["openers"], *sense["sorry"]}
-    at = next((n for n, text in enumerate(texts) if text not in passed and yes_or_no(text) is not True), len(texts))
-    said = next((words for words in sense["did"] if texts[at : at + len(words.split())] == words.split()), None)
-    if said is None:
-        return None
-    rest = short.hear(short.between(at + len(said.split()), len(texts)).strip(" .!,"))
-    if rest.acts or rest.tree or (rest.missed and not rest.when):
-        return None
-    works = [work for work in last.work if work.work]
-    options = talk.advice.options if talk.advice else ()
-    done = []
-    for work in works:
-        placed = [one.spot for one in options if one.work == work.work and near(one.spot, work.spot)]
-        done.append(replace(work, spot=placed[0] if len(placed) == 1 else work.spot, done="done", span=(0, 0)))
-    best = options[0] if options else None
-    if not works and last.topic == ADVICE and best and best.verdict == GO and best.work not in LEFT_WORKS:
-        done = [Work(best.work, best.spot, done="done")]  # what was put forward, whatever was asked about before
-    elif (len(works) != 1 and last.topic == COMPARE) or not works:
-        done = [Work(None, done="done")]  # one of several, or what was put forward
-    facts = tuple(replace(fact, span=(0, 0)) for fact in last.facts if fact.kind == "species")
-    refers = () if done[0].work else (_SAME,)
-    return Reading(
-        short.said, ("decide",), work=tuple(done), facts=facts, tree=last.tree, when=rest.when, refers=refers
-    )
 
 
 def on_that_day(short: Short, talk: Context) -> Reading | None:
@@ -157,12 +121,7 @@ def as_it_waits(turn: Turn) -> None:
             turn.reading = reading = replace(reading, work=works, when=option.opens)
             turn.aside.append(f"put down as a plan, since it has to wait until {day_words(opens, turn.on)}")
         else:
-            turn.confirm = f"{_against(option)} Log it as done all the same? Say yes or no."
-
-
-def _against(option: Option) -> str:
-    says = option.against[0].says if option.against else "A fact that decides is not known"
-    return says.rstrip(".") + "."
+            turn.confirm = f"{against_words(option)} Log it as done all the same? Say yes or no."
 
 
 def begun_before(turn: Turn) -> Logged:

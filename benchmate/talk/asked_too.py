@@ -124,4 +124,6 @@ def reworded(short: Short, talk: Context) -> Reading | None:
     place = spots.pop() if len(spots) == 1 else asked.work[0].spot
     work = replace(asked.work[0], span=(0, 0), spot=place if asked.work[0].spot == NOWHERE else asked.work[0].spot)
     species = tuple(fact for fact in last.facts if fact.kind == "species")
-    return Reading(short.said, ("ask",), "when", species, (work,), tree=last.tree)
+    open_yet = tuple(replace(one, done=None, span=(0, 0)) for one in last.work if one.work and one.work != work.work)
+    supposes = open_yet if last.acts == ("ask",) and last.topic in _WEIGHED else ()  # it is not done yet
+    return Reading(short.said, ("ask",), "when", species, (work,), tree=last.tree, supposes=supposes)

@@ -171,8 +171,9 @@ class Bench:
     def _added_to(self, words: str) -> tuple[Reading, Logged] | None:
         """The statement before with what these words add to it, and what it had put down."""
         from benchmate.talk.added_to import added_to, joins_potting
+        from benchmate.talk.correct import put_right_before, word_put_right
 
-        joined = joins_potting(self, words)
+        joined = joins_potting(self, words) or put_right_before(self, words) or word_put_right(self, words)
         return added_to(self, words) if joined is None and self.talking and self.context.made else joined
 
     def carry(self, reading: Reading, *, confirmed: bool = False, gone: Logged = ()) -> Answer:
@@ -228,6 +229,8 @@ class Bench:
         if pending is None:
             return None
         said = yes_or_no(words)
+        if pending.lapses and " ".join(self.house.lexicon.split(words)).strip(" .!") in self.house.lexicon.sense["did"]:
+            said = True  # "done" to the question whether it was
         self.context = replace(self.context, pending=None)
         if pending.wants == "tree":
             from benchmate.talk.many import settled_with

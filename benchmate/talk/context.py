@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from benchmate.garden.record import Entry
-from benchmate.hearing.reading import NOWHERE, Fact, Reading, Spot
+from benchmate.hearing.reading import NOWHERE, Fact, Reading, Spot, Work
 from benchmate.practice.advice import Advice
 from benchmate.value import dataclass, field, replace
 
@@ -17,7 +17,7 @@ class Pending:
     """Something that waits for the grower's word. reading: the words as taken. wants: "yes", or a "tree" by name.
     takes_back: what is struck with it, where the words correct what stands in the record. tree: name of the tree that
     was at hand. then: what was waiting before it, and waits again once this is answered. offer: it is only offered, and
-    lapses where something else is said."""
+    lapses where something else is said. lapses: what it would log lapses too, for it may have been a thought."""
 
     reading: Reading
     wants: str = "yes"
@@ -25,6 +25,7 @@ class Pending:
     tree: str | None = None
     then: Pending | None = None
     offer: bool = False
+    lapses: bool = False
 
     @property
     def lasts(self) -> bool:
@@ -32,7 +33,8 @@ class Pending:
         would be taken out of it or put on every tree by a late yes, and what only lacks a tree, does not."""
         acts, several = set(self.reading.acts), self.reading.several
         every = several is not None and several.every
-        return self.wants == "yes" and not self.offer and not every and "strike" not in acts and bool(LOGGING & acts)
+        fleeting = self.offer or self.lapses or every
+        return self.wants == "yes" and not fleeting and "strike" not in acts and bool(LOGGING & acts)
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +50,9 @@ class Context:
     figure: the figure question of the last statement, if it was one. figure_asks: whether that asked for more.
     unnamed: what was told of a tree that has no record yet, oldest first: "call it Ditch" begins it with that.
     those: names of the trees that the last statement was about, where it was about several: "them" means these, and
-    where it told something of some of the garden none is at hand.
+    where it told something of some of the garden none is at hand. earlier, earlier_made: the statement before the one
+    that `amends` holds, and what it logged. due: what the last statement asked for as due, with its trees,
+    in the order told.
     """
 
     tree: str | None = None
@@ -66,6 +70,9 @@ class Context:
     figure_asks: bool = False
     unnamed: tuple[Reading, ...] = ()
     those: tuple[str, ...] = ()
+    earlier: Reading | None = None
+    earlier_made: Logged = ()
+    due: tuple[tuple[str, Work], ...] = ()
 
     @property
     def species(self) -> str | None:

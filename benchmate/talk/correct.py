@@ -3,10 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
+from typing import TYPE_CHECKING
 
 from benchmate.hearing.reading import NOWHERE, Fact, Reading, Spot, Work
 from benchmate.talk.amended import OTHER, opposite
+from benchmate.talk.context import Logged
 from benchmate.value import replace
+
+if TYPE_CHECKING:
+    from benchmate.talk.bench import Bench
 
 _LENGTHS = {"leaves", "pairs", "buds", "length_mm", "share"}
 _BARE = "leaves"  # what hearing takes a number for where nothing tells what it counts
@@ -58,6 +63,51 @@ def corrected(last: Reading, fix: Reading) -> Reading | None:
         guessed=(*last.guessed, *fix.guessed),
         note=note or (last.said if "note" in last.acts else None),
     )
+
+
+def put_right_before(bench: Bench, words: str) -> tuple[Reading, Logged] | None:
+    """ "Thinned the shoots", "fed it", "no, only the left ones": work on the whole tree has no left, so the place is
+    that of the work told before it. The statement as meant, with what it had put down; None for any other words."""
+    talk, lexicon = bench.context, bench.house.lexicon
+    last, earlier = talk.amends, talk.earlier
+    if last is None or earlier is None or lexicon.split(words)[:1] not in [[one] for one in lexicon.sense["refusals"]]:
+        return None
+    whole = bench.house.book.places.get("whole_tree_works", ())
+    named, before = ([work for work in one.work if work.work] for one in (last, earlier))
+    if not named or any(work.work not in whole for work in named) or len(before) != 1 or before[0].work in whole:
+        return None
+    fix = bench.house.hear(words, bench.on)
+    place = fix.work[0].spot if len(fix.work) == 1 and fix.work[0].work is None else NOWHERE
+    more = fix.facts or fix.missed or fix.tree or fix.several or fix.when or any(one.measures for one in fix.work)
+    if fix.acts != ("correct",) or more or not (place.side or place.level or place.ordinal):
+        return None
+    meant = corrected(earlier, fix)
+    return (replace(meant, said=words), talk.earlier_made) if meant else None
+
+
+def word_put_right(bench: Bench, words: str) -> tuple[Reading, Logged] | None:
+    """ "No, not yellow, brown", "brown, not yellow", behind "leaves are yellow": what was seen, with one word in the
+    other's stead, and what it had put down; None for any other words, or where they make nothing that was seen."""
+    talk, house = bench.context, bench.house
+    last = talk.amends
+    if last is None or last.acts != ("observe",) or not talk.made or last.several:
+        return None
+    sense = house.lexicon.sense
+    passed = {*sense["refusals"], *sense["openers"], *sense["sorry"], *sense["righting"]}
+    texts = [word for word in house.lexicon.split(words) if word not in (".", "!")]
+    start = next((n for n, word in enumerate(texts) if word not in passed), len(texts))
+    said = " ".join(texts[start:])
+    denied, _, meant = said.removeprefix("not ").partition(" , ")
+    if not said.startswith("not "):
+        meant, _, denied = said.replace(" , not ", " not ").partition(" not ")
+    before = f" {' '.join(house.lexicon.split(last.said))} "
+    if not denied or not meant or f" {denied} " not in before:
+        return None
+    anew = house.hear(before.replace(f" {denied} ", f" {meant} ", 1).strip(), bench.on)
+    if anew.acts != ("observe",) or anew.missed or not anew.facts or anew.facts == last.facts:
+        return None
+    facts = tuple(replace(fact, span=(0, 0)) for fact in anew.facts)
+    return replace(anew, said=words, facts=facts, tree=anew.tree or last.tree), talk.made
 
 
 def counted(change: Work, works: Sequence[Work], named: Collection[str] = ()) -> Work:

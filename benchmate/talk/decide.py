@@ -235,13 +235,15 @@ def _stated(reading: Reading) -> list[Fact]:
     """What the statement says is so. Facts in a question of its own ("which ones are weak") are not stated."""
     if not {"observe", "decide", "new", "note"} & set(reading.acts):
         return []
-    if reading.topic in ("what-if", "list", "recall", "due"):
+    if reading.topic in ("what-if", "list", "due") or (reading.topic == "recall" and "observe" not in reading.acts):
         return []
     return [fact for fact in (*reading.facts, *reading.candidates) if fact.kind not in ("species", "trait")]
 
 
 def _measured(reading: Reading) -> Mapping[str, float]:
-    return reading.measures if "observe" in reading.acts and not reading.figure else {}
+    if "observe" not in reading.acts or reading.figure or set(reading.measures) == {"share"}:
+        return {}  # "a third then" tells of nothing that was seen
+    return reading.measures
 
 
 def _is_forecast(reading: Reading, facts: Sequence[Fact], on: dt.date, southern: bool, words: Sequence[str]) -> bool:

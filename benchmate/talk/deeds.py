@@ -12,6 +12,7 @@ from benchmate.talk.amended import DOUBT, PLAN, STRIKE, at_place, strike_said
 from benchmate.talk.asked_how import phrase_places
 from benchmate.talk.context import Logged
 from benchmate.talk.decide import LEFT_WORKS, entries_of, picked_entry
+from benchmate.talk.picked import picked_anew, put_off_by
 from benchmate.talk.renaming import name_taken_back
 from benchmate.talk.which_tree import meant_tree, species_said, which
 from benchmate.telling.dates import day_of, day_words
@@ -22,6 +23,9 @@ from benchmate.value import replace
 
 if TYPE_CHECKING:
     from benchmate.talk.turns import Turn
+
+
+_LISTS = frozenset({"due", "list", "recall", "plan"})  # questions whose answers number no options
 
 
 def strike(turn: Turn) -> None:
@@ -215,6 +219,9 @@ def another_option(turn: Turn) -> bool:
         number = bare[0].ordinal
     if offered is None or number is None:
         return False
+    if (anew := picked_anew(reading.said, offered, number, turn.before.amends)) is not None:
+        turn.reading = anew
+        return True
     turn.reading = replace(reading, acts=("pick",), pick=number, work=())
     turn.before = replace(turn.before, advice=offered)
     return True
@@ -222,7 +229,8 @@ def another_option(turn: Turn) -> bool:
 
 def pick(turn: Turn) -> None:
     """Take one of the options on offer. One that is not a go is put to the grower first."""
-    offered, number = turn.before.advice, turn.reading.pick or 0
+    listed = turn.before.amends is not None and turn.before.amends.topic in _LISTS
+    offered, number = None if listed else turn.before.advice, turn.reading.pick or 0
     options = offered.options if offered else ()
     if not offered or not options:
         turn.says.append("No options stand on offer to take one from; ask first, as in: what now")
@@ -235,6 +243,14 @@ def pick(turn: Turn) -> None:
     if option.verdict in ("avoid", "ask") and not turn.confirmed:
         against = option.against[0].says if option.against else "a fact that decides is not known"
         turn.confirm = f"{sentence(against)} Log it all the same? Say yes or no."
+        return
+    last = turn.before.amends
+    asked = {work.work for work in last.work if work.work} if last and "ask" in last.acts else set()
+    if asked and option.work not in {*asked, *LEFT_WORKS} and not turn.confirmed:
+        turn.confirm = f"That is not what was asked about. Log it, {option_words(option)}? Say yes or no."
+        return
+    if (lost := put_off_by(turn)) and not turn.confirmed:
+        turn.confirm = f'"{lost}" was not taken in. Log it as done now, {option_words(option)}? Say yes or no.'
         return
     refused = [option_words(other) for other in options if other is not option and other.work not in LEFT_WORKS]
     turn.taken_from = offered

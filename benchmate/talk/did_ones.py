@@ -30,6 +30,9 @@ def did_ones(short: Short, talk: Context) -> Reading | None:
     fix = short.hear(f"{sense['refusals'][0]}, {rest}")
     if fix.acts != ("correct",) or len(fix.work) > 1 or any(work.work for work in fix.work):
         return None
+    both = any(texts[at : at + len(one.split())] == one.split() for one in sense["did_both"])
+    if both and not fix.work and OTHER not in fix.refers:  # "did both yesterday": both works
+        return None
     last = talk.amends or talk.reading
     works = [work for work in last.work if work.work and work.work not in LEFT_WORKS] if last else []
     when = fix.when or short.heard.when

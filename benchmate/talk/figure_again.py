@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 
 MOST_WORDS = 9  # more than that is a statement of its own
 MOST_ANEW = 4  # words of a size said anew: "a 10 mm one"
+_ACROSS = {"width_mm": "diameter_mm"}  # how wide a wound is
 _OPENING = re.compile(
     r"^\W*(?:(?:and|but|or|ok|okay|so|no|sorry|then|well|hmm|what about|how about|make it|make that|if it is|if it's|"
     r"it is|it's|they are|they're|about|say|around|roughly|call it)\b[\s,]*)+",
@@ -42,6 +43,24 @@ def said_further(last: Reading, now: Reading, house: House, on: dt.date, *, open
         return None
     tree = now.tree or last.tree
     return replace(reading, tree=tree) if tree else reading
+
+
+def sized_before(last: Reading | None, now: Reading, house: House, on: dt.date) -> Reading | None:
+    """ "The cut was 12 mm", then "how long till it closes": a figure question without a number, of what was just
+    measured. The two as one; None where they do not make the same question, or where more was told than a size."""
+    if last is None or now.topic != "figure" or now.series or now.work or now.several or last.acts != ("observe",):
+        return None
+    if not last.series or last.work or last.several or last.missed or (now.tree and now.tree != last.tree):
+        return None
+    told = {_ACROSS.get(name, name) for name in last.measures} | {
+        _ACROSS.get(name, name) for one in last.candidates for name in one.measures
+    }
+    needs = house.lexicon.figure_words()["needs"].get(now.figure or "", ())
+    if not needs or any(not set(need.split("|")) & told for need in needs):
+        return None  # "the trunk is 60 mm" tells no length of wire
+    reading = house.hear(f"{last.said.rstrip(' .!')}, {now.said}", on)
+    same = reading.topic == "figure" and reading.figure == now.figure and reading.series
+    return replace(reading, acts=("ask",), facts=now.facts) if same and not reading.missed else None
 
 
 def _share_alone(now: Reading) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from benchmate.talk.context import Context, Pending
+from benchmate.talk.picked import PICKED
 from benchmate.talk.statement import yes_or_no
 from benchmate.talk.which_tree import species_said
 
@@ -43,13 +44,15 @@ def kept(turn: Turn) -> Context:
     if turn.offer and not turn.unlogged:
         waits = turn.offer
     elif turn.confirm:
-        waits = Pending(reading, takes_back=turn.gone, tree=turn.tree.name if turn.tree else None)
+        name = turn.tree.name if turn.tree else None
+        waits = Pending(reading, takes_back=turn.gone, tree=name, lapses=turn.lapses)
     elif any(ask.fact == "tree" for ask in turn.asks) and not turn.new_name:
         waits = Pending(reading, "tree")
     moved = bool(turn.tree) or turn.meant.species_alone
     those = _those(turn)
     tree = turn.tree.name if turn.tree else None if turn.meant.species_alone or left_for(turn) else before.tree
-    has_content = bool(reading.work or reading.facts or _names_a_thing(turn)) and "pick" not in turn.acts
+    place = bool(reading.candidates) and reading.acts == ("ask",) and reading.topic == "advice"  # "low right branch"
+    has_content = bool(reading.work or reading.facts or place or _names_a_thing(turn)) and "pick" not in turn.acts
     meaning = turn.meaning or (reading if has_content else before.reading)
     facts = (*reading.facts, *reading.candidates, *turn.facts)
     offers = turn.advice and turn.advice.options
@@ -71,11 +74,16 @@ def kept(turn: Turn) -> Context:
         weighed=turn.advice if offers else before.weighed if same else None,
         amends=(turn.meaning or reading) if spoke else before.amends,
         made=turn.gone if turn.confirm else new if spoke else () if turn.struck else before.made,
-        taken_from=turn.taken_from if spoke else before.taken_from,
+        taken_from=((before.taken_from or before.advice) if PICKED in reading.refers else turn.taken_from)
+        if spoke
+        else before.taken_from,
         figure=reading if reading.topic == "figure" else None,
         figure_asks=bool(turn.asks),
         unnamed=_unnamed(turn),
         those=those,
+        earlier=before.amends if spoke else before.earlier,
+        due=turn.due if spoke else before.due,
+        earlier_made=before.made if spoke else before.earlier_made,
     )
 
 

@@ -30,7 +30,8 @@ def of_another(last: Reading | None, now: Reading, lexicon: Lexicon, latest: Rea
         return None
     kept = tuple(fact for fact in last.facts if fact.kind != "species" and "ask" in last.acts)
     acts = tuple(act for act in last.acts if act in _AGAIN)
-    if "decide" in acts and (words[-1] in _ASKING or words[-2:-1] == ["'s"]):  # "and the elm?", "and the elm's"
+    asks = words[0] in lexicon.sense["asks_bare"]["behind"]  # "what about the elm"
+    if "decide" in acts and (asks or words[-1] in _ASKING or words[-2:-1] == ["'s"]):  # "and the elm?", "and the elm's"
         asked = tuple(replace(work, done=None) for work in last.work)
         last, acts = replace(last, topic=last.topic or "may", work=asked), ("ask",)
     return replace(

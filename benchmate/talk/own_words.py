@@ -97,10 +97,10 @@ def planned_words(house: House, tree: Tree, on: dt.date) -> list[str]:
     return [_planned(one, by_id.get(one.entry), on).words for one in own]
 
 
-def next_checks(house: House, tree: Tree, part: str | None, on: dt.date) -> list[str]:
+def next_checks(house: House, tree: Tree, part: str | None, on: dt.date, ahead: Sequence[str] = ()) -> list[str]:
     """When the tree is to be looked at next, by its follow-ups and the grower's own plans: the answer first.
 
-    part: that is asked about, or None for any.
+    part: that is asked about, or None for any. ahead: what is to be looked at after work that was just asked about.
     """
     from benchmate.garden.agenda import DueTree, due_items
     from benchmate.telling.due import without_long_past
@@ -118,8 +118,8 @@ def next_checks(house: House, tree: Tree, part: str | None, on: dt.date) -> list
             told.append(f"{day_words(max(follow.on or on, on), on)}, {small(says)}")
     if not told:
         of = f" of the {part.replace('-', ' ')}" if part else ""
-        return [f"No check{of} is on record for {tree.name}", *house.due_on(tree, on)]
-    return [f"Next check: {told[0]}", *(sentence(f"Then: {words}") for words in told[1:3])]
+        return [*ahead, f"No check{of} is on record for {tree.name}", *([] if ahead else house.due_on(tree, on))]
+    return [*ahead, f"Next check: {told[0]}", *(sentence(f"Then: {words}") for words in told[1:3])]
 
 
 def asked_again(house: House, tree: Tree, works: Collection[str], on: dt.date) -> list[str]:

@@ -73,6 +73,7 @@ def advise(turn: Turn) -> None:
     """Advice on what was seen, done or asked, beside what the grower planned or decided of it."""
     from benchmate.talk import own_words as own
     from benchmate.talk.told_beside import beside
+    from benchmate.talk.when_undone import look_ahead
 
     reading = turn.reading
     if reading.topic == "why" and _own_reason(turn):
@@ -88,7 +89,7 @@ def advise(turn: Turn) -> None:
     works = [work.work for work in reading.work if work.work]
     if turn.tree and reading.topic in ("may", "when"):
         if reading.topic == "when" and set(works) == {"check"}:
-            turn.says += own.next_checks(turn.house, turn.tree, reading.work[0].spot.part, turn.on)
+            turn.says += own.next_checks(turn.house, turn.tree, reading.work[0].spot.part, turn.on, look_ahead(turn))
             return
         turn.own = [one.words for one in own.own_words(turn.house, turn.tree, works, turn.on) if one.stands]
         if reading.topic == "when" and not turn.own:

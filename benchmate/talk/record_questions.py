@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from benchmate.garden.record import Entry, Tree
-from benchmate.hearing.reading import NOWHERE, Reading, Work
+from benchmate.hearing.reading import NOWHERE, Reading, Spot, Work
 from benchmate.talk.as_recorded import RECORDED, tell
 from benchmate.talk.asked_how import asks_for_all, asks_for_written, points_at_one, with_days
 from benchmate.talk.dates import last_day, span_asked
@@ -153,7 +153,7 @@ def _trees_asked(turn: Turn) -> list[Tree]:
 
 
 def _due(turn: Turn) -> None:
-    from benchmate.telling.due import due_words
+    from benchmate.telling.due import due_words, without_long_past
 
     if turn.house.garden is None:
         turn.says.append("Nothing can be due: no garden is open")
@@ -169,6 +169,8 @@ def _due(turn: Turn) -> None:
         groups = tuple(group for group in groups if group.tree.folder in asked)
     turn.says += due_words(groups, turn.on, days)
     turn.found += [group.as_json() for group in groups]
+    told = ((group.tree.name, item.follow) for group in without_long_past(groups)[0] for item in group.items)
+    turn.due = tuple((name, Work(one.work, Spot(one.part, one.side, one.level))) for name, one in told)
 
 
 def _meaning(turn: Turn) -> None:

@@ -14,10 +14,13 @@ from benchmate.hearing.reading import NOWHERE, Reading, Spot, Work
 from benchmate.practice.advice import GO, Advice, Ask
 from benchmate.talk.amended import IT, OTHER, SAME, moved, opposite
 from benchmate.talk.context import Context, spots_of
+from benchmate.talk.did_that import NO_WORK
+from benchmate.talk.same_asked import NO_PLACE
 from benchmate.telling.wording import list_words, spot_words
 from benchmate.value import dataclass, replace
 
 _POINTING = r"\b(?:that|this|the same) (?:one|branch|shoot|leader|limb|twig)\b"
+_MANY = ("branch", "side-branch", "shoot", "twig", "stub", "spur", "bud", "leaf", "needle", "candle", "flower", "fruit")
 _SINGLE = ("branch", "side-branch", "shoot", "twig", "leader", "apex", "stub", "spur", None)
 
 
@@ -78,11 +81,15 @@ def pointing_of(talk: Context, places: Mapping[str, Any]) -> Pointing:
 
 def resolve(reading: Reading, talk: Pointing) -> Resolved:
     """The statement with its pointing words filled in from the talk."""
+    if NO_WORK in reading.refers:
+        return Resolved(reading, Ask("work", "Which work was done? Say it whole, as in: wired the left branch."))
+    if NO_PLACE in reading.refers:
+        return Resolved(reading, Ask("part", "Which one is that? Name its side or count it, as in: the second branch."))
     if SAME in reading.refers or _unnamed_question(reading) or _place_alone(reading):
         return _same_again(reading, talk)
     if OTHER in reading.refers or _points(reading):
         return _pointed(reading, talk)
-    return Resolved(_with_part(_with_it(reading, talk), talk))
+    return Resolved(_with_part(_with_them(_with_it(reading, talk), talk), talk))
 
 
 def _unnamed_question(reading: Reading) -> bool:
@@ -130,6 +137,9 @@ def _same_again(reading: Reading, talk: Pointing) -> Resolved:
         spot = other
     measures = dict(before.measures) | (dict(bare[0].measures) if bare else {})
     asks = "ask" in reading.acts
+    again = bool(bare) and OTHER not in reading.refers and not (spot.side or spot.level or spot.ordinal or spot.count)
+    if again and not asks and before.spot != NOWHERE and (reading.missed or _words_point(reading.said)):
+        return Resolved(reading, _which([]))  # "same with that one", where no further one was spoken of
     done = "done" if bare and bare[0].done == "done" else "now"
     work = Work(before.work, moved(before.spot, spot), measures, None if asks else done, before.manner)
     return Resolved(replace(reading, work=(*named, work)))
@@ -185,6 +195,33 @@ def _with_it(reading: Reading, talk: Pointing) -> Reading:
         for work in reading.work
     )
     return replace(reading, work=works)
+
+
+def _with_them(reading: Reading, talk: Pointing) -> Reading:
+    """ "Removed them", right after dead twigs were told of, means these twigs; else it would be the tree."""
+    seen = talk.last.facts if talk.last else ()
+    parts = {
+        fact.spot.part if fact.spot.part in _MANY else talk.own_part(str(fact.value))  # suckers at the base are shoots
+        for fact in seen
+        if fact.kind == "finding"
+    }
+    if IT not in reading.refers or len(parts) != 1 or len(talk.spots) > 1 or reading.facts:
+        return reading
+    (part,) = parts
+    spot = next(iter(talk.spots), NOWHERE)
+    if part not in _MANY or (spot.count or 2) < 2:
+        return reading
+    works = tuple(
+        replace(work, spot=replace(spot, part=part))
+        if work.work and work.spot == NOWHERE and talk.somewhere(work.work) and _says_them(_words(reading, work))
+        else work
+        for work in reading.work
+    )
+    return replace(reading, work=works)
+
+
+def _says_them(words: str) -> bool:
+    return bool(re.search(r"\b(?:them|those|these|they)\b", words, re.IGNORECASE))
 
 
 def _single(spot: Spot) -> bool:

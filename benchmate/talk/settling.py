@@ -1,5 +1,5 @@
 """What the grower must say yes to before anything is logged: guesses that could change it, words before the verb that
-were not taken in, and what he decided against himself."""
+were not taken in, what he decided against himself, and an order that something stands against."""
 
 from __future__ import annotations
 
@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from benchmate.hearing.reading import Missed, Reading, Work
 from benchmate.practice.advice import Ask
 from benchmate.talk.asked_how import phrase_places
+from benchmate.talk.bare_orders import settled_orders
 from benchmate.talk.decide import LEFT_WORKS
 from benchmate.telling.heard import said_work_words
 from benchmate.telling.lines import cut_short
@@ -35,6 +36,7 @@ def settled(turn: Turn) -> bool:
         and _settled_subjects(turn)
         and _settled_names(turn)
         and _settled_decisions(turn)
+        and settled_orders(turn)
         and _settled_height(turn)
     )
 

@@ -76,6 +76,20 @@ def why_number(bench: Bench, words: str) -> Answer:
     return _in_depth(bench, words, _number(words))
 
 
+@spoken(
+    "why not the other",
+    "the second of two options that are told apart by their place, with its reasons",
+    r"(and )?why not (take |keep |cut |remove )?(the )?other( one)?",
+)
+def why_not_other(bench: Bench, words: str) -> Answer:
+    """The second option in depth, where it is the same work at the other place."""
+    advice = bench.context.weighed
+    works = [option.work for option in advice.options[:2]] if advice else []
+    if len(works) < 2 or works[0] != works[1]:
+        return _tell(bench, words, [], "Which other is meant? Say its side, as in: why not the right one")
+    return _in_depth(bench, words, 2)
+
+
 def _in_depth(bench: Bench, words: str, number: int | None) -> Answer:
     from benchmate.telling.depth import depth_lines, trace_lines
 
@@ -156,6 +170,8 @@ def where_am_i(bench: Bench, words: str) -> Answer:
 _SHEET = (
     r"(?:(?:show|give|print|tell)(?: me)? )?(?:its |the |(?P<whose>.+?)(?:'s|s') )?"
     r"sheet(?: of (?P<of>.+?))?(?: please)?"
+    r"|(?:(?:show|tell|give) me )?(?:everything|all)(?: you know| you have| there is| that is known| known)? "
+    r"(?:about|on|of) (?P<about>(?!trees|the trees|my trees|them).+?)(?: please)?"
 )
 
 
@@ -163,8 +179,16 @@ _SHEET = (
 def sheet(bench: Bench, words: str) -> Answer:
     """The tree's sheet in lines. The page to print is the command `benchmate sheet`."""
     match = re.fullmatch(_SHEET, words.strip(" .!?"), re.IGNORECASE)
-    name = (match["whose"] or match["of"]) if match else None
-    tree = bench.house.garden.find(name) if name and name != "it" and bench.house.garden else bench.here
+    name = (match["whose"] or match["of"] or match["about"]) if match else None
+    if match and match["about"] and not of_tree(bench, str(name)):  # "tell me all about aphids"
+        from benchmate.talk.heard_in_talk import heard_in_talk
+
+        return bench.carry(heard_in_talk(bench, words))
+    tree = (
+        bench.house.garden.find(name)
+        if name and name.casefold() not in ("it", "this tree", "this one") and bench.house.garden
+        else bench.here
+    )
     if tree is None:
         return _tell(bench, words, [], "No tree is at hand; name one, as in: show me the sheet of Gatepost")
     from benchmate.talk.sheet_of import sheet_of
@@ -172,6 +196,13 @@ def sheet(bench: Bench, words: str) -> Answer:
 
     lines = sheet_lines(sheet_of(tree, bench.house, bench.on), _NARROW, plain=bench.plain)
     return _tell(bench, words, lines)
+
+
+def of_tree(bench: Bench, name: str) -> bool:
+    """Whether a name is that of a tree of the garden, or means the one at hand."""
+    from benchmate.talk.which_tree import named
+
+    return name.casefold() in ("it", "this tree", "this one") or named(bench.house.trees(), name) is not None
 
 
 @spoken(
@@ -208,3 +239,40 @@ def log_again(bench: Bench, words: str) -> Answer:
             unlogged = str(error).removeprefix("not logged: ")
             bench.unwritten = (*bench.unwritten, (name, entries))
     return Answer(Reading(words), bench.on, bench.context.tree, logged=tuple(logged), unlogged=unlogged)
+
+
+@spoken(
+    "what did I just log",
+    "what this talk put down last, else what stands there of today",
+    r"(and )?(what (did|have) (i|we|you) just (log(ged)?|put down|enter(ed)?|record(ed)?|wr[io]t(e|ten) down|note(d)?)|"
+    r"what (was|did you) just (log(ged)?|put down|record(ed)?)|what was that entry|what (did|have) you (log|logged)|"
+    r"(show me |list |tell me )?(today's|todays) (entries|entry|log|record)|"
+    r"what('s| is| stands) (on|in) (the |its )?record (for|of|from) today)",
+)
+def just_logged(bench: Bench, words: str) -> Answer:
+    """The entries of the last statement that logged any, else those of today on the tree at hand."""
+    from benchmate.telling.story import entry_words
+
+    units, lately = bench.house.place.units, bench.context.logged
+    if lately and "today" not in words.casefold():
+        told = [f"For {name}: {entry_words(entry, bench.on, units)}" for name, entry in lately]
+        return _tell(bench, words, [Line(one, role.REASON, indent=2) for one in told[1:]], told[0])
+    if (here := bench.here) is None:
+        return _tell(bench, words, [], "Nothing was logged in this talk, and no tree is at hand")
+    today = [entry for entry in bench.house.lately_standing(here) if entry.day == bench.on]
+    told = [entry_words(entry, bench.on, units) for entry in today]
+    if not told:
+        return _tell(bench, words, [], f"Nothing of today is on record for {here.name}")
+    return _tell(bench, words, [Line(one, role.REASON, "- ", 2) for one in told], f"On record today for {here.name}")
+
+
+@spoken(
+    "thanks",
+    "a greeting or thanks: which tree is at hand",
+    r"(many )?(thanks|thank you|ta|cheers)( a lot| very much| so much)?|hello( there)?|hi( there)?|hey( there)?|"
+    r"good (morning|afternoon|evening)",
+)
+def greeted(bench: Bench, words: str) -> Answer:
+    """Which tree is at hand: a greeting asks for nothing and is kept nowhere."""
+    here = bench.here
+    return _tell(bench, words, [], f"{here.name} is at hand" if here else "No tree is at hand; name one to begin with")

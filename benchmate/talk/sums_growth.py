@@ -90,4 +90,6 @@ def wound(given: Given) -> dict[str, Any]:
         return out | {"ago_years": 1.0}  # "last spring", said in summer: a year's growth ago
     if "earlier_mm" in out and day is not None and (given.on - day).days > 30:
         out["ago_years"] = (given.on - day).days / 365.25
+    if "earlier_mm" in out and not {"diameter_mm", "ago_years"} & set(out) and day is None:
+        out["diameter_mm"] = out.pop("earlier_mm")  # "the cut was 12 mm": as it is made, since nothing tells when
     return out

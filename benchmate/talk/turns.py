@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 from benchmate.garden.potted import as_potted
 from benchmate.garden.record import Entry, Tree
-from benchmate.hearing.reading import Reading
+from benchmate.hearing.reading import Reading, Work
 from benchmate.practice.advice import Advice, Ask
 from benchmate.talk.aftermath import asks_alone, looks_back
 from benchmate.talk.answered import go_on
@@ -90,11 +90,12 @@ class Turn:
         self.meaning: Reading | None = None
         self.confirm: str | None = None
         self.unlogged: str | None = None
-        self.struck = False
+        self.struck = self.lapses = False  # lapses: what waits for a yes does, where something else is said
         self.gone: Logged = ()
         self.taken_from: Advice | None = None
         self.new_name: str | None = None
         self.offer: Pending | None = None
+        self.due: tuple[tuple[str, Work], ...] = ()  # what was told as due, in its order
 
     @property
     def acts(self) -> tuple[str, ...]:
@@ -179,7 +180,8 @@ class Turn:
         elif reading.topic == "list" and not reading.tree:
             self.meant = Meant(here)  # the trees asked for are no turn to one of them
         self.tree = self.meant.tree
-        same = self.tree.name == before.tree if self.tree else before.tree is None and self._same_species()
+        kind = before.tree is None and species_said(reading) in (None, before.species)
+        same = self.tree.name == before.tree if self.tree else kind
         self.facts = before.facts if same else ()
         if "new" in self.acts and not meant_for_it(self):
             name_tree(self)
@@ -189,9 +191,6 @@ class Turn:
         elif "turn" in self.acts:
             self.says += [self.meant.aside] if self.meant.aside else []
             self.asks += [self.meant.ask] if self.meant.ask else []
-
-    def _same_species(self) -> bool:
-        return species_said(self.reading) in (None, self.before.species)
 
     # ---- what it decides
 

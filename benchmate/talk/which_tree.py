@@ -15,6 +15,7 @@ from benchmate.value import dataclass, replace
 
 MOST_NAMES = 12
 _NEW = "taken as a new tree, since it was collected now: say call it Ditch, or any other name, to begin its record"
+_TO_BE_DUG = "taken as a tree that is still in the ground, none of this garden's"
 _A_TREE = re.compile(r"\b(?:an?|another|new)\s+(?:[^\W\d_]+\s+){0,2}$", re.IGNORECASE)  # "a", "another old"
 
 
@@ -120,7 +121,8 @@ def _meant_of_all(reading: Reading, trees: Sequence[Tree], here: Tree | None) ->
         )
     taxon = species_said(reading)
     if taxon and trees and _dug_anew(reading):
-        return Meant(None, _NEW, None, species_alone=True)
+        dug = any(work.done in ("done", "now") for work in reading.work)
+        return Meant(None, _NEW if dug else _TO_BE_DUG, None, species_alone=True)
     if taxon:
         return _by_species(taxon, trees, here)
     if here:
@@ -131,8 +133,9 @@ def _meant_of_all(reading: Reading, trees: Sequence[Tree], here: Tree | None) ->
 
 
 def _dug_anew(reading: Reading) -> bool:
-    """ "Collected a hawthorn": one that was dug now, and "a" at that, is none of the garden's."""
-    dug = any(work.work == "collect" and work.done in ("done", "now") for work in reading.work)
+    """ "Collected a hawthorn", "can I dig up a beech": one that is dug now or later, and "a" at that, is none of the
+    garden's."""
+    dug = any(work.work == "collect" and work.done != "not" for work in reading.work)
     spans = [fact.span for fact in reading.facts if fact.kind == "species" and not fact.denied]
     return dug and bool(spans) and _A_TREE.search(reading.said[: spans[0][0]]) is not None
 

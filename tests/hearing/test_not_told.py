@@ -237,7 +237,7 @@ def test_hours_names_and_other_numbers_measure_nothing(ear: Ear, said: str) -> N
         ("is that too soon after the defoliation", ["defoliate"]),
         ("half way through opening, can I still repot at a pinch", ["bud-break"]),
         ("move the collected yew to a smaller pot", ["Taxus"]),
-        ("held off the wiring, bark too soft", ["wire"]),
+        ("held off the wiring, bark too soft", []),
     ],
 )
 def test_words_of_two_meanings_are_told_apart_by_what_stands_beside_them(ear: Ear, said: str, facts: list[str]) -> None:
