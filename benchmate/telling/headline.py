@@ -49,6 +49,8 @@ def _of_advice(answer: Answer) -> str:
         return ""
     best = advice.options[0]
     words = option_words(best, answer.units)
+    if reading.topic == "compare" and len(about) > 1 and all(one.verdict in (HOLD, AVOID) for one in about):
+        return f"Neither now: {_verdict_sentence(best, answer).split(': ', 1)[-1]}"
     if unasked := _not_taken_in(answer):
         due = best.verdict == GO and best.work not in ("leave", "wait")
         return f"{unasked} {sentence(f'Due anyway: {words}')}" if due else unasked

@@ -1,0 +1,63 @@
+"""A choice is answered by one of its own, each weighed at its own time, and is nothing that was done."""
+
+import datetime as dt
+
+import pytest
+
+from benchmate.talk.bench import Bench
+from benchmate.talk.house import House
+from benchmate.telling.told import tell
+
+
+def asked(demo, tree, day, said):
+    return Bench(House(demo), dt.date.fromisoformat(day), tree=tree).answer(said)
+
+
+@pytest.mark.parametrize(
+    "tree, day, said, first, second",
+    [
+        ("Bristle", "2026-06-14", "keep in shade or sun", "sun", "shade"),
+        ("Bristle", "2026-06-14", "should I feed it or prune it", "feed", "shorten"),
+        ("Parchment", "2026-03-10", "pinch or wait", "wait", "pinch"),
+        ("Parchment", "2026-04-20", "thin the leaves or shorten the shoots", "shorten", "thin-leaves"),
+        ("Minnow", "2026-01-20", "repot or root prune", "repot", "root-prune"),
+        ("Crag", "2026-10-05", "snip the wire off now or leave till spring", "unwire", "leave"),
+        ("Gatepost", "2026-06-14", "should I pinch it or leave it", "leave", "pinch"),
+        ("Sprint", "2026-06-14", "shade or full sun", "sun", "shade"),
+        ("Sprint", "2026-06-14", "stand it in the sun or the shade", "sun", "shade"),
+        ("Ratchet", "2026-06-02", "keep the left or the right branch, left is 5 mm, right 9", None, None),
+    ],
+)
+def test_the_two_that_are_named_come_first(demo, tree, day, said, first, second):
+    answer = asked(demo, tree, day, said)
+    works = [one.work for one in answer.advice.options[:2]]
+    assert works == ([first, second] if first else ["select-leader", "select-leader"])
+    assert not any(entry.work for entry in answer.logged)
+
+
+@pytest.mark.parametrize(
+    "said, works",
+    [
+        ("repot in spring or autumn", ["repot"]),
+        ("wire it in winter or summer", ["wire"]),
+        ("repot it this year or next", ["repot"]),
+        ("seal the wound or leave it open", ["seal-wound"]),
+        ("water it in the morning or the evening", ["water"]),
+    ],
+)
+def test_a_choice_of_times_or_ways_is_nothing_done_or_planned(demo, said, works):
+    answer = asked(demo, "Ratchet", "2026-06-14", said)
+    assert not any(entry.work for entry in answer.logged) and answer.tree == "Ratchet"
+    assert [work.work for work in answer.reading.work] == works
+
+
+@pytest.mark.parametrize(
+    "said", ["snip the wire off now or leave till spring", "should I wire it now or wait until winter"]
+)
+def test_what_is_for_now_is_weighed_today(demo, said):
+    assert not any("weighed for" in words for words in asked(demo, "Ratchet", "2026-10-05", said).advice.assumed)
+
+
+def test_where_neither_may_be_done_the_first_line_says_so(demo):
+    answer = asked(demo, "Minnow", "2026-01-20", "repot or root prune")
+    assert tell(answer)[0].words.startswith("Neither now: ")
