@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any
 from benchmate.hearing.reading import Fact, Reading
 from benchmate.hearing.word_patterns import clauses, starts
 from benchmate.practice.advice import Advice, Caution
+from benchmate.practice.almanac import Almanac
 from benchmate.practice.warnings import caution_of
 from benchmate.talk.which_tree import meant_tree, species_said
 from benchmate.telling.answer import Answer
@@ -58,22 +59,27 @@ def known_answer(bench: Bench, said: str) -> Answer | None:
             asked = found
         elif end > first:
             rest.append(said[words[first].start : words[end - 1].end])
-    told_of = _LOGS if asked else _LOGS - {"decide"}  # asked across clauses, one of them may be what is asked about
-    asked = asked or asked_in([text for text in texts if text.isalnum()], house)
     if asked is None:
-        return None
+        asked = asked_in([text for text in texts if text.isalnum()], house)
+        if asked is None:
+            return None
+        rest = [one for one in rest if _is_told(house.hear(one, bench.on, bench.context.lending))]
     whole = house.hear(said, bench.on, bench.context.lending)
     question = house.answers["question"][asked]
-    if whole.figure and not question.get("before_figures"):  # "what volume of soil does the pot take"
+    instead = whole.figure == question.get("in_place_of") and not whole.measures
+    if whole.figure and not (question.get("before_figures") or instead):  # "what volume of soil does the pot take"
         return None
     told = house.hear(", ".join(rest), bench.on, bench.context.lending) if rest else None
     acts = set(told.acts) if told else set()
-    before = bench.carry(told) if told and acts & told_of and acts <= {*told_of, "leave"} else None
+    if told and said.rstrip().endswith("?") and any(work.done != "done" for work in told.work):
+        acts = set()  # "three buds at one spot, reduce to two?" asks of the work too
+    before = bench.carry(told) if told and acts & _LOGS and acts <= {*_LOGS, "leave"} else None
     whole = Reading(said) if question.get("of_no_kind") else with_tree(whole, bench)
     facts = tuple(fact for fact in whole.facts if fact.kind == "species" and not fact.denied)
     answer = bench.carry(Reading(said, ("ask",), KNOWN, facts, tree=whole.tree, term=asked))
     if plain := question.get("heard_as"):
-        answer = replace(_weighed_too(bench, said, plain, whole, facts), says=answer.says)
+        weighed = _weighed_too(bench, said, plain, whole, facts)
+        answer = replace(weighed, says=(*_leads(weighed, question), *answer.says))
     if named := [one for one in (caution_of(id, house.book) for id in question.get("cautions", ())) if one]:
         advice = answer.advice or Advice(answer.reading, answer.tree, bench.on.isoformat())
         answer = replace(answer, advice=replace(advice, cautions=(*named, *advice.cautions)))
@@ -90,12 +96,29 @@ def known_answer(bench: Bench, said: str) -> Answer | None:
     )
 
 
+def _is_told(heard: Reading) -> bool:
+    """Whether a clause tells of what was seen or done. Asked across clauses, any other may be what is asked about."""
+    return set(heard.acts) <= {"observe", "decide"} and all(work.done == "done" for work in heard.work)
+
+
 def _weighed_too(bench: Bench, said: str, plain: str, whole: Reading, facts: tuple[Fact, ...]) -> Answer:
     """The answer to the plain question of work that stands behind what was asked: the rules weigh it on this tree."""
     heard = bench.house.hear(plain, bench.on, None)
     others = tuple(fact for fact in heard.facts if fact.kind != "species")
     plainly = replace(heard, said=said, acts=("ask",), facts=(*facts, *others), tree=whole.tree, missed=(), kept=())
     return bench.carry(plainly)
+
+
+def _leads(weighed: Answer, question: Mapping[str, Any]) -> list[str]:
+    """What goes before the answer: the verdict on the work behind it, or how much of it may go."""
+    from benchmate.talk.how_much import most_lines
+    from benchmate.telling.headline import headline_of
+
+    if question.get("verdict"):
+        return [headline_of(replace(weighed, says=()))]
+    works = [str(work.work) for work in weighed.reading.work]
+    of = question.get("amount")
+    return most_lines(weighed.advice, works[0], str(of), weighed.on) if of and works else []
 
 
 def with_tree(heard: Reading, bench: Bench) -> Reading:
@@ -125,9 +148,9 @@ def known_lines(house: House, asked: Reading, tree: Tree | None, on: dt.date) ->
     taxon, id = tree.species if tree else species_said(asked), asked.term or ""
     table = house.answers["question"][id]
     if table.get("lists"):
-        return _by_answer(house, house.answers["question"][table["lists"]])
+        return _by_answer(house, house.answers["question"][table["lists"]], Almanac(on, house.place))
     entry = taxon_entry(taxon, house.book.taxa) if taxon else {"groups": (), "traits": {}}
-    told = next((row for row in table.get("answer", ()) if _fits(row, entry)), None)
+    told = next((row for row in table.get("answer", ()) if _fits(row, entry, Almanac(on, house.place))), None)
     lines = list(told["says"]) if told else []
     if lines and taxon and any({"of", "groups", "taxa"} & set(row) for row in table["answer"]):
         lines[0] = f"{taxon}: {lines[0]}"
@@ -140,7 +163,7 @@ def known_lines(house: House, asked: Reading, tree: Tree | None, on: dt.date) ->
     return [*_since(house, table, tree, on), *lines]
 
 
-def _by_answer(house: House, table: Mapping[str, Any]) -> list[str]:
+def _by_answer(house: House, table: Mapping[str, Any], almanac: Almanac) -> list[str]:
     """The garden's trees by the answer that holds for them, worst first."""
     from benchmate.practice.taxa import taxon_entry
 
@@ -149,7 +172,7 @@ def _by_answer(house: House, table: Mapping[str, Any]) -> list[str]:
         out.setdefault(row["says"][0].split(",")[0].split(":")[0], [])
     for tree in house.trees():
         entry = taxon_entry(tree.species, house.book.taxa) if tree.species else {"groups": (), "traits": {}}
-        told = next((row for row in table["answer"] if _fits(row, entry)), None)
+        told = next((row for row in table["answer"] if _fits(row, entry, almanac)), None)
         if told:
             out[told["says"][0].split(",")[0].split(":")[0]].append(tree.name)
     return [f"{what}: {list_words(names)}." for what, names in out.items() if names] or [
@@ -157,8 +180,10 @@ def _by_answer(house: House, table: Mapping[str, Any]) -> list[str]:
     ]
 
 
-def _fits(row: Mapping[str, Any], entry: Mapping[str, Any]) -> bool:
+def _fits(row: Mapping[str, Any], entry: Mapping[str, Any], almanac: Almanac) -> bool:
     traits = entry["traits"]
+    if row.get("between") and not almanac.between(*row["between"]):
+        return False
     if row.get("taxa") and not set(row["taxa"]) & set(entry.get("lineage", ())):
         return False
     if row.get("groups") and not set(row["groups"]) & set(entry["groups"]):

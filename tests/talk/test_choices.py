@@ -61,3 +61,22 @@ def test_what_is_for_now_is_weighed_today(demo, said):
 def test_where_neither_may_be_done_the_first_line_says_so(demo):
     answer = asked(demo, "Minnow", "2026-01-20", "repot or root prune")
     assert tell(answer)[0].words.startswith("Neither now: ")
+
+
+@pytest.mark.parametrize("said", ["if I prune today will it bleed", "if I feed now will it grow"])
+def test_work_that_is_only_supposed_is_no_event(demo, said):
+    answer = asked(demo, "Ratchet", "2026-06-14", said)
+    assert not answer.logged and answer.reading.topic == "what-if"
+
+
+@pytest.mark.parametrize(
+    "day, said, opens",
+    [
+        ("2026-06-14", "will a new flush be hard before frost if I cut today", "Yes: firm about 6 September"),
+        ("2026-06-14", "if I defoliate today will there be time before the frost", "Yes: firm about"),
+        ("2026-09-14", "is there still time for a flush before frost", "No: firm about"),
+        ("2026-10-20", "how long until the first frost", "Frost is due any night now"),
+    ],
+)
+def test_whether_there_is_time_is_told_first(demo, day, said, opens):
+    assert tell(asked(demo, "Ratchet", day, said))[0].words.startswith(opens)

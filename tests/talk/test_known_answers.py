@@ -37,7 +37,15 @@ from benchmate.talk.known_answers import known_answer
         ("is lime sulphur dangerous", "Yes: it burns eyes and skin"),
         ("olive in a garage with no window, ok?", "Olea europaea: Not for the winter"),
         ("should I thaw the pine out with warm water", "Pinus sylvestris: No: leave it frozen"),
-        ("snow on the pine, knock it off?", "Yes while it is soft"),
+        ("where exactly do I cut, above which bud", "Acer campestre: Above a bud that points"),
+        ("which bud do I cut the juniper to", "Juniperus chinensis: Back to a side shoot"),
+        ("how many buds do I leave when I cut back in autumn", "Acer campestre: To two leaves"),
+        ("how far back can I cut the juniper's shoots", "Juniperus chinensis: As far as green"),
+        ("what do I do with three buds at one spot", "Two are left, one to each side"),
+        ("three candles at every tip, reduce to two?", "Two are left, one to each side"),
+        ("which branch first", "Thick before thin"),
+        ("how long should wire stay on the maple", "Acer campestre: One growing season"),
+        ("how long does wire stay on the fig", "Ficus microcarpa: Six to twelve weeks"),
         ("why shouldn't I cut flush", "Acer campestre: A short stub first"),
         ("fig cut dripping white, stop it?", "It stops by itself"),
     ],
@@ -76,6 +84,20 @@ def test_work_told_beside_the_question_is_logged(bench):
     assert answer.says[0].startswith("Acer campestre: Not known")
 
 
+@pytest.mark.parametrize(
+    "words, opens, kinds",
+    [
+        ("snow on the pine, knock it off?", "Yes while it is soft", ["seen"]),
+        ("the maple's shoots have eight leaves now, how far back do I cut them", "Acer campestre: To two", ["seen"]),
+        ("wired the larch today, how long does it stay on", "Larix decidua: One growing season", ["done"]),
+        ("wire the juniper in september, how long on", "Juniperus chinensis: One to two years", []),
+    ],
+)
+def test_what_is_told_across_the_question_is_kept(bench, words, opens, kinds):
+    answer = bench.answer(words)
+    assert answer.says[0].startswith(opens) and [entry.kind for entry in answer.logged] == kinds
+
+
 def test_a_layer_on_record_is_reckoned_from_its_day(bench):
     bench.answer("air layered the top of Gatepost")
     told = bench.answer("when can I separate it").says
@@ -99,9 +121,10 @@ def test_what_is_asked_of_other_things_stays_what_it_was(bench, words):
 
 def test_every_answer_is_told_by_some_question(bench):
     assert set(bench.house.answers["question"]) == {
-        "air-layer-roots", "air-layer-severed", "bleach-and-acid", "burnt", "dark-winter", "double-feed", "eaten",
-        "eaten-which", "held-leaves", "indoors", "lime-sulphur-risk", "milky-sap", "product-eaten", "snow-off", "soil",
-        "stub-or-flush", "thaw", "weedkiller-near", "wire-marks", "wire-swallowed",
+        "above-which-bud", "air-layer-roots", "air-layer-severed", "bleach-and-acid", "burnt", "dark-winter",
+        "double-feed", "eaten", "eaten-which", "held-leaves", "how-much-leaf", "how-much-root", "indoors", "lime-sulphur-risk", "milky-sap",
+        "product-eaten", "shoots-how-far", "snow-off", "soil", "stub-or-flush", "thaw", "three-at-one-spot",
+        "weedkiller-near", "which-candles", "wire-how-long", "wire-marks", "wire-swallowed", "wiring-order",
     }  # fmt: skip
 
 
@@ -111,6 +134,10 @@ def test_every_answer_is_told_by_some_question(bench):
         ("feed it triple?", "No: more than the label says", "feed", "avoid"),
         ("what if I fed it double to speed it up", "No: more than the label says", "feed", "avoid"),
         ("can I give it a double dose of feed", "No: more than the label says", "feed", "avoid"),
+        ("how much can I cut", "At most about 33 % of the foliage", "shorten", "go"),
+        ("how much more may I cut off the elm this year", "At most about 10 % of the foliage", "shorten", "go"),
+        ("how much root may I take off", "None now; from 14 March", "root-prune", "hold"),
+        ("how many candles do I break on the pine", "Pinus sylvestris: The strong ones", "candle-shorten", "go"),
         ("juniper indoors ok?", "Juniperus chinensis: No: without winter cold", "shelter", "avoid"),
         ("can I keep the pine in the house", "Pinus sylvestris: No: without winter cold", "shelter", "avoid"),
         ("can the fig live in the living room", "Ficus microcarpa: Yes, through the cool", "shelter", "go"),
