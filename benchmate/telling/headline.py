@@ -85,8 +85,11 @@ def _verdict_sentence(option: Option, answer: Answer) -> str:
     words = option_words(option, answer.units)
     if option.verdict == GO and answer.reading.topic == "why":
         return sentence(option.because[0].says if option.because else f"No reason is known here: {words}")
+    turned = answer.advice is not None and answer.advice.turned
+    if option.verdict == GO and turned and option.against:
+        return sentence(f"It may be done, but: {_first(option.against, words)}")
     if option.verdict == GO:
-        return sentence(f"Yes: {words}{_until(option, answer.on)}")
+        return sentence(f"{'Nothing against it' if turned else 'Yes'}: {words}{_until(option, answer.on)}")
     if option.verdict == HOLD:
         opens = day_of(option.opens)
         if option.first and opens:
@@ -100,11 +103,9 @@ def _verdict_sentence(option: Option, answer: Answer) -> str:
             return sentence(f"Not now: {words} from {day_words(opens, answer.on)}{_until(option, answer.on, 'to')}")
         return f"Not now: {sentence(_first(option.against, words))} From {day_words(opens, answer.on)}."
     if option.verdict == AVOID:
-        return (
-            sentence(f"No, not on this tree: {words}")
-            if not option.against
-            else sentence(f"No: {_first(option.against, words)}")
-        )
+        if not option.against:
+            return sentence(f"{'Better not' if turned else 'No, not'} on this tree: {words}")
+        return sentence(f"{'Better not' if turned else 'No'}: {_first(option.against, words)}")
     asks = answer.all_asks
     return sentence(f"It depends: {asks[0].says[0].lower() + asks[0].says[1:] if asks and asks[0].says else words}")
 

@@ -1,4 +1,5 @@
-"""A choice is answered by one of its own, each weighed at its own time, and is nothing that was done."""
+"""A choice is answered by one of its own, each weighed at its own time, and is nothing that was done. What is asked is
+answered by the first line."""
 
 import datetime as dt
 
@@ -80,3 +81,17 @@ def test_work_that_is_only_supposed_is_no_event(demo, said):
 )
 def test_whether_there_is_time_is_told_first(demo, day, said, opens):
     assert tell(asked(demo, "Ratchet", day, said))[0].words.startswith(opens)
+
+
+@pytest.mark.parametrize(
+    "tree, day, said, opens",
+    [
+        ("Gatepost", "2026-07-10", "is it too late to air layer it", "Nothing against it: air-layer it"),
+        ("Ratchet", "2026-06-14", "feed it now, bad idea?", "Nothing against it: feed it"),
+        ("Gatepost", "2026-07-10", "am I too late to repot it", "Not now: "),
+        ("Crag", "2026-06-14", "I pinch the juniper every week, bad idea?", "It may be done, but: "),
+        ("Gatepost", "2026-07-10", "can I air layer it", "Yes: air-layer it"),
+    ],
+)
+def test_no_yes_where_yes_would_say_that_it_is_wrong(demo, tree, day, said, opens):
+    assert tell(asked(demo, tree, day, said))[0].words.startswith(opens)

@@ -122,9 +122,10 @@ def test_what_is_asked_of_other_things_stays_what_it_was(bench, words):
 def test_every_answer_is_told_by_some_question(bench):
     assert set(bench.house.answers["question"]) == {
         "above-which-bud", "air-layer-roots", "air-layer-severed", "bleach-and-acid", "burnt", "dark-winter",
-        "double-feed", "eaten", "eaten-which", "held-leaves", "how-much-leaf", "how-much-root", "indoors", "lime-sulphur-risk", "milky-sap",
-        "product-eaten", "shoots-how-far", "snow-off", "soil", "stub-or-flush", "thaw", "three-at-one-spot",
-        "weedkiller-near", "which-candles", "wire-how-long", "wire-marks", "wire-swallowed", "wiring-order",
+        "double-feed", "eaten", "eaten-which", "held-leaves", "how-much-leaf", "how-much-root", "indoors",
+        "lime-sulphur-risk", "milky-sap", "product-eaten", "shoots-how-far", "snow-off", "soil",
+        "stub-or-flush", "thaw", "three-at-one-spot", "weedkiller-near", "which-candles", "wire-how-long",
+        "wire-marks", "wire-swallowed", "wiring-order",
     }  # fmt: skip
 
 
