@@ -255,5 +255,6 @@ class QuestionShape(Shape):
     verdict: bool = False
     in_place_of: str | None = None
     of_no_kind: bool = False
+    whole_first: bool = False
     before_figures: bool = False
     cautions: list[str] = Field(default=[])

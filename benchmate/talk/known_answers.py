@@ -39,9 +39,11 @@ def compiled_from(tables: Mapping[str, Any]) -> dict[str, Any]:
     return out
 
 
-def asked_in(texts: Sequence[str], house: House) -> str | None:
-    """The question that the words of a clause ask, or None."""
+def asked_in(texts: Sequence[str], house: House, first: bool = False) -> str | None:
+    """The question that the words of a clause ask, or None. first: of those alone that go before what a clause asks."""
     for id, table in house.answers["question"].items():
+        if first and not table.get("whole_first"):
+            continue
         asked = any(True for _ in starts(table["asked"], texts, house.word_classes))
         if asked and not any(True for _ in starts(table.get("but", ()), texts, house.word_classes)):
             return str(id)
@@ -53,19 +55,23 @@ def known_answer(bench: Bench, said: str) -> Answer | None:
     house = bench.house
     words = house.ear.words(said)
     texts = [word.text for word in words]
-    asked, rest = None, []
+    plain = [text for text in texts if text.isalnum()]
+    asked, rest = asked_in(plain, house, first=True), []
+    across = asked is not None
     for first, end in clauses(texts):
         if end > first and asked is None and (found := asked_in(texts[first:end], house)):
             asked = found
         elif end > first:
             rest.append(said[words[first].start : words[end - 1].end])
     if asked is None:
-        asked = asked_in([text for text in texts if text.isalnum()], house)
-        if asked is None:
-            return None
-        rest = [one for one in rest if _is_told(house.hear(one, bench.on, bench.context.lending))]
-    whole = house.hear(said, bench.on, bench.context.lending)
+        asked, across = asked_in(plain, house), True
+    if asked is None:
+        return None
     question = house.answers["question"][asked]
+    if across:
+        seen = not question.get("whole_first")  # what it is that was seen is what such a question asks
+        rest = [one for one in rest if _is_told(house.hear(one, bench.on, bench.context.lending), seen)]
+    whole = house.hear(said, bench.on, bench.context.lending)
     instead = whole.figure == question.get("in_place_of") and not whole.measures
     if whole.figure and not (question.get("before_figures") or instead):  # "what volume of soil does the pot take"
         return None
@@ -77,9 +83,9 @@ def known_answer(bench: Bench, said: str) -> Answer | None:
     whole = Reading(said) if question.get("of_no_kind") else with_tree(whole, bench)
     facts = tuple(fact for fact in whole.facts if fact.kind == "species" and not fact.denied)
     answer = bench.carry(Reading(said, ("ask",), KNOWN, facts, tree=whole.tree, term=asked))
-    if plain := question.get("heard_as"):
-        weighed = _weighed_too(bench, said, plain, whole, facts)
-        answer = replace(weighed, says=(*_leads(weighed, question), *answer.says))
+    if meant := question.get("heard_as"):
+        weighed = _weighed_too(bench, said, meant, whole, facts)
+        answer = replace(weighed, says=(*_leads(weighed, question), *answer.says) or weighed.says)
     if named := [one for one in (caution_of(id, house.book) for id in question.get("cautions", ())) if one]:
         advice = answer.advice or Advice(answer.reading, answer.tree, bench.on.isoformat())
         answer = replace(answer, advice=replace(advice, cautions=(*named, *advice.cautions)))
@@ -91,14 +97,15 @@ def known_answer(bench: Bench, said: str) -> Answer | None:
         logged_for=before.logged_for,
         confirm=before.confirm,
         asks=(*before.asks, *answer.asks),
-        aside=(*answer.aside, *before.aside),
+        aside=(*answer.aside, *before.aside, *before.says),
         advice=answer.advice or (replace(before.advice, options=()) if before.advice else None),
     )
 
 
-def _is_told(heard: Reading) -> bool:
+def _is_told(heard: Reading, seen: bool) -> bool:
     """Whether a clause tells of what was seen or done. Asked across clauses, any other may be what is asked about."""
-    return set(heard.acts) <= {"observe", "decide"} and all(work.done == "done" for work in heard.work)
+    told = {"observe", "decide"} if seen or heard.work else {"decide"}
+    return bool(heard.acts) and set(heard.acts) <= told and all(work.done == "done" for work in heard.work)
 
 
 def _weighed_too(bench: Bench, said: str, plain: str, whole: Reading, facts: tuple[Fact, ...]) -> Answer:
