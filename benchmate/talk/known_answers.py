@@ -73,6 +73,8 @@ def known_answer(bench: Bench, said: str) -> Answer | None:
         rest = [one for one in rest if _is_told(house.hear(one, bench.on, bench.context.lending), seen)]
     whole = house.hear(said, bench.on, bench.context.lending)
     instead = whole.figure == question.get("in_place_of") and not whole.measures
+    if "note" in whole.acts:
+        return None
     if whole.figure and not (question.get("before_figures") or instead):  # "what volume of soil does the pot take"
         return None
     told = house.hear(", ".join(rest), bench.on, bench.context.lending) if rest else None

@@ -49,6 +49,8 @@ def _of_advice(answer: Answer) -> str:
         return ""
     best = advice.options[0]
     words = option_words(best, answer.units)
+    if reading.topic == "compare" and not about and advice.asks and not _kept(advice.options):
+        return "Which of them cannot be told before it is known what tells them apart."
     if reading.topic == "compare" and len(about) > 1 and all(one.verdict in (HOLD, AVOID) for one in about):
         return f"Neither now: {_verdict_sentence(best, answer).split(': ', 1)[-1]}"
     if unasked := _not_taken_in(answer):
@@ -57,6 +59,11 @@ def _of_advice(answer: Answer) -> str:
     if best.verdict == GO:
         return sentence(f"Best {_asked_for(answer)}: {words}{_until(best, answer.on)}")
     return _verdict_sentence(best, answer)
+
+
+def _kept(options: tuple[Option, ...]) -> bool:
+    """Whether one of two that are compared is among the options as the one to keep."""
+    return any(one.work == "select-leader" and (one.spot.side or one.spot.level or one.spot.ordinal) for one in options)
 
 
 def _not_taken_in(answer: Answer) -> str:

@@ -43,7 +43,6 @@ def test_the_two_that_are_named_come_first(demo, tree, day, said, first, second)
         ("wire it in winter or summer", ["wire"]),
         ("repot it this year or next", ["repot"]),
         ("seal the wound or leave it open", ["seal-wound"]),
-        ("water it in the morning or the evening", ["water"]),
     ],
 )
 def test_a_choice_of_times_or_ways_is_nothing_done_or_planned(demo, said, works):
@@ -57,6 +56,11 @@ def test_a_choice_of_times_or_ways_is_nothing_done_or_planned(demo, said, works)
 )
 def test_what_is_for_now_is_weighed_today(demo, said):
     assert not any("weighed for" in words for words in asked(demo, "Ratchet", "2026-10-05", said).advice.assumed)
+
+
+def test_what_is_compared_by_nothing_known_is_asked_and_no_other_work_is_named_for_it(demo):
+    answer = asked(demo, "Gatepost", "2026-06-14", "which of the two tops do I keep")
+    assert tell(answer)[0].words.startswith("Which of them cannot be told") and answer.advice.asks
 
 
 def test_where_neither_may_be_done_the_first_line_says_so(demo):

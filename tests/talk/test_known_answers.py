@@ -50,6 +50,13 @@ from benchmate.talk.known_answers import known_answer
         ("which branch first", "Thick before thin"),
         ("how long should wire stay on the maple", "Acer campestre: One growing season"),
         ("how long does wire stay on the fig", "Ficus microcarpa: Six to twelve weeks"),
+        ("can the olive take a bit of frost", "Olea europaea: A little, in its crown"),
+        ("can the fig take a little frost", "Ficus microcarpa: No: it is hurt well above freezing"),
+        ("will the juniper survive a night of frost", "Juniperus chinensis: Yes, once its growth is ripe"),
+        ("when can the fig go outside", "Ficus microcarpa: Once nights stay above"),
+        ("when should I bring the olive in", "Olea europaea: As late as can be"),
+        ("moss all over the trunk", "It takes nothing from the tree"),
+        ("moss on the soil", "No harm by itself"),
         ("is it alive", "Acer campestre: Scratch the bark"),
         ("is the pine dead or alive", "Pinus sylvestris: Scratch the bark"),
         ("what are the signs it has recovered", "Acer campestre: By growth and not by leaf alone"),
@@ -148,6 +155,14 @@ def test_a_layer_on_record_is_reckoned_from_its_day(bench):
         "check the soil",
         "the soil is dry",
         "what soil is it in",
+        "note: lichen on the bark near the soil",
+        "put moss on the soil",
+        "wire the first branch",
+        "the birch is losing its leaves for autumn",
+        "three branches coming from the same point",
+        "how much bend will it take",
+        "when can it go in full sun",
+        "how many leaves are left if I cut 20 of 60",
     ],
 )
 def test_what_is_asked_of_other_things_stays_what_it_was(bench, words):
@@ -156,14 +171,15 @@ def test_what_is_asked_of_other_things_stays_what_it_was(bench, words):
 
 def test_every_answer_is_told_by_some_question(bench):
     assert set(bench.house.answers["question"]) == {
-        "above-which-bud", "air-layer-roots", "air-layer-severed", "alive-or-dead", "bleach-and-acid",
-        "broken-pot", "burnt", "candles-past-it", "colours-in-autumn", "dark-winter", "double-feed",
-        "dropped-after-a-move", "eaten", "eaten-which", "feed-round-flush", "feed-round-repotting",
-        "green-leaves-in-winter", "held-leaves", "how-much-leaf", "how-much-root", "indoors", "last-nitrogen",
-        "lime-sulphur-risk", "milky-sap", "old-needles", "pot-in-water", "product-eaten", "ready-for-work",
-        "rooted-yet", "shoots-how-far", "signs-of-health", "snow-off", "soil", "stub-or-flush", "thaw",
-        "three-at-one-spot", "trees-to-worry-about", "water-by-calendar", "water-what-hour", "weedkiller-near",
-        "which-candles", "wire-how-long", "wire-marks", "wire-swallowed", "wiring-order",
+        "a-little-frost", "above-which-bud", "air-layer-roots", "air-layer-severed", "alive-or-dead",
+        "bleach-and-acid", "broken-pot", "burnt", "candles-past-it", "colours-in-autumn", "dark-winter",
+        "double-feed", "dropped-after-a-move", "eaten", "eaten-which", "feed-round-flush",
+        "feed-round-repotting", "green-leaves-in-winter", "held-leaves", "how-much-leaf", "how-much-root",
+        "indoors", "last-nitrogen", "lime-sulphur-risk", "milky-sap", "moss-on-bark", "moss-on-soil",
+        "old-needles", "pot-in-water", "product-eaten", "ready-for-work", "rooted-yet", "shoots-how-far",
+        "signs-of-health", "snow-off", "soil", "stub-or-flush", "thaw", "three-at-one-spot",
+        "trees-to-worry-about", "water-by-calendar", "water-what-hour", "weedkiller-near", "when-in",
+        "when-out", "which-candles", "wire-how-long", "wire-marks", "wire-swallowed", "wiring-order",
     }  # fmt: skip
 
 
