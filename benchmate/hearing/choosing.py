@@ -50,9 +50,23 @@ def choices_of_work(clauses: Sequence[Clause], found: Found, words: Sequence[Wor
             waits = lexicon.sense["choosing"]["waits"]
             clause.facts = [fact for fact in clause.facts if not (fact.span[0] and texts[fact.span[0] - 1] in waits)]
         _ask(clause)
+        _other_place(clause, clauses[at + 1 :], words, lexicon)
         for other in clauses[at + 1 :]:
-            if other.span[0] < last and other.kind == "observe" and "or" in other.joined:
-                other.acts = [act for act in other.acts if act != "observe"]
+            if other.span[0] < last and other.kind in ("observe", "turn") and "or" in other.joined:
+                other.acts = [act for act in other.acts if act not in ("observe", "turn")]
+
+
+def _other_place(clause: Clause, behind: Sequence[Clause], words: Sequence[Word], lexicon: Lexicon) -> None:
+    """ "Shade or full sun": the other place for the tree, said without a verb, is the other work of the choice."""
+    works, between = lexicon.sense["choosing"]["place_works"], lexicon.sense["choosing"]["between"]
+    if not {str(work.work) for work in clause.work} & set(works.values()):
+        return
+    for other in behind:
+        said = [word for word in words[slice(*other.span)] if word.text not in between]
+        work = works.get(" ".join(word.text for word in said))
+        if work and other.idle_whole and "or" in other.joined:
+            clause.work = [*clause.work, Work(work, span=(said[0].start, said[-1].end))]
+            other.taken = True
 
 
 def _ask(clause: Clause) -> None:
@@ -71,6 +85,12 @@ def _between_times(at: int, texts: Sequence[str], found: Found, lexicon: Lexicon
     sense = lexicon.sense["choosing"]
     begins = {n for token in found.tokens if token.kind == "DATE" for n in range(token.first, token.end)}
     behind = list(texts[at + 1 : at + 4])
+    if behind and {texts[at - 1], behind[0]} <= set(sense["waits"]):  # "before or after repotting"
+        return True
+    # "in march or april" leaves the day open and chooses nothing
+    seasons = texts[at - 1] in sense["seasons"] and bool(set(behind) & set(sense["seasons"]))
+    if at - 1 in begins and behind and (seasons or behind[0] in sense["later"]):
+        return True  # "in spring or autumn", "this year or next"
     now_before = texts[at - 1] in sense["now"] or " ".join(texts[max(0, at - 2) : at]) in sense["now"]
     now_behind = bool(behind) and (behind[0] in sense["now"] or " ".join(behind[:2]) in sense["now"])
     if now_before:
@@ -82,6 +102,8 @@ def _between_times(at: int, texts: Sequence[str], found: Found, lexicon: Lexicon
 def _between_ways(at: int, texts: Sequence[str], lexicon: Lexicon) -> bool:
     """ "Or just the soil", "or flat", "or the one before": words that set one way against another."""
     sense = lexicon.sense["choosing"]
+    while at + 1 < len(texts) and texts[at + 1] in sense["between"]:
+        at += 1
     behind = list(texts[at + 1 : at + 3])
     if not behind or behind[0] in sense["no_choice"]:
         return False

@@ -38,6 +38,7 @@ from .search import Found
 from .second_places import second_places
 from .still_to_come import put_off
 from .struck import named_deed, struck
+from .supposing import supposed_events
 from .suspected import suspected
 from .thing_after import thing_after
 from .weather_past import weather_past
@@ -76,6 +77,7 @@ def settle(
     drop_unknown_subjects(clauses, found, words, lexicon)
     foretold = drop_what_is_not_so(clauses, found, words, lexicon, on)
     asked_by_more(clauses, words, lexicon, on)
+    supposed_events(clauses, words, lexicon)
     choices_of_work(clauses, found, words, lexicon, on)
     take_questions(clauses, found, words, lexicon)
     suspected(clauses, found, words, lexicon)

@@ -9,6 +9,9 @@ from benchmate.value import replace
 
 from .clauses import Clause
 from .doing import AT_ONCE, DONE, LATER, NOT, NOW
+from .lexicon import Lexicon
+from .reading import Work
+from .words import Word
 
 _WAITING = frozenset({"if", "when"})
 _BARE = frozenset({"may", "why", "when"})  # questions that may stop short of the work that they ask about
@@ -55,6 +58,18 @@ def supposed_alone(clauses: Sequence[Clause]) -> None:
         else:  # "if I take the leaves off today, when are they back"
             clause.acts, clause.work = [], []
             clause.supposes += supposed_work
+
+
+def supposed_events(clauses: Sequence[Clause], words: Sequence[Word], lexicon: Lexicon) -> None:
+    """ "If I prune today will it bleed": work that is named behind "if I" is asked about, and was done on no day."""
+    opens = lexicon.sense["supposes"]
+    for clause in clauses:
+        events = [fact for fact in clause.facts if fact.kind == "event" and fact.span[0] > 1]
+        events = [one for one in events if [word.text for word in words[one.span[0] - 2 : one.span[0]]] in opens]
+        if events and not clause.work and not clause.topic:
+            clause.facts = [fact for fact in clause.facts if fact not in events]
+            clause.work = [Work(str(fact.value), fact.spot, span=fact.span) for fact in events]
+            clause.acts, clause.topic = ["ask"], "what-if"
 
 
 def supposed_too(before: Clause, clause: Clause) -> bool:

@@ -186,6 +186,7 @@ class Advice:
 
     dose_left: share of the foliage that may still go this season, or None where no cap holds. assumed: what was taken
     for want of knowing, told. facts: what the advice rests on, each with its origin, told. faults: rules that failed.
+    turned: it was asked whether the work is wrong ("is it too late to"), so that yes would say the opposite.
     """
 
     reading: Reading
@@ -200,3 +201,4 @@ class Advice:
     trace: tuple[Trace, ...] = ()
     facts: tuple[str, ...] = ()
     faults: tuple[Fault, ...] = ()
+    turned: bool = False

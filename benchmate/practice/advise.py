@@ -20,6 +20,8 @@ from benchmate.practice.later import Days, due_when_free, matcher_on, settled
 from benchmate.practice.match import Matcher
 from benchmate.practice.options import (
     MOST_OFFERED,
+    RIVAL,
+    chosen_between,
     leave_target,
     offered_targets,
     rival_targets,
@@ -94,7 +96,7 @@ def advise(reading: Reading, facts: Facts, book: RuleBook, place: Place, on: dt.
     rows = [due_when_free(settled(one, days, reading.topic == "when"), days) for one in rows]
     if past:
         rows = [_still_ahead(one, facts.on, past[1], on) for one in rows]
-    rows.sort(key=_rank)
+    rows = chosen_between(sorted(rows, key=_rank), reading)
     asked = [one for one in rows if one.target.how in (ASKED, DECIDED)]
     best = [one for one in rows if one.target.how == OFFERED][:1]
     asks = choose_asks(asked or best, book) or choose_asks([one for one in rows if one.option.verdict == ASK], book)
@@ -257,7 +259,7 @@ def _by_side(targets: list[Target], rivals: list[Weighed]) -> list[Target]:
     clear = best.option.verdict == GO and (len(ranked) < 2 or _rank(best)[:4] != _rank(ranked[1])[:4])
     out = []
     for target in targets:
-        if target.work == "select-leader" and not is_placed(target.spot):
+        if target.work == RIVAL and not is_placed(target.spot):
             continue
         if target.spot != Spot(part="leader"):
             out.append(target)

@@ -101,6 +101,8 @@ def nothing_compared(reading: Reading, facts: Facts, book: RuleBook) -> Ask | No
     told = any(fact.kind == "finding" and (fact.spot.side or fact.spot.level) for fact in reading.facts)
     if reading.topic != "compare" or told or len(reading.candidates) > 1 or not says or len(set(facts.compared)) > 1:
         return None  # between two works the choice is weighed: only two things are told apart by their thickness
+    if any(work.work and work.work not in {*book.group("cutting"), *book.group("shaping")} for work in reading.work):
+        return None  # "repot it this year or next"
     return None if facts.of("candidate") else Ask("diameter_mm", says)
 
 

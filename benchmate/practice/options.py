@@ -4,6 +4,7 @@ it."""
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from benchmate.hearing.reading import NOWHERE, Fact, Reading, Spot
 from benchmate.practice.book import Rule, RuleBook
@@ -11,12 +12,16 @@ from benchmate.practice.budget import takes_all
 from benchmate.practice.facts import SAID, Facts, Known
 from benchmate.practice.match import Matcher
 from benchmate.practice.places import is_local, is_placed, parts_meet, spot_of
-from benchmate.practice.target import LEAVE, OFFERED, Target, placed, target_of
+from benchmate.practice.target import ASKED, LEAVE, OFFERED, Target, placed, target_of
 from benchmate.practice.truth import CLOSED
 from benchmate.value import replace
 
+if TYPE_CHECKING:
+    from benchmate.practice.weigh import Weighed
+
 # how many works are put forward where none was asked about
 MOST_OFFERED = 8
+RIVAL = "select-leader"  # the work that keeps one of two
 _OPEN_TOPICS = ("advice", "compare", "what-if", None)
 
 
@@ -76,7 +81,7 @@ def rival_targets(reading: Reading, facts: Facts) -> list[Target]:
         return []
     return [
         Target(
-            "select-leader",
+            RIVAL,
             Spot("leader", spot.side, spot.level, spot.ordinal),
             measures,
             how=OFFERED,
@@ -170,6 +175,16 @@ def undone_first(targets: Sequence[Target], facts: Facts, book: RuleBook) -> lis
     if not cuts & set(facts.compared):
         return list(targets)
     return [replace(t, prompted=True) if t.work in shaping & set(facts.compared) else t for t in targets]
+
+
+def chosen_between(rows: Sequence[Weighed], reading: Reading) -> list[Weighed]:
+    """The options as ranked, those of a choice before all others: it is answered by one of its own."""
+    if reading.topic != "compare":
+        return list(rows)
+    asked = [one for one in rows if one.target.how == ASKED]
+    rivals = [one for one in rows if one.target.work == RIVAL]
+    own = asked if len(asked) > 1 or len(rivals) < 2 else rivals
+    return [*own, *(one for one in rows if one not in own)]
 
 
 def wants_offers(reading: Reading, targets: Sequence[Target]) -> bool:

@@ -173,6 +173,11 @@ def frost_margin(
         notes.insert(0, f"{plain(need)} days are needed: {enough}; {percent(chance)} chance that frost comes first")
     notes.append("A clear, still night frosts a pot some days before the station's date")
     told = f"{value} days away" if value >= 0 else f"{-value} days past"
+    opens = ""
+    if value < 0 and wanted == "days":
+        from .frost_asked import frost_day
+
+        opens = frost_day(today, "first", first_frost, last_frost)
     if wanted == "slack" and needed_days is not None:
         value, low, high = value - round(needed_days), low - needed_days, high - needed_days
         told += f"; less {plain(needed_days)} days needed, {value} days are left"
@@ -188,6 +193,7 @@ def frost_margin(
         "Places with frost nearly every year; a cold hollow or a warm wall shifts it by weeks.",
         tuple(notes),
         tuple(beside),
+        opens,
     )
 
 

@@ -36,7 +36,7 @@ def regrowth_date(
     spread_days: standard deviation of the frost date. single_flush: genera that seldom flush twice; second_candles:
     species of these that flush again where their candles were cut. risk: chance of an
     early frost to allow for. wanted: "firm" for the day on which the new leaf is firm, "latest" for the last day on
-    which a cut leaves it time to be.
+    which a cut leaves it time to be, "time" for whether there is time, yes or no before the day.
     """
     today = day("a day", on)
     cut = today if cut_on is None else day("a day of cutting", cut_on)
@@ -50,6 +50,7 @@ def regrowth_date(
         Beside("firm at the latest", _later(cut, releaf_days.high + harden_days.high), "date"),
     ]
     notes: list[str] = []
+    opens = ""
     how = (
         f"{cut.isoformat()} + {plain(releaf_days.value)} days to new leaf is {out[0].isoformat()}; firm "
         f"{plain(harden_days.value)} days later, {firm.isoformat()}"
@@ -69,6 +70,9 @@ def regrowth_date(
             f"For another flush {enough}: mean first frost {mean.isoformat()}, {percent(chance)} chance of it "
             "before the new leaf is firm"
         )
+        if wanted == "time":
+            answer = {"there is time": "Yes", "it is tight": "Only just"}.get(enough, "No")
+            opens = f"{answer}: firm about {firm.day} {firm:%B}, and the mean first frost is {mean.day} {mean:%B}"
         beside += [
             Beside("mean first frost", mean.isoformat(), "date"),
             Beside("days to spare before the mean frost", float((mean - firm).days), "days"),
@@ -77,6 +81,7 @@ def regrowth_date(
         ]
     else:
         notes.append("No frost is expected here, so only warmth and light bound it")
+        opens = "Yes: no frost is expected here" if wanted == "time" else ""
     genus = (species or "").split(" ")[0]
     if any((species or "").startswith(kind) for kind in second_candles):
         notes.insert(
@@ -85,6 +90,7 @@ def regrowth_date(
         notes.insert(1, "Once the second candles stand, two of like strength stay at each cut")
     elif genus in single_flush:
         notes.insert(0, f"{genus} seldom flushes twice in a year: do not count on new leaf this season")
+        opens = f"Hardly: {notes[0]}" if wanted == "time" else opens
     told = [when.isoformat() for when in out]
     if wanted == "firm":
         told = [str(one.value) for one in beside[:3]]
@@ -105,6 +111,7 @@ def regrowth_date(
         "A strong tree in active growth; late, weak, dry or shaded trees take longer or do not flush again.",
         tuple(notes),
         tuple(beside),
+        opens=opens,
     )
 
 

@@ -221,7 +221,14 @@ def classes_of_patterns(tables: RuleTables, words: Vocabulary) -> Iterator[Fault
     """Classes of words that first aid and questions are told by, and the traits and groups that answers go by."""
     sense = tables.tables.get("words/filler.toml", {}).get("sense", {})
     hurt, seen_so = set(sense.get("hurt", {})), words["finding"] | set(sense.get("circumstances", ()))
-    own = {one for table in tables.tables.values() for one in table.get("class", {})}
+    answers = {name: table for name, table in sorted(tables.tables.items()) if name.startswith("answers/")}
+    own = {one for table in answers.values() for one in table.get("class", {})}
+    for name, table in answers.items():
+        for one in table.get("class", {}):
+            others = [other for other, more in answers.items() if other < name and one in more.get("class", {})]
+            if others or one in hurt:  # all are one set of names, and the later one would hold for both
+                where = others[0] if others else "[sense.hurt] of words/filler.toml"
+                yield fault(tables, name, f"class.{one}", "", f"{where} has a class of this name", "give it another")
     for name, table in sorted(tables.tables.items()):
         for section, known, keys in (("caution", hurt, ("told", "beside")), ("question", hurt | own, ("asked", "but"))):
             for id, row in table.get(section, {}).items() if isinstance(table.get(section), dict) else ():

@@ -230,6 +230,8 @@ class KnownAnswer(Provenance):
     of: dict[str, list[str]] = Field(default={})
     groups: list[str] = Field(default=[])
     taxa: list[str] = Field(default=[])
+    # month-days within which it holds, northern; half a year later in the south
+    between: Annotated[list[MonthDay], Field(min_length=2, max_length=2)] | None = None
     says: list[Sentence]
 
 
@@ -249,6 +251,10 @@ class QuestionShape(Shape):
     lists: str | None = None
     kind: list[str] = Field(default=[])
     heard_as: str | None = None
+    amount: str | None = None
+    verdict: bool = False
+    in_place_of: str | None = None
     of_no_kind: bool = False
+    whole_first: bool = False
     before_figures: bool = False
     cautions: list[str] = Field(default=[])

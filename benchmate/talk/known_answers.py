@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any
 from benchmate.hearing.reading import Fact, Reading
 from benchmate.hearing.word_patterns import clauses, starts
 from benchmate.practice.advice import Advice, Caution
+from benchmate.practice.almanac import Almanac
 from benchmate.practice.warnings import caution_of
 from benchmate.talk.which_tree import meant_tree, species_said
 from benchmate.telling.answer import Answer
@@ -38,9 +39,11 @@ def compiled_from(tables: Mapping[str, Any]) -> dict[str, Any]:
     return out
 
 
-def asked_in(texts: Sequence[str], house: House) -> str | None:
-    """The question that the words of a clause ask, or None."""
+def asked_in(texts: Sequence[str], house: House, first: bool = False) -> str | None:
+    """The question that the words of a clause ask, or None. first: of those alone that go before what a clause asks."""
     for id, table in house.answers["question"].items():
+        if first and not table.get("whole_first"):
+            continue
         asked = any(True for _ in starts(table["asked"], texts, house.word_classes))
         if asked and not any(True for _ in starts(table.get("but", ()), texts, house.word_classes)):
             return str(id)
@@ -52,28 +55,39 @@ def known_answer(bench: Bench, said: str) -> Answer | None:
     house = bench.house
     words = house.ear.words(said)
     texts = [word.text for word in words]
-    asked, rest = None, []
+    plain = [text for text in texts if text.isalnum()]
+    asked, rest = asked_in(plain, house, first=True), []
+    across = asked is not None
     for first, end in clauses(texts):
         if end > first and asked is None and (found := asked_in(texts[first:end], house)):
             asked = found
         elif end > first:
             rest.append(said[words[first].start : words[end - 1].end])
-    told_of = _LOGS if asked else _LOGS - {"decide"}  # asked across clauses, one of them may be what is asked about
-    asked = asked or asked_in([text for text in texts if text.isalnum()], house)
+    if asked is None:
+        asked, across = asked_in(plain, house), True
     if asked is None:
         return None
-    whole = house.hear(said, bench.on, bench.context.lending)
     question = house.answers["question"][asked]
-    if whole.figure and not question.get("before_figures"):  # "what volume of soil does the pot take"
+    if across:
+        seen = not question.get("whole_first")  # what it is that was seen is what such a question asks
+        rest = [one for one in rest if _is_told(house.hear(one, bench.on, bench.context.lending), seen)]
+    whole = house.hear(said, bench.on, bench.context.lending)
+    instead = whole.figure == question.get("in_place_of") and not whole.measures
+    if "note" in whole.acts:
+        return None
+    if whole.figure and not (question.get("before_figures") or instead):  # "what volume of soil does the pot take"
         return None
     told = house.hear(", ".join(rest), bench.on, bench.context.lending) if rest else None
     acts = set(told.acts) if told else set()
-    before = bench.carry(told) if told and acts & told_of and acts <= {*told_of, "leave"} else None
+    if told and said.rstrip().endswith("?") and any(work.done != "done" for work in told.work):
+        acts = set()  # "three buds at one spot, reduce to two?" asks of the work too
+    before = bench.carry(told) if told and acts & _LOGS and acts <= {*_LOGS, "leave"} else None
     whole = Reading(said) if question.get("of_no_kind") else with_tree(whole, bench)
     facts = tuple(fact for fact in whole.facts if fact.kind == "species" and not fact.denied)
     answer = bench.carry(Reading(said, ("ask",), KNOWN, facts, tree=whole.tree, term=asked))
-    if plain := question.get("heard_as"):
-        answer = replace(_weighed_too(bench, said, plain, whole, facts), says=answer.says)
+    if meant := question.get("heard_as"):
+        weighed = _weighed_too(bench, said, meant, whole, facts)
+        answer = replace(weighed, says=(*_leads(weighed, question), *answer.says) or weighed.says)
     if named := [one for one in (caution_of(id, house.book) for id in question.get("cautions", ())) if one]:
         advice = answer.advice or Advice(answer.reading, answer.tree, bench.on.isoformat())
         answer = replace(answer, advice=replace(advice, cautions=(*named, *advice.cautions)))
@@ -85,9 +99,15 @@ def known_answer(bench: Bench, said: str) -> Answer | None:
         logged_for=before.logged_for,
         confirm=before.confirm,
         asks=(*before.asks, *answer.asks),
-        aside=(*answer.aside, *before.aside),
+        aside=(*answer.aside, *before.aside, *before.says),
         advice=answer.advice or (replace(before.advice, options=()) if before.advice else None),
     )
+
+
+def _is_told(heard: Reading, seen: bool) -> bool:
+    """Whether a clause tells of what was seen or done. Asked across clauses, any other may be what is asked about."""
+    told = {"observe", "decide"} if seen or heard.work else {"decide"}
+    return bool(heard.acts) and set(heard.acts) <= told and all(work.done == "done" for work in heard.work)
 
 
 def _weighed_too(bench: Bench, said: str, plain: str, whole: Reading, facts: tuple[Fact, ...]) -> Answer:
@@ -96,6 +116,18 @@ def _weighed_too(bench: Bench, said: str, plain: str, whole: Reading, facts: tup
     others = tuple(fact for fact in heard.facts if fact.kind != "species")
     plainly = replace(heard, said=said, acts=("ask",), facts=(*facts, *others), tree=whole.tree, missed=(), kept=())
     return bench.carry(plainly)
+
+
+def _leads(weighed: Answer, question: Mapping[str, Any]) -> list[str]:
+    """What goes before the answer: the verdict on the work behind it, or how much of it may go."""
+    from benchmate.talk.how_much import most_lines
+    from benchmate.telling.headline import headline_of
+
+    if question.get("verdict"):
+        return [headline_of(replace(weighed, says=()))]
+    works = [str(work.work) for work in weighed.reading.work]
+    of = question.get("amount")
+    return most_lines(weighed.advice, works[0], str(of), weighed.on) if of and works else []
 
 
 def with_tree(heard: Reading, bench: Bench) -> Reading:
@@ -125,9 +157,9 @@ def known_lines(house: House, asked: Reading, tree: Tree | None, on: dt.date) ->
     taxon, id = tree.species if tree else species_said(asked), asked.term or ""
     table = house.answers["question"][id]
     if table.get("lists"):
-        return _by_answer(house, house.answers["question"][table["lists"]])
+        return _by_answer(house, house.answers["question"][table["lists"]], Almanac(on, house.place))
     entry = taxon_entry(taxon, house.book.taxa) if taxon else {"groups": (), "traits": {}}
-    told = next((row for row in table.get("answer", ()) if _fits(row, entry)), None)
+    told = next((row for row in table.get("answer", ()) if _fits(row, entry, Almanac(on, house.place))), None)
     lines = list(told["says"]) if told else []
     if lines and taxon and any({"of", "groups", "taxa"} & set(row) for row in table["answer"]):
         lines[0] = f"{taxon}: {lines[0]}"
@@ -140,7 +172,7 @@ def known_lines(house: House, asked: Reading, tree: Tree | None, on: dt.date) ->
     return [*_since(house, table, tree, on), *lines]
 
 
-def _by_answer(house: House, table: Mapping[str, Any]) -> list[str]:
+def _by_answer(house: House, table: Mapping[str, Any], almanac: Almanac) -> list[str]:
     """The garden's trees by the answer that holds for them, worst first."""
     from benchmate.practice.taxa import taxon_entry
 
@@ -149,7 +181,7 @@ def _by_answer(house: House, table: Mapping[str, Any]) -> list[str]:
         out.setdefault(row["says"][0].split(",")[0].split(":")[0], [])
     for tree in house.trees():
         entry = taxon_entry(tree.species, house.book.taxa) if tree.species else {"groups": (), "traits": {}}
-        told = next((row for row in table["answer"] if _fits(row, entry)), None)
+        told = next((row for row in table["answer"] if _fits(row, entry, almanac)), None)
         if told:
             out[told["says"][0].split(",")[0].split(":")[0]].append(tree.name)
     return [f"{what}: {list_words(names)}." for what, names in out.items() if names] or [
@@ -157,8 +189,10 @@ def _by_answer(house: House, table: Mapping[str, Any]) -> list[str]:
     ]
 
 
-def _fits(row: Mapping[str, Any], entry: Mapping[str, Any]) -> bool:
+def _fits(row: Mapping[str, Any], entry: Mapping[str, Any], almanac: Almanac) -> bool:
     traits = entry["traits"]
+    if row.get("between") and not almanac.between(*row["between"]):
+        return False
     if row.get("taxa") and not set(row["taxa"]) & set(entry.get("lineage", ())):
         return False
     if row.get("groups") and not set(row["groups"]) & set(entry["groups"]):

@@ -13,6 +13,7 @@ from benchmate.practice.advice import Advice, Ask, FigureTold
 from benchmate.practice.facts import Facts
 from benchmate.talk.dates import first_day
 from benchmate.talk.known_answers import KNOWN, known_lines
+from benchmate.talk.now_or_later import at_its_time
 from benchmate.telling.dates import day_of, day_words
 from benchmate.telling.heard import fact_words
 from benchmate.telling.wording import list_words, sentence
@@ -296,5 +297,5 @@ def _supposes(turn: Turn) -> bool:
 
 def weighed(turn: Turn, reading: Reading) -> Advice:
     """The advice on a reading, for the day on which its work would be done."""
-    house, on = turn.house, day_meant(turn)
+    house, on, reading = turn.house, day_meant(turn), at_its_time(reading, turn.house.lexicon)
     return weigh_options(reading, facts_of(turn, reading, turn.tree, on), house.book, house.place, on)

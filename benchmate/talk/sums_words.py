@@ -150,6 +150,8 @@ def _when(reading: Reading, values: Mapping[str, Any], on: dt.date, southern: bo
     """The day that the grammar heard, where no date of the figure was taken."""
     if {"on", "wired_on", "cut_on", "days", "readings", "goal_mm"} & set(values) or not reading.when:
         return {}
+    if values.get("wanted") == "time":
+        return {}  # "time for a flush before the frost": up to that day, not on it
     span = span_of(reading.when, southern)
     # "this year" is no other day than today
     day = None if span is None or (span[0] < span[1] and span[0] <= on <= span[1]) else span[0]

@@ -21,6 +21,10 @@ def beside(turn: Turn, advice: Advice) -> Advice:
     """The advice on what is asked, with what is to be minded of work of today that is told beside it, and what
     stands against that; of older work it is too late to say so."""
     told = _told(turn, turn.reading)
+    lexicon = turn.house.lexicon
+    said = f" {' '.join(lexicon.split(turn.reading.said))} "
+    if "ask" in turn.acts and any(f" {words} " in said for words in lexicon.sense["asks_ill"]):
+        advice = replace(advice, turned=True)
     if told is None:
         return advice
     done = weighed(turn, told)

@@ -49,12 +49,21 @@ def _of_advice(answer: Answer) -> str:
         return ""
     best = advice.options[0]
     words = option_words(best, answer.units)
+    if reading.topic == "compare" and not about and advice.asks and not _kept(advice.options):
+        return "Which of them cannot be told before it is known what tells them apart."
+    if reading.topic == "compare" and len(about) > 1 and all(one.verdict in (HOLD, AVOID) for one in about):
+        return f"Neither now: {_verdict_sentence(best, answer).split(': ', 1)[-1]}"
     if unasked := _not_taken_in(answer):
         due = best.verdict == GO and best.work not in ("leave", "wait")
         return f"{unasked} {sentence(f'Due anyway: {words}')}" if due else unasked
     if best.verdict == GO:
         return sentence(f"Best {_asked_for(answer)}: {words}{_until(best, answer.on)}")
     return _verdict_sentence(best, answer)
+
+
+def _kept(options: tuple[Option, ...]) -> bool:
+    """Whether one of two that are compared is among the options as the one to keep."""
+    return any(one.work == "select-leader" and (one.spot.side or one.spot.level or one.spot.ordinal) for one in options)
 
 
 def _not_taken_in(answer: Answer) -> str:
@@ -83,8 +92,11 @@ def _verdict_sentence(option: Option, answer: Answer) -> str:
     words = option_words(option, answer.units)
     if option.verdict == GO and answer.reading.topic == "why":
         return sentence(option.because[0].says if option.because else f"No reason is known here: {words}")
+    turned = answer.advice is not None and answer.advice.turned
+    if option.verdict == GO and turned and option.against:
+        return sentence(f"It may be done, but: {_first(option.against, words)}")
     if option.verdict == GO:
-        return sentence(f"Yes: {words}{_until(option, answer.on)}")
+        return sentence(f"{'Nothing against it' if turned else 'Yes'}: {words}{_until(option, answer.on)}")
     if option.verdict == HOLD:
         opens = day_of(option.opens)
         if option.first and opens:
@@ -98,11 +110,9 @@ def _verdict_sentence(option: Option, answer: Answer) -> str:
             return sentence(f"Not now: {words} from {day_words(opens, answer.on)}{_until(option, answer.on, 'to')}")
         return f"Not now: {sentence(_first(option.against, words))} From {day_words(opens, answer.on)}."
     if option.verdict == AVOID:
-        return (
-            sentence(f"No, not on this tree: {words}")
-            if not option.against
-            else sentence(f"No: {_first(option.against, words)}")
-        )
+        if not option.against:
+            return sentence(f"{'Better not' if turned else 'No, not'} on this tree: {words}")
+        return sentence(f"{'Better not' if turned else 'No'}: {_first(option.against, words)}")
     asks = answer.all_asks
     return sentence(f"It depends: {asks[0].says[0].lower() + asks[0].says[1:] if asks and asks[0].says else words}")
 

@@ -172,6 +172,13 @@ def test_one_side_of_a_dispute_is_not_enough(tmp_path):
     assert "does not name it in turn" in fault.problem
 
 
+def test_two_classes_of_one_name_would_hold_for_each_other(tmp_path):
+    base(tmp_path)
+    assert check_names(laid(tmp_path, '[class]\npours = ["water"]\n', "answers/leaves.toml")) == []
+    [fault] = check_names(laid(tmp_path, '[class]\npours = ["soak"]\n', "answers/water.toml"))
+    assert "answers/leaves.toml has a class of this name" in fault.problem and fault.line
+
+
 def test_a_species_without_its_genus_and_a_group_without_a_tree(tmp_path):
     base(tmp_path)
     laid(tmp_path, 'taxon = "Acer campestre"\nnames = []\ngroups = []\n', "species/acer-campestre.toml")

@@ -1,7 +1,11 @@
 """Questions of plain knowledge: answered by what is known of the kind, no work offered, nothing logged."""
 
+import datetime as dt
+
 import pytest
 
+from benchmate.talk.bench import Bench
+from benchmate.talk.house import House
 from benchmate.talk.known_answers import known_answer
 
 
@@ -37,7 +41,37 @@ from benchmate.talk.known_answers import known_answer
         ("is lime sulphur dangerous", "Yes: it burns eyes and skin"),
         ("olive in a garage with no window, ok?", "Olea europaea: Not for the winter"),
         ("should I thaw the pine out with warm water", "Pinus sylvestris: No: leave it frozen"),
-        ("snow on the pine, knock it off?", "Yes while it is soft"),
+        ("where exactly do I cut, above which bud", "Acer campestre: Above a bud that points"),
+        ("which bud do I cut the juniper to", "Juniperus chinensis: Back to a side shoot"),
+        ("how many buds do I leave when I cut back in autumn", "Acer campestre: To two leaves"),
+        ("how far back can I cut the juniper's shoots", "Juniperus chinensis: As far as green"),
+        ("what do I do with three buds at one spot", "Two are left, one to each side"),
+        ("three candles at every tip, reduce to two?", "Two are left, one to each side"),
+        ("which branch first", "Thick before thin"),
+        ("how long should wire stay on the maple", "Acer campestre: One growing season"),
+        ("how long does wire stay on the fig", "Ficus microcarpa: Six to twelve weeks"),
+        ("can the olive take a bit of frost", "Olea europaea: A little, in its crown"),
+        ("can the fig take a little frost", "Ficus microcarpa: No: it is hurt well above freezing"),
+        ("will the juniper survive a night of frost", "Juniperus chinensis: Yes, once its growth is ripe"),
+        ("when can the fig go outside", "Ficus microcarpa: Once nights stay above"),
+        ("when should I bring the olive in", "Olea europaea: As late as can be"),
+        ("moss all over the trunk", "It takes nothing from the tree"),
+        ("moss on the soil", "No harm by itself"),
+        ("is it alive", "Acer campestre: Scratch the bark"),
+        ("is the pine dead or alive", "Pinus sylvestris: Scratch the bark"),
+        ("what are the signs it has recovered", "Acer campestre: By growth and not by leaf alone"),
+        ("how do I know the juniper is healthy", "Juniperus chinensis: By the tips"),
+        ("sudden new growth, can I relax", "No: the first leaves and shoots come from"),
+        ("larch going yellow, is it dying", "Larix decidua: It is not the season for it"),
+        ("juniper needles yellow inside, mite or old foliage", "Juniperus chinensis: Old foliage, where"),
+        ("beech leaves brown and hanging on, normal?", "Fagus sylvatica: This kind keeps its dead leaves"),
+        ("fig dropped half its leaves since I moved it, is it dying", "Ficus microcarpa: Not dying by that"),
+        ("fig's soil dries slow, water weekly still?", "No: by the soil and never by the calendar"),
+        ("should I water the elm every day", "No: by the soil and never by the calendar"),
+        ("water in the morning or in the evening", "When the soil begins to dry"),
+        ("feed before or after repotting", "After, and not at once"),
+        ("should I feed before or after the second flush", "After: feed once the flush has hardened"),
+        ("elm still has green leaves in december, do I strip them", "Ulmus parvifolia: No: left on"),
         ("why shouldn't I cut flush", "Acer campestre: A short stub first"),
         ("fig cut dripping white, stop it?", "It stops by itself"),
     ],
@@ -65,6 +99,22 @@ def test_questions_of_work_stay_what_they_were(bench, words):
     assert bench.answer(words).reading.topic != "known"
 
 
+@pytest.mark.parametrize(
+    "day, words, opens",
+    [
+        ("2026-09-25", "larch going gold, is it dying or just autumn", "Larix decidua: Autumn, and not dying"),
+        ("2026-10-10", "maple leaves all gone yellow, normal?", "Acer campestre: Autumn, and not dying"),
+        ("2026-05-10", "larch going gold, is it dying or just autumn", "Larix decidua: It is not the season"),
+    ],
+)
+def test_an_answer_may_hold_for_a_part_of_the_year(demo, day, words, opens):
+    assert Bench(House(demo), dt.date.fromisoformat(day), tree="Gatepost").answer(words).says[0].startswith(opens)
+
+
+def test_trees_to_worry_about_are_those_that_are_weak(bench):
+    assert "Sprint" in bench.answer("any tree I should worry about").says[0]
+
+
 def test_the_trees_of_the_garden_by_how_they_harm(bench):
     says = bench.answer("which of my trees are poisonous").says
     assert len(says) > 1 and says[-1].startswith("Not known as poisonous: ")
@@ -74,6 +124,20 @@ def test_work_told_beside_the_question_is_logged(bench):
     answer = bench.answer("shortened it, are the clippings safe for the goat")
     assert [work["work"] for entry in answer.logged for work in entry.work] == ["shorten"]
     assert answer.says[0].startswith("Acer campestre: Not known")
+
+
+@pytest.mark.parametrize(
+    "words, opens, kinds",
+    [
+        ("snow on the pine, knock it off?", "Yes while it is soft", ["seen"]),
+        ("the maple's shoots have eight leaves now, how far back do I cut them", "Acer campestre: To two", ["seen"]),
+        ("wired the larch today, how long does it stay on", "Larix decidua: One growing season", ["done"]),
+        ("wire the juniper in september, how long on", "Juniperus chinensis: One to two years", []),
+    ],
+)
+def test_what_is_told_across_the_question_is_kept(bench, words, opens, kinds):
+    answer = bench.answer(words)
+    assert answer.says[0].startswith(opens) and [entry.kind for entry in answer.logged] == kinds
 
 
 def test_a_layer_on_record_is_reckoned_from_its_day(bench):
@@ -91,6 +155,14 @@ def test_a_layer_on_record_is_reckoned_from_its_day(bench):
         "check the soil",
         "the soil is dry",
         "what soil is it in",
+        "note: lichen on the bark near the soil",
+        "put moss on the soil",
+        "wire the first branch",
+        "the birch is losing its leaves for autumn",
+        "three branches coming from the same point",
+        "how much bend will it take",
+        "when can it go in full sun",
+        "how many leaves are left if I cut 20 of 60",
     ],
 )
 def test_what_is_asked_of_other_things_stays_what_it_was(bench, words):
@@ -99,9 +171,15 @@ def test_what_is_asked_of_other_things_stays_what_it_was(bench, words):
 
 def test_every_answer_is_told_by_some_question(bench):
     assert set(bench.house.answers["question"]) == {
-        "air-layer-roots", "air-layer-severed", "bleach-and-acid", "burnt", "dark-winter", "double-feed", "eaten",
-        "eaten-which", "held-leaves", "indoors", "lime-sulphur-risk", "milky-sap", "product-eaten", "snow-off", "soil",
-        "stub-or-flush", "thaw", "weedkiller-near", "wire-marks", "wire-swallowed",
+        "a-little-frost", "above-which-bud", "air-layer-roots", "air-layer-severed", "alive-or-dead",
+        "bleach-and-acid", "broken-pot", "burnt", "candles-past-it", "colours-in-autumn", "dark-winter",
+        "double-feed", "dropped-after-a-move", "eaten", "eaten-which", "feed-round-flush",
+        "feed-round-repotting", "green-leaves-in-winter", "held-leaves", "how-much-leaf", "how-much-root",
+        "indoors", "last-nitrogen", "lime-sulphur-risk", "milky-sap", "moss-on-bark", "moss-on-soil",
+        "old-needles", "pot-in-water", "product-eaten", "ready-for-work", "rooted-yet", "shoots-how-far",
+        "signs-of-health", "snow-off", "soil", "stub-or-flush", "thaw", "three-at-one-spot",
+        "trees-to-worry-about", "water-by-calendar", "water-what-hour", "weedkiller-near", "when-in",
+        "when-out", "which-candles", "wire-how-long", "wire-marks", "wire-swallowed", "wiring-order",
     }  # fmt: skip
 
 
@@ -111,6 +189,15 @@ def test_every_answer_is_told_by_some_question(bench):
         ("feed it triple?", "No: more than the label says", "feed", "avoid"),
         ("what if I fed it double to speed it up", "No: more than the label says", "feed", "avoid"),
         ("can I give it a double dose of feed", "No: more than the label says", "feed", "avoid"),
+        ("how much can I cut", "At most about 33 % of the foliage", "shorten", "go"),
+        ("how much more may I cut off the elm this year", "At most about 10 % of the foliage", "shorten", "go"),
+        ("how much root may I take off", "None now; from 14 March", "root-prune", "hold"),
+        ("how many candles do I break on the pine", "Pinus sylvestris: The strong ones", "candle-shorten", "go"),
+        ("last date for nitrogen", "Yes: feed it until 4 September", "feed", "go"),
+        ("when can I start styling the hawthorn", "You decided not to wire it", "wire", "hold"),
+        ("is it strong enough for styling", "Yes: wire it", "wire", "go"),
+        ("are the pine's candles past breaking", "Nothing against it: shorten the candles", "candle-shorten", "go"),
+        ("saucer full of water, empty it?", "Yes: tilt the pot so that it drains", "drain", "go"),
         ("juniper indoors ok?", "Juniperus chinensis: No: without winter cold", "shelter", "avoid"),
         ("can I keep the pine in the house", "Pinus sylvestris: No: without winter cold", "shelter", "avoid"),
         ("can the fig live in the living room", "Ficus microcarpa: Yes, through the cool", "shelter", "go"),
