@@ -40,6 +40,34 @@ from benchmate.talk.known_answers import known_answer
         ("snow on the pine, knock it off?", "Yes while it is soft"),
         ("why shouldn't I cut flush", "Acer campestre: A short stub first"),
         ("fig cut dripping white, stop it?", "It stops by itself"),
+        ("is rainwater better than tap", "Acer campestre: Either does"),
+        ("rain water or tap for the azalea", "Rhododendron: Rain water"),
+        ("is lime in the tap water a problem", "Acer campestre: Either does"),
+        ("lime or mould on the trunk", "Wet it and scratch it"),
+        ("do humidity trays help", "Little: the air over it"),
+        ("should I bag the juniper", "Juniperus chinensis: After digging"),
+        ("plastic bag over it to keep it moist, good idea", "Acer campestre: Only while it stands in leaf"),
+        ("pellets or liquid feed", "Both feed"),
+        ("white mould among the roots, is that bad", "Acer campestre: Good or harmless"),
+        ("white threads in the pine's rootball, is that bad", "Pinus sylvestris: Good"),
+        ("are the mushrooms in the pot a problem", "Harmless to the tree"),
+        ("raffia first or no need", "Not on thin or supple shoots"),
+        ("guy or wire", "A guy where one pull"),
+        ("how high should the first branch be", "About a third of the way up"),
+        ("which branches should be thickest", "The lowest"),
+        ("how do I even out the two sides", "Acer campestre: The strong side gives"),
+        ("how do I balance the pine", "Pinus sylvestris: The strong side gives"),
+        ("how do I make a new leader", "It is wired or tied upright"),
+        ("branch pokes out at the viewer, cut it?", "In the lower two thirds"),
+        ("how do I get the pine to shoot on old wood", "Pinus sylvestris: By strength and light"),
+        ("how do I get back buds on the juniper", "Juniperus chinensis: It seldom does"),
+        ("how do I encourage backbudding", "Acer campestre: By strength, light and a cut"),
+        ("would decandling give the Scots pine shorter needles", "Pinus sylvestris: Not by cutting whole"),
+        ("how do I get shorter needles on the black pine", "Pinus thunbergii: By the second growth"),
+        ("can I thin the pine's candles", "Pinus sylvestris: Where three or more"),
+        ("thin the juniper's pads from below?", "Juniperus chinensis: Yes, from below first"),
+        ("is it bad to pinch the juniper with my nails", "Juniperus chinensis: With the nails, yes"),
+        ("new leaves, is it out of the woods", "Not yet"),
     ],
 )
 def test_the_answer_goes_by_what_is_known_of_the_kind(bench, words, opens):
@@ -58,6 +86,12 @@ def test_the_answer_goes_by_what_is_known_of_the_kind(bench, words, opens):
         "will frost kill it",
         "should I feed it",
         "give it a feed",
+        "is it better to wire it or guy it",
+        "should I guy the branch",
+        "can I thin the leaves",
+        "can I pinch it",
+        "crossing branch at the front, cut it off",
+        "can I bag up the prunings",
         "is that bad for it",
     ],
 )
@@ -99,9 +133,12 @@ def test_what_is_asked_of_other_things_stays_what_it_was(bench, words):
 
 def test_every_answer_is_told_by_some_question(bench):
     assert set(bench.house.answers["question"]) == {
-        "air-layer-roots", "air-layer-severed", "bleach-and-acid", "burnt", "dark-winter", "double-feed", "eaten",
-        "eaten-which", "held-leaves", "indoors", "lime-sulphur-risk", "milky-sap", "product-eaten", "snow-off", "soil",
-        "stub-or-flush", "thaw", "weedkiller-near", "wire-marks", "wire-swallowed",
+        "air-layer-roots", "air-layer-severed", "at-the-viewer", "bag-over", "bleach-and-acid", "buds-back", "burnt",
+        "cakes-or-liquid", "dark-winter", "double-feed", "eaten", "eaten-which", "even-out", "finger-pinching",
+        "first-branch-height", "held-leaves", "humidity-tray", "idle-year", "indoors", "lime-or-fungus",
+        "lime-sulphur-risk", "milky-sap", "needle-length", "new-leader", "past-the-worst", "product-eaten",
+        "raffia-needed", "rain-or-tap", "snow-off", "soil", "stub-or-flush", "thaw", "thick-branches", "thin-candles",
+        "thin-pads", "toadstools", "weedkiller-near", "white-threads", "wire-marks", "wire-or-guy", "wire-swallowed",
     }  # fmt: skip
 
 
@@ -117,6 +154,8 @@ def test_every_answer_is_told_by_some_question(bench):
         ("can the olive stay inside all year", "Olea europaea: Not in a heated room", "shelter", None),
         ("wire has sunk right in, just leave it to swallow it?", "No: it comes off today", "unwire", "go"),
         ("should I let the bark grow over the wire", "No: it comes off today", "unwire", "go"),
+        ("I'd rather do nothing this year, is that daft", "No harm in it", "leave", "go"),
+        ("is it bad to leave it alone till next spring", "No harm in it", "leave", "go"),
     ],
 )
 def test_work_behind_the_question_is_weighed_as_well(bench, words, opens, work, verdict):
