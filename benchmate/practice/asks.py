@@ -101,6 +101,8 @@ def nothing_compared(reading: Reading, facts: Facts, book: RuleBook) -> Ask | No
     told = any(fact.kind == "finding" and (fact.spot.side or fact.spot.level) for fact in reading.facts)
     if reading.topic != "compare" or told or len(reading.candidates) > 1 or not says or len(set(facts.compared)) > 1:
         return None  # between two works the choice is weighed: only two things are told apart by their thickness
+    if facts.compared and not set(facts.compared) & set(book.group("cutting")):
+        return None  # two ways of one work that cuts nothing: "spray or squash the aphids"
     return None if facts.of("candidate") else Ask("diameter_mm", says)
 
 

@@ -68,6 +68,10 @@ from benchmate.talk.known_answers import known_answer
         ("thin the juniper's pads from below?", "Juniperus chinensis: Yes, from below first"),
         ("is it bad to pinch the juniper with my nails", "Juniperus chinensis: With the nails, yes"),
         ("new leaves, is it out of the woods", "Not yet"),
+        ("sacrifice branch, when does it come off", "When the trunk or branch"),
+        ("how do I double the trunk in five years", "By leaf and root"),
+        ("how many tips do I get from three flushes", "Each shortening"),
+        ("how thick a guy for a 20 mm branch", "Thin: a guy only pulls"),
     ],
 )
 def test_the_answer_goes_by_what_is_known_of_the_kind(bench, words, opens):
@@ -135,10 +139,10 @@ def test_every_answer_is_told_by_some_question(bench):
     assert set(bench.house.answers["question"]) == {
         "air-layer-roots", "air-layer-severed", "at-the-viewer", "bag-over", "bleach-and-acid", "buds-back", "burnt",
         "cakes-or-liquid", "dark-winter", "double-feed", "eaten", "eaten-which", "even-out", "finger-pinching",
-        "first-branch-height", "held-leaves", "humidity-tray", "idle-year", "indoors", "lime-or-fungus",
+        "first-branch-height", "guy-thickness", "held-leaves", "humidity-tray", "idle-year", "indoors", "lime-or-fungus",
         "lime-sulphur-risk", "milky-sap", "needle-length", "new-leader", "past-the-worst", "product-eaten",
-        "raffia-needed", "rain-or-tap", "snow-off", "soil", "stub-or-flush", "thaw", "thick-branches", "thin-candles",
-        "thin-pads", "toadstools", "weedkiller-near", "white-threads", "wire-marks", "wire-or-guy", "wire-swallowed",
+        "raffia-needed", "rain-or-tap", "sacrifice-off", "snow-off", "soil", "stub-or-flush", "thaw", "thick-branches", "thin-candles",
+        "thicker-trunk", "thin-pads", "tips-multiplied", "toadstools", "weedkiller-near", "white-threads", "wire-marks", "wire-or-guy", "wire-swallowed",
     }  # fmt: skip
 
 
