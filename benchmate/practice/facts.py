@@ -92,7 +92,8 @@ class Facts:
     loose: those of the measures that this very statement says. measured: parts of which the record holds a measure.
     meant: work that this very statement asks about or means to do. compared: works between which it asks for a choice.
     own_spring: by how many days the springs of the record came later than is usual at the place. pot_l: litres of its
-    pot, None where not known. stage_assumed: what was taken from the date, in words. stage_turns: it is about to turn, or has just done so.
+    pot, None where not known. stage_assumed: what was taken from the date, in words. stage_turns: it is about to turn,
+    or has just done so.
     """
 
     on: dt.date

@@ -113,8 +113,8 @@ def pot_size(
 
     share_of_height: pot length over the larger of height and spread. depth_of_base: pot depth over trunk base.
     width_of_length: pot width over length. height_over_base: to judge the unsaid one of height and base. diameter_mm:
-    of the trunk's base. wanted: "now" for the pot that it stands in, of these inside measures; "deep" for its depth alone. Raises FigureError where
-    nothing is known.
+    of the trunk's base. wanted: "now" for the pot that it stands in, of these inside measures; "deep" for its depth
+    alone. Raises FigureError where nothing is known.
     """
     if wanted == "now" and pot_length_mm is not None:
         return _pot_now(pot_length_mm, pot_width_mm, pot_depth_mm)

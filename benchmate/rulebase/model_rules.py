@@ -208,7 +208,9 @@ class CapShape(Condition):
     yours: bool = False
 
 
-Fitting = Literal["frost_days_over", "frost_days_under", "spring_frost_days_over", "spring_frost_days_under", "pot_l_over"]
+Fitting = Literal[
+    "frost_days_over", "frost_days_under", "spring_frost_days_over", "spring_frost_days_under", "pot_l_over"
+]
 
 
 class CautionShape(Condition):

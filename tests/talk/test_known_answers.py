@@ -139,10 +139,11 @@ def test_every_answer_is_told_by_some_question(bench):
     assert set(bench.house.answers["question"]) == {
         "air-layer-roots", "air-layer-severed", "at-the-viewer", "bag-over", "bleach-and-acid", "buds-back", "burnt",
         "cakes-or-liquid", "dark-winter", "double-feed", "eaten", "eaten-which", "even-out", "finger-pinching",
-        "first-branch-height", "guy-thickness", "held-leaves", "humidity-tray", "idle-year", "indoors", "lime-or-fungus",
-        "lime-sulphur-risk", "milky-sap", "needle-length", "new-leader", "past-the-worst", "product-eaten",
-        "raffia-needed", "rain-or-tap", "sacrifice-off", "snow-off", "soil", "stub-or-flush", "thaw", "thick-branches", "thin-candles",
-        "thicker-trunk", "thin-pads", "tips-multiplied", "toadstools", "weedkiller-near", "white-threads", "wire-marks", "wire-or-guy", "wire-swallowed",
+        "first-branch-height", "guy-thickness", "held-leaves", "humidity-tray", "idle-year", "indoors",
+        "lime-or-fungus", "lime-sulphur-risk", "milky-sap", "needle-length", "new-leader", "past-the-worst",
+        "product-eaten", "raffia-needed", "rain-or-tap", "sacrifice-off", "snow-off", "soil", "stub-or-flush", "thaw",
+        "thick-branches", "thicker-trunk", "thin-candles", "thin-pads", "tips-multiplied", "toadstools",
+        "weedkiller-near", "white-threads", "wire-marks", "wire-or-guy", "wire-swallowed",
     }  # fmt: skip
 
 
