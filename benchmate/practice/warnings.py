@@ -24,7 +24,8 @@ _HANDLING = ("toxic-plant", "skin-sap", "thorns")
 
 
 def cautions_for(weighed: Iterable[Weighed], facts: Facts, book: RuleBook, almanac: Almanac) -> tuple[Caution, ...]:
-    """Every caution once, those that protect people first, and after them those of works that are not shown at once.
+    """Every caution once, those that protect people first; of the others those of what was asked about, or of the best,
+    before those of works put forward beside it, and last those of works that are not shown at once.
 
     almanac: of the day on which the works would be done.
     """
@@ -34,14 +35,21 @@ def cautions_for(weighed: Iterable[Weighed], facts: Facts, book: RuleBook, alman
         id for number, one in enumerate(rows) if number < _SHOWN or one.target.how != OFFERED for id in one.cautions
     }
     late = set(ids) - near
+    answering = [one for number, one in enumerate(rows) if number == 0 or one.target.how != OFFERED]
+    beside = set(ids) - {id for one in answering for id in one.cautions}
     # what the grower's own words call for is told whatever the pot holds: "heavy pot"
     own = {id for one in rows for result in one.spoke if result.rule.kind == "caution" for id in result.rule.cautions}
     pots = {id: None if id in own else facts.pot_l for id in ids}
     told = [caution_of(id, book) for id in ids if _fits(book.cautions.get(id, {}), almanac, pots[id])]
     out = _with_hazard([caution for caution in told if caution], facts)
     worked = any(one.target.how != LEAVE for one in rows)
-    out += _of_taxon(rows, facts, book, almanac) if worked else []
-    return tuple(sorted(out, key=lambda caution: (caution.id in late, _RANK.get(caution.kind, 3))))
+    out += _of_taxon(answering, facts, book, almanac) if worked else []
+
+    def rank(caution: Caution) -> tuple[bool, bool, int]:
+        place = _RANK.get(caution.kind, 3)
+        return caution.id in late, bool(place) and caution.id in beside, place
+
+    return tuple(sorted(out, key=rank))
 
 
 def caution_of(id: str, book: RuleBook) -> Caution | None:
