@@ -58,7 +58,7 @@ from benchmate.talk.known_answers import known_answer
         ("how do I even out the two sides", "Acer campestre: The strong side gives"),
         ("how do I balance the pine", "Pinus sylvestris: The strong side gives"),
         ("how do I make a new leader", "It is wired or tied upright"),
-        ("branch pokes out at the viewer, cut it?", "In the lower two thirds"),
+        ("branch pokes out at the viewer, off with it?", "In the lower two thirds"),
         ("how do I get the pine to shoot on old wood", "Pinus sylvestris: By strength and light"),
         ("how do I get back buds on the juniper", "Juniperus chinensis: It seldom does"),
         ("how do I encourage backbudding", "Acer campestre: By strength, light and a cut"),
@@ -66,8 +66,9 @@ from benchmate.talk.known_answers import known_answer
         ("how do I get shorter needles on the black pine", "Pinus thunbergii: By the second growth"),
         ("can I thin the pine's candles", "Pinus sylvestris: Where three or more"),
         ("thin the juniper's pads from below?", "Juniperus chinensis: Yes, from below first"),
-        ("is it bad to pinch the juniper with my nails", "Juniperus chinensis: With the nails, yes"),
         ("new leaves, is it out of the woods", "Not yet"),
+        ("when do the beech leaves turn", "Fagus sylvatica: In autumn"),
+        ("when will the leaves fall", "Acer campestre: In autumn"),
         ("sacrifice branch, when does it come off", "When the trunk or branch"),
         ("how do I double the trunk in five years", "By leaf and root"),
         ("how many tips do I get from three flushes", "Each shortening"),
@@ -122,6 +123,18 @@ def test_a_layer_on_record_is_reckoned_from_its_day(bench):
 
 
 @pytest.mark.parametrize(
+    "words, work",
+    [
+        ("wire the left shoot up as the new leader", "wire"),
+        ("crossing branch at the front, cut it off", "remove"),
+        ("took the flowers off, the new leader comes from a side shoot", "remove-flowers"),
+    ],
+)
+def test_what_is_told_near_a_question_is_logged(bench, words, work):
+    assert work in [one["work"] for entry in bench.answer(words).logged for one in entry.work]
+
+
+@pytest.mark.parametrize(
     "words",
     [
         "how long do the roots take to recover",
@@ -139,7 +152,7 @@ def test_every_answer_is_told_by_some_question(bench):
     assert set(bench.house.answers["question"]) == {
         "air-layer-roots", "air-layer-severed", "at-the-viewer", "bag-over", "bleach-and-acid", "buds-back", "burnt",
         "cakes-or-liquid", "dark-winter", "double-feed", "eaten", "eaten-which", "even-out", "finger-pinching",
-        "first-branch-height", "guy-thickness", "held-leaves", "humidity-tray", "idle-year", "indoors",
+        "first-branch-height", "guy-thickness", "held-leaves", "humidity-tray", "idle-year", "indoors", "leaves-turn",
         "lime-or-fungus", "lime-sulphur-risk", "milky-sap", "needle-length", "new-leader", "past-the-worst",
         "product-eaten", "raffia-needed", "rain-or-tap", "sacrifice-off", "snow-off", "soil", "stub-or-flush", "thaw",
         "thick-branches", "thicker-trunk", "thin-candles", "thin-pads", "tips-multiplied", "toadstools",
@@ -159,6 +172,7 @@ def test_every_answer_is_told_by_some_question(bench):
         ("can the olive stay inside all year", "Olea europaea: Not in a heated room", "shelter", None),
         ("wire has sunk right in, just leave it to swallow it?", "No: it comes off today", "unwire", "go"),
         ("should I let the bark grow over the wire", "No: it comes off today", "unwire", "go"),
+        ("is it bad to pinch the juniper with my nails", "Juniperus chinensis: With the nails, yes", "pinch", None),
         ("I'd rather do nothing this year, is that daft", "No harm in it", "leave", "go"),
         ("is it bad to leave it alone till next spring", "No harm in it", "leave", "go"),
     ],
