@@ -16,7 +16,7 @@ MAY_IMPORT = {
     "hearing": {"fault", "rulebase"},
     "garden": {"fault", "hearing.reading"},
     "seasons": {"fault", "reckoning", "garden.record"},
-    "practice": {"fault", "rulebase", "hearing", "reckoning", "seasons", "garden.record"},
+    "practice": {"fault", "rulebase", "hearing", "reckoning", "seasons", "garden.record", "garden.potted"},
     "planning": {"fault", "practice", "seasons", "reckoning", "hearing.reading", "garden"},
     "telling": {"fault", "hearing.reading", "practice.advice", "garden.record", "garden.potted"},
     "voice": {"fault", "rulebase", "hearing", "telling"},

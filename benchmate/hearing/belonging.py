@@ -10,6 +10,7 @@ from .clauses import TRUNKS, Clause
 from .doing import NOT, NOW
 from .either_of import one_or_other
 from .lexicon import Lexicon
+from .phrases import Phrase
 from .placing import also, elsewhere, merged, with_part
 from .reading import Fact, Spot, Work
 
@@ -135,6 +136,9 @@ def belongs(before: Clause, clause: Clause, lexicon: Lexicon) -> bool:
     if before.work and before.kind in ("decide", "may", "remind") and not clause.candidates:
         work = before.work[-1]
         before.when = before.when or clause.when
+        if "and" in clause.joined and (beside := _work_beside(before, phrase, lexicon)):
+            before.work.append(beside)
+            return True
         if elsewhere(work.spot, clause, phrase, anew=bool(measures.keys() & work.measures.keys())):
             before.work[-1] = replace(work, spot=with_part(work.spot, phrase))
             before.work.append(replace(work, spot=also(work.spot, phrase), measures={**work.measures, **measures}))
@@ -159,6 +163,21 @@ def belongs(before: Clause, clause: Clause, lexicon: Lexicon) -> bool:
         )
         return True
     return False
+
+
+def _work_beside(before: Clause, phrase: Phrase, lexicon: Lexicon) -> Work | None:
+    """ "Cut off the flowers | and the fruit": what the same verb does to a part beside the one that its work names."""
+    work, part = before.work[-1], phrase.shown_part
+    named = lexicon.works.get(work.work or "", {}).get("part_named", ())
+    if part is None or not named or part in named or work.spot.part is not None:
+        return None
+    name = next(
+        (lexicon.patterns[f"{way}|{part}|"] for way in before.verb if f"{way}|{part}|" in lexicon.patterns), None
+    )
+    if name is None or name == work.work:
+        return None
+    own = part in lexicon.works.get(name, {}).get("part_named", ())
+    return Work(name, replace(phrase.spot(), part=None if own else part), done=work.done, span=work.span)
 
 
 def _of_the_part(before: Clause, clause: Clause) -> bool:

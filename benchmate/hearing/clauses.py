@@ -26,7 +26,8 @@ _LISTED = frozenset({"and", ",", "pause"})  # what may part trees that are named
 class Clause:
     """What one clause gives. kind: the head of its tree. joined: the separators before it. idle: tokens that turned out
     to say nothing where they stand; they count as missed. since: the small words and the verb phrase of what happened
-    before ("since I repotted it"). verbless: work told without a verb ("wire off"). onward: since `when`, not at it.
+    before ("since I repotted it"). verbless: work told without a verb ("wire off"). verb: the verb of its work, with
+    each of its particles ("cut|off"). onward: since `when`, not at it.
     day: the day meant within `when` ("late April"). every: days from one time to the next ("every fortnight").
     ahead: up to when a question about what is due looks.
     dated: the date that it begins with.
@@ -67,6 +68,7 @@ class Clause:
     supposes: list[Work] = field(default_factory=list)
     since: tuple[list[str], Node] | None = None
     verbless: bool = False
+    verb: tuple[str, ...] = ()
     onward: bool = False
     day: str | None = None
     every: int = 0

@@ -49,7 +49,18 @@ def said_numbers(words: Sequence[Word], known: NumberWords, dates: DateWords) ->
             at = found.end
     out = labelled(unsaid(out, texts, known.small))
     out = named_again(carried(out, texts, known), texts, known.small)
-    return [replace(one, tags=_tags(out, n, texts, known)) for n, one in enumerate(out)]
+    return _in_blocks([replace(one, tags=_tags(out, n, texts, known)) for n, one in enumerate(out)], known)
+
+
+def _in_blocks(numbers: list[SaidNumber], known: NumberWords) -> list[SaidNumber]:
+    """The numbers, three sizes of a pot without a unit ("45 x 45 x 22") in centimetres where no pot is so small."""
+    sizes, out = known.values, list(numbers)
+    for n, three in enumerate(zip(numbers, numbers[1:], numbers[2:], strict=False)):
+        a_block = all(not one.unit and f"by{k}" in one.tags for k, one in enumerate(three, 1))
+        told = [one.raw for one in three]
+        if a_block and (min(told) < sizes.block_least_mm or max(told) < sizes.block_most_mm):
+            out[n : n + 3] = [replace(one, value=one.raw * sizes.block_unit_mm, unit="length") for one in three]
+    return out
 
 
 def _tags(numbers: Sequence[SaidNumber], n: int, texts: Sequence[str], known: NumberWords) -> frozenset[str]:

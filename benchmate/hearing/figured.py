@@ -91,7 +91,7 @@ def with_figure(
         )
         reading, named = _with_lost(reading, lattice, lexicon, best.phrased | best.thing, None)
         either = _either(heardings) if best is heardings.figures[0] else ()
-        reading = _apart_from_cues(reading, best, words)
+        reading = _apart_from_cues(reading, best, heardings, words)
         if "new" in reading.acts:  # "if I call it an oval" names no tree
             reading = replace(reading, acts=tuple(act for act in reading.acts if act != "new"), tree=None)
         return replace(reading, either=either), best.used | named
@@ -107,7 +107,7 @@ def with_figure(
     reading, named = _with_lost(reading, lattice, lexicon, best.phrased | best.thing, dates.on)
     if "ask" in reading.acts:  # what the question was taken for belongs to it
         reading = replace(_besides_done(reading), term=None)
-    reading = _apart_from_cues(reading, best, words)
+    reading = _apart_from_cues(reading, best, heardings, words)
     acts = (*(act for act in reading.acts if act in STATES), "ask")
     return replace(reading, acts=acts, topic="figure", figure=best.figure, either=_either(heardings)), (
         best.used | named
@@ -122,15 +122,24 @@ def _apart_from_dates(reading: Reading, heardings: Heardings, words: Sequence[Wo
     return reading if len(facts) == len(reading.facts) else replace(reading, facts=facts)
 
 
-def _apart_from_cues(reading: Reading, best: Heard, words: Sequence[Word]) -> Reading:
+def _apart_from_cues(reading: Reading, best: Heard, heardings: Heardings, words: Sequence[Word]) -> Reading:
     """The reading without a species that is the figure's own word (the box that a tree stands in is no Buxus), and
     without a finding that is the name of its size ("if the gap is 1 mm")."""
     named = {words[at].start for at in best.thing}
     sizes = {name.partition("_")[0] for name in reading.measures}
     kept = (one for one in reading.facts if one.kind != "species" or not one.span[1] or one.span[0] not in named)
     kept = (one for one in kept if one.kind != "finding" or one.value not in sizes)
+    sized = _behind_sizes(best, heardings, words)  # "150 and 180 long" tells no leggy branch
+    kept = (one for one in kept if one.kind != "finding" or one.span[0] not in sized)
     facts = tuple(kept)  # one without a span was found among the lost words, apart from the figure's own
     return reading if len(facts) == len(reading.facts) else replace(reading, facts=facts)
+
+
+def _behind_sizes(best: Heard, heardings: Heardings, words: Sequence[Word]) -> set[int]:
+    """Where the words begin that stand right behind a length which the figure took: "long" of "180 mm long"."""
+    told = [heardings.numbers[role.number] for role in best.roles.roles] if best.complete else []
+    ends = {number.end for number in told if number.unit in ("length", "")}
+    return {words[at].start for at in ends if at < len(words)}
 
 
 def _without_warm_work(reading: Reading, roles: Mapping[str, object]) -> Reading:

@@ -159,6 +159,7 @@ def do(
     """One verb with its object and what hangs on it. places: where the subject is, each with its link."""
     deed = deed_of(setting, vp, aux, subject, places)
     clause.mood, clause.vague = deed.mood, not deed.parts
+    clause.verb = tuple(f"{deed.verb.value}|{way}" for way in [*deed.particles, ""])
     name = name_of(setting, clause, deed)
     if finding := harm_of(setting, clause, deed):
         if deed.thing is None and not deed.particles:

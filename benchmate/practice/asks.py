@@ -103,6 +103,8 @@ def nothing_compared(reading: Reading, facts: Facts, book: RuleBook) -> Ask | No
         return None  # between two works the choice is weighed: only two things are told apart by their thickness
     if any(work.work and work.work not in {*book.group("cutting"), *book.group("shaping")} for work in reading.work):
         return None  # "repot it this year or next"
+    if facts.compared and not set(facts.compared) & set(book.group("cutting")):
+        return None  # two ways of one work that cuts nothing: "spray or squash the aphids"
     return None if facts.of("candidate") else Ask("diameter_mm", says)
 
 

@@ -91,8 +91,9 @@ class Facts:
     record is closed: work that it does not hold was not done. season_start: first day of the growing season `on` is in.
     loose: those of the measures that this very statement says. measured: parts of which the record holds a measure.
     meant: work that this very statement asks about or means to do. compared: works between which it asks for a choice.
-    own_spring: by how many days the springs of the record came later than is usual at the place. stage_assumed:
-    what was taken from the date, in words. stage_turns: it is about to turn, or has just done so.
+    own_spring: by how many days the springs of the record came later than is usual at the place. pot_l: litres of its
+    pot, None where not known. stage_assumed: what was taken from the date, in words. stage_turns: it is about to turn,
+    or has just done so.
     """
 
     on: dt.date
@@ -111,6 +112,7 @@ class Facts:
     measured: tuple[Known, ...] = ()
     compared: tuple[str, ...] = ()
     own_spring: int = 0
+    pot_l: float | None = None
 
     def first(self, kind: str) -> Known | None:
         """The strongest fact of a kind that is not a denial, or None."""

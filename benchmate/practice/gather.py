@@ -13,6 +13,7 @@ from benchmate.practice.book import RuleBook
 from benchmate.practice.budget import takes
 from benchmate.practice.facts import SAID, Done, Facts, Known
 from benchmate.practice.phenology import own_spring, springs_of
+from benchmate.practice.potted_in import pot_litres
 from benchmate.practice.recorded import (
     came_by,
     done_in,
@@ -98,6 +99,7 @@ def gather(
         loose=reading.measures,
         measured=tuple(measured_in(kept, on, book.places)),
         own_spring=facts.own_spring,
+        pot_l=pot_litres(reading, tree, kept, on),
         compared=tuple(str(work.work) for work in reading.work if work.work and work.done is None)
         if reading.topic == "compare"
         else (),

@@ -24,7 +24,8 @@ _HANDLING = ("toxic-plant", "skin-sap", "thorns")
 
 
 def cautions_for(weighed: Iterable[Weighed], facts: Facts, book: RuleBook, almanac: Almanac) -> tuple[Caution, ...]:
-    """Every caution once, those that protect people first, and after them those of works that are not shown at once.
+    """Every caution once, those that protect people first; of the others those of what was asked about, or of the best,
+    before those of works put forward beside it, and last those of works that are not shown at once.
 
     almanac: of the day on which the works would be done.
     """
@@ -34,11 +35,21 @@ def cautions_for(weighed: Iterable[Weighed], facts: Facts, book: RuleBook, alman
         id for number, one in enumerate(rows) if number < _SHOWN or one.target.how != OFFERED for id in one.cautions
     }
     late = set(ids) - near
-    told = [caution_of(id, book) for id in ids if _fits(book.cautions.get(id, {}), almanac)]
+    answering = [one for number, one in enumerate(rows) if number == 0 or one.target.how != OFFERED]
+    beside = set(ids) - {id for one in answering for id in one.cautions}
+    # what the grower's own words call for is told whatever the pot holds: "heavy pot"
+    own = {id for one in rows for result in one.spoke if result.rule.kind == "caution" for id in result.rule.cautions}
+    pots = {id: None if id in own else facts.pot_l for id in ids}
+    told = [caution_of(id, book) for id in ids if _fits(book.cautions.get(id, {}), almanac, pots[id])]
     out = _with_hazard([caution for caution in told if caution], facts)
     worked = any(one.target.how != LEAVE for one in rows)
-    out += _of_taxon(rows, facts, book, almanac) if worked else []
-    return tuple(sorted(out, key=lambda caution: (caution.id in late, _RANK.get(caution.kind, 3))))
+    out += _of_taxon(answering, facts, book, almanac) if worked else []
+
+    def rank(caution: Caution) -> tuple[bool, bool, int]:
+        place = _RANK.get(caution.kind, 3)
+        return caution.id in late, bool(place) and caution.id in beside, place
+
+    return tuple(sorted(out, key=rank))
 
 
 def caution_of(id: str, book: RuleBook) -> Caution | None:
@@ -56,13 +67,14 @@ def caution_of(id: str, book: RuleBook) -> Caution | None:
     )
 
 
-def _fits(table: Mapping[str, Any], almanac: Almanac) -> bool:
-    """Whether a caution about the time of year suits the day; a place without frost has no such days, and all suits."""
-    days = {"frost_days": almanac.frost_days(), "spring_frost_days": almanac.spring_frost_days()}
+def _fits(table: Mapping[str, Any], almanac: Almanac, pot_l: float | None) -> bool:
+    """Whether a caution about the time of year suits the day, and one about the pot its litres; a place without frost
+    has no such days, and all suits, as with a pot of unknown size."""
+    known = {"frost_days": almanac.frost_days(), "spring_frost_days": almanac.spring_frost_days(), "pot_l": pot_l}
     for key, bound in table.get("fits", {}).items():
         name, _, way = key.rpartition("_")
-        value = days[name]
-        if math.isfinite(value) and not (value > bound if way == "over" else value < bound):
+        value = known[name]
+        if value is not None and math.isfinite(value) and not (value > bound if way == "over" else value < bound):
             return False
     return True
 

@@ -113,8 +113,8 @@ def pot_size(
 
     share_of_height: pot length over the larger of height and spread. depth_of_base: pot depth over trunk base.
     width_of_length: pot width over length. height_over_base: to judge the unsaid one of height and base. diameter_mm:
-    of the trunk's base. wanted: "now" for the pot that it stands in, of these inside measures. Raises FigureError where
-    nothing is known.
+    of the trunk's base. wanted: "now" for the pot that it stands in, of these inside measures; "deep" for its depth
+    alone. Raises FigureError where nothing is known.
     """
     if wanted == "now" and pot_length_mm is not None:
         return _pot_now(pot_length_mm, pot_width_mm, pot_depth_mm)
@@ -141,7 +141,7 @@ def pot_size(
     notes = ("Conifers and cascades stand deeper, groves and leafy trees flatter; roots come before looks",)
     limits = "A rule of the trade for a tree on show; a tree that must thicken wants a bigger one."
     guessed = "" if base is not None else f", its base taken as {plain(foot)} mm"
-    if tall is None:
+    if tall is None or wanted == "deep":
         return Figure(
             "pot-size",
             deep[0],

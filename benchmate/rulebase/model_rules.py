@@ -208,7 +208,9 @@ class CapShape(Condition):
     yours: bool = False
 
 
-FrostDays = Literal["frost_days_over", "frost_days_under", "spring_frost_days_over", "spring_frost_days_under"]
+Fitting = Literal[
+    "frost_days_over", "frost_days_under", "spring_frost_days_over", "spring_frost_days_under", "pot_l_over"
+]
 
 
 class CautionShape(Condition):
@@ -216,7 +218,7 @@ class CautionShape(Condition):
     work: Names | None = None
     says: Sentence
     short: Sentence
-    fits: dict[FrostDays, int] = Field(default={})
+    fits: dict[Fitting, int] = Field(default={})
     told: list[str] = Field(default=[])
     beside: list[str] = Field(default=[])
     across: bool = False

@@ -13,6 +13,7 @@ from benchmate.value import dataclass
 
 if TYPE_CHECKING:
     from benchmate.garden.record import Entry, Tree
+    from benchmate.hearing.reading import Reading
     from benchmate.planning import Lesson, Plan, PlanBook
     from benchmate.talk.house import House
 
@@ -111,3 +112,19 @@ def years_said(series: tuple[tuple[str, float], ...]) -> int:
 
     days = next((value for name, value in series if name == "days"), None)
     return USUAL_YEARS if days is None else max(1, min(MOST_YEARS, round(days / 365)))
+
+
+def years_asked(reading: Reading, house: House, on: dt.date) -> int:
+    """The years that a plan is asked for, by its own words where the question took them in as no span: "plan the beech
+    for two seasons", "what would you do over the next two years"."""
+    from benchmate.hearing.dates import DateWords
+    from benchmate.hearing.figure_choice import figure_words
+    from benchmate.hearing.figure_numbers import said_numbers
+
+    if any(name == "days" for name, _ in reading.series):
+        return years_said(reading.series)
+    ear = house.ear
+    dates = DateWords(ear.lexicon.dates, ear.spotter.values, on, house.place.southern)
+    numbers = said_numbers(ear.words(reading.said), figure_words(ear.spotter).numbers, dates)
+    years = next((one.value for one in numbers if one.unit == "years" and "ago" not in one.tags), None)
+    return years_said(() if years is None else (("days", years * 365),))

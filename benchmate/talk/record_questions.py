@@ -226,7 +226,7 @@ def _due_beside(turn: Turn) -> list[str]:
 def _plan(turn: Turn) -> None:
     """What the grower said would be done, and works laid out over the coming seasons."""
     from benchmate.talk.meant import meant_by_grower, meant_lines
-    from benchmate.talk.plans import plan_for, years_said
+    from benchmate.talk.plans import plan_for, years_asked
     from benchmate.telling.plan import plan_words
 
     if turn.tree is None:
@@ -240,7 +240,7 @@ def _plan(turn: Turn) -> None:
     if "observe" in turn.acts:  # "plan Copper, it is grown for structure": what is told beside the question counts
         seen = replace(turn.reading, acts=("observe",), topic=None, work=())
         told = entries_of(seen, None, turn.on, southern=turn.southern)
-    plan = plan_for(turn.house, turn.tree, turn.on, years_said(turn.reading.series), told).plan
+    plan = plan_for(turn.house, turn.tree, turn.on, years_asked(turn.reading, turn.house, turn.on), told).plan
     # what the grower planned himself is the answer, and stands once more, in his own words, below what is laid out
     turn.says += [*planned_words(turn.house, turn.tree, turn.on)[:1], *plan_words(plan, units=turn.house.place.units)]
     turn.lines += meant_lines(

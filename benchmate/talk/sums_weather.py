@@ -245,6 +245,7 @@ def pot_size(given: Given) -> dict[str, Any]:
     out = across(given, given.single())
     if given.said.get("wanted") == "now" and not given.many:
         return {"wanted": "now", "of_now": True}
+    out |= {"wanted": "deep"} if given.said.get("wanted") == "deep" else {}
     if "share_percent" in out:
         out["share_of_height"] = out.pop("share_percent") / 100
     tall, thick = out.get("height_mm"), out.get("diameter_mm")

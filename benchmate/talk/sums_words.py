@@ -97,6 +97,8 @@ def _of_grammar(reading: Reading, heard: Heard, numbers: Sequence[SaidNumber]) -
     if heard.roles.roles or any(number.unit != "date" for number in numbers):
         return {}
     values = dict(reading.measures)
+    if len(reading.series) == 1:  # "finger thick branch, wire size?"
+        values = dict(reading.series) | values
     for work in (*reading.work, *reading.supposes):
         values = {name: value for name, value in work.measures.items() if name not in _OF_WORK} | values
     return values

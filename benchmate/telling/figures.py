@@ -9,6 +9,9 @@ from benchmate.telling.dates import day_words
 from benchmate.telling.lines import REASON, Line
 from benchmate.telling.wording import sentence
 
+_FULL, _ROUGH = 3, 2  # figures told
+_WIDE = 0.1  # of the value, from the lowest to the highest that it may be
+_COUNTED = ("days", "C", "h")  # told to the last one
 _MARK = {"published": "published", "practice": "fact of the trade", "memory": "from memory, not looked up"}
 
 
@@ -17,10 +20,21 @@ def figure_line(figure: FigureTold, units: str = "metric") -> str:
     name = figure.figure.replace("-", " ")
     if figure.value is None:
         return f"{name}: not known"
-    words = f"{name}: {_value(figure.value, figure.unit, units)}"
+    digits = _digits(figure)
+    words = f"{name}: {_value(figure.value, figure.unit, units, digits)}"
     if figure.low is not None and figure.high is not None and figure.low != figure.high:
-        words += f" ({_bare(figure.low, figure.unit, units)} to {_value(figure.high, figure.unit, units)})"
+        low, high = _bare(figure.low, figure.unit, units, digits), _value(figure.high, figure.unit, units, digits)
+        words += f" ({low} to {high})"
     return words
+
+
+def _digits(figure: FigureTold) -> int:
+    """How many figures of it mean something: two where it may lie anywhere in a wide range, else three."""
+    ends = (figure.value, figure.low, figure.high)
+    if figure.unit in _COUNTED or not all(isinstance(end, int | float) for end in ends):
+        return _FULL
+    value, low, high = (float(end) for end in ends if isinstance(end, int | float))
+    return _ROUGH if high - low >= _WIDE * abs(value) else _FULL
 
 
 def figure_notes(figure: FigureTold, units: str = "metric") -> list[Line]:
@@ -35,17 +49,18 @@ def figure_notes(figure: FigureTold, units: str = "metric") -> list[Line]:
     return lines
 
 
-def _value(value: float | str, unit: str, units: str) -> str:
+def _value(value: float | str, unit: str, units: str, digits: int) -> str:
+    told = _bare(value, unit, units, digits)
     if isinstance(value, str):
-        return _bare(value, unit, units)
+        return told
     if units == "imperial" and unit in ("mm", "C"):
-        return f"{_bare(value, unit, units)} {'in' if unit == 'mm' else 'F'}"
+        return f"{told} {'in' if unit == 'mm' else 'F'}"
     if unit in ("share", "1", ""):
-        return _bare(value, unit, units) + (" %" if unit == "share" else "")
-    return f"{_bare(value, unit, units)} {unit}"
+        return told + (" %" if unit == "share" else "")
+    return f"{told} {unit}"
 
 
-def _bare(value: float | str, unit: str, units: str) -> str:
+def _bare(value: float | str, unit: str, units: str, digits: int) -> str:
     if isinstance(value, str):
         try:
             return day_words(dt.date.fromisoformat(value))
@@ -55,4 +70,7 @@ def _bare(value: float | str, unit: str, units: str) -> str:
         value = value / 25.4 if unit == "mm" else value * 9 / 5 + 32
     if unit == "share":
         value *= 100
-    return f"{value:.0f}" if abs(value) >= 100 else f"{value:.3g}"
+    size = abs(value)
+    if size >= 10**digits:  # 423.6 is 420 where two figures mean something
+        return f"{round(value, digits - len(str(int(size)))):.0f}"
+    return f"{value:.{digits}g}"

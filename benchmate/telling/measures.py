@@ -47,10 +47,11 @@ def measure_words(key: str, value: float, units: str = "metric") -> str:
     if key == "temperature_c":
         return f"{value * 9 / 5 + 32:.0f} F" if units == "imperial" else f"{value:g} C"
     if key == "volume_l":
-        return f"{value / 3.785411784:.2g} US gallons" if units == "imperial" else f"{value:g} l"
+        return f"{value / 3.785411784:.2g} US gallons" if units == "imperial" else f"{value:.3g} l"
     if key in _LABEL:
         return f"{value:g} % {_LABEL[key]}"
     plain = {
+        "mass_g": f"{value:.3g} g",
         "angle_deg": f"{value:g} degrees",
         "share": f"{value * 100:.0f} %",
         "age_years": f"{value:g} years old",

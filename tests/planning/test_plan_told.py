@@ -17,7 +17,7 @@ from plan_files import NORTH, book, entries_of, house, planning, tree_of
 from benchmate.fault import UserError
 from benchmate.planning import Plan, lay_plan, taught
 from benchmate.talk.house import House
-from benchmate.talk.plans import plan_book, plan_for, years_said
+from benchmate.talk.plans import plan_book, plan_for, years_asked, years_said
 from benchmate.telling.lines import lay
 from benchmate.telling.plan import lesson_lines, plan_lines, plan_words
 
@@ -156,6 +156,21 @@ def test_the_compiled_book_is_the_one_from_the_files(garden: Path) -> None:
 )
 def test_years_that_were_said(series: tuple[tuple[str, float], ...], years: int) -> None:
     assert years_said(series) == years
+
+
+@pytest.mark.parametrize(
+    "said, years",
+    [
+        ("plan the beech for two seasons", 2),
+        ("what would you do over the next two years to get backbudding", 2),
+        ("plan for the next four years", 4),
+        ("plan it, it was repotted two years ago", 3),
+        ("plan", 3),
+    ],
+)
+def test_years_that_the_question_names(garden: Path, said: str, years: int) -> None:
+    home = House(garden)
+    assert years_asked(home.hear(said, DAY), home, DAY) == years
 
 
 def test_the_house_of_these_tests_has_no_garden() -> None:

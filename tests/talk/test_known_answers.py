@@ -74,6 +74,39 @@ from benchmate.talk.known_answers import known_answer
         ("elm still has green leaves in december, do I strip them", "Ulmus parvifolia: No: left on"),
         ("why shouldn't I cut flush", "Acer campestre: A short stub first"),
         ("fig cut dripping white, stop it?", "It stops by itself"),
+        ("is rainwater better than tap", "Acer campestre: Either does"),
+        ("rain water or tap for the azalea", "Rhododendron: Rain water"),
+        ("is lime in the tap water a problem", "Acer campestre: Either does"),
+        ("lime or mould on the trunk", "Wet it and scratch it"),
+        ("do humidity trays help", "Little: the air over it"),
+        ("should I bag the juniper", "Juniperus chinensis: After digging"),
+        ("plastic bag over it to keep it moist, good idea", "Acer campestre: Only while it stands in leaf"),
+        ("pellets or liquid feed", "Both feed"),
+        ("white mould among the roots, is that bad", "Acer campestre: Good or harmless"),
+        ("white threads in the pine's rootball, is that bad", "Pinus sylvestris: Good"),
+        ("are the mushrooms in the pot a problem", "Harmless to the tree"),
+        ("raffia first or no need", "Not on thin or supple shoots"),
+        ("guy or wire", "A guy where one pull"),
+        ("how high should the first branch be", "About a third of the way up"),
+        ("which branches should be thickest", "The lowest"),
+        ("how do I even out the two sides", "Acer campestre: The strong side gives"),
+        ("how do I balance the pine", "Pinus sylvestris: The strong side gives"),
+        ("how do I make a new leader", "It is wired or tied upright"),
+        ("branch pokes out at the viewer, off with it?", "In the lower two thirds"),
+        ("how do I get the pine to shoot on old wood", "Pinus sylvestris: By strength and light"),
+        ("how do I get back buds on the juniper", "Juniperus chinensis: It seldom does"),
+        ("how do I encourage backbudding", "Acer campestre: By strength, light and a cut"),
+        ("would decandling give the Scots pine shorter needles", "Pinus sylvestris: Not by cutting whole"),
+        ("how do I get shorter needles on the black pine", "Pinus thunbergii: By the second growth"),
+        ("can I thin the pine's candles", "Pinus sylvestris: Where three or more"),
+        ("thin the juniper's pads from below?", "Juniperus chinensis: Yes, from below first"),
+        ("new leaves, is it out of the woods", "Not yet"),
+        ("when do the beech leaves turn", "Fagus sylvatica: In autumn"),
+        ("when will the leaves fall", "Acer campestre: In autumn"),
+        ("sacrifice branch, when does it come off", "When the trunk or branch"),
+        ("how do I double the trunk in five years", "By leaf and root"),
+        ("how many tips do I get from three flushes", "Each shortening"),
+        ("how thick a guy for a 20 mm branch", "Thin: a guy only pulls"),
     ],
 )
 def test_the_answer_goes_by_what_is_known_of_the_kind(bench, words, opens):
@@ -92,6 +125,12 @@ def test_the_answer_goes_by_what_is_known_of_the_kind(bench, words, opens):
         "will frost kill it",
         "should I feed it",
         "give it a feed",
+        "is it better to wire it or guy it",
+        "should I guy the branch",
+        "can I thin the leaves",
+        "can I pinch it",
+        "crossing branch at the front, cut it off",
+        "can I bag up the prunings",
         "is that bad for it",
     ],
 )
@@ -148,6 +187,18 @@ def test_a_layer_on_record_is_reckoned_from_its_day(bench):
 
 
 @pytest.mark.parametrize(
+    "words, work",
+    [
+        ("wire the left shoot up as the new leader", "wire"),
+        ("crossing branch at the front, cut it off", "remove"),
+        ("took the flowers off, the new leader comes from a side shoot", "remove-flowers"),
+    ],
+)
+def test_what_is_told_near_a_question_is_logged(bench, words, work):
+    assert work in [one["work"] for entry in bench.answer(words).logged for one in entry.work]
+
+
+@pytest.mark.parametrize(
     "words",
     [
         "how long do the roots take to recover",
@@ -171,15 +222,19 @@ def test_what_is_asked_of_other_things_stays_what_it_was(bench, words):
 
 def test_every_answer_is_told_by_some_question(bench):
     assert set(bench.house.answers["question"]) == {
-        "a-little-frost", "above-which-bud", "air-layer-roots", "air-layer-severed", "alive-or-dead",
-        "bleach-and-acid", "broken-pot", "burnt", "candles-past-it", "colours-in-autumn", "dark-winter",
-        "double-feed", "dropped-after-a-move", "eaten", "eaten-which", "feed-round-flush",
-        "feed-round-repotting", "green-leaves-in-winter", "held-leaves", "how-much-leaf", "how-much-root",
-        "indoors", "last-nitrogen", "lime-sulphur-risk", "milky-sap", "moss-on-bark", "moss-on-soil",
-        "old-needles", "pot-in-water", "product-eaten", "ready-for-work", "rooted-yet", "shoots-how-far",
-        "signs-of-health", "snow-off", "soil", "stub-or-flush", "thaw", "three-at-one-spot",
-        "trees-to-worry-about", "water-by-calendar", "water-what-hour", "weedkiller-near", "when-in",
-        "when-out", "which-candles", "wire-how-long", "wire-marks", "wire-swallowed", "wiring-order",
+        "a-little-frost", "above-which-bud", "air-layer-roots", "air-layer-severed", "alive-or-dead", "at-the-viewer",
+        "bag-over", "bleach-and-acid", "broken-pot", "buds-back", "burnt", "cakes-or-liquid", "candles-past-it",
+        "colours-in-autumn", "dark-winter", "double-feed", "dropped-after-a-move", "eaten", "eaten-which", "even-out",
+        "feed-round-flush", "feed-round-repotting", "finger-pinching", "first-branch-height", "green-leaves-in-winter",
+        "guy-thickness", "held-leaves", "how-much-leaf", "how-much-root", "humidity-tray", "idle-year", "indoors",
+        "last-nitrogen", "leaves-turn", "lime-or-fungus", "lime-sulphur-risk", "milky-sap", "moss-on-bark",
+        "moss-on-soil", "needle-length", "new-leader", "old-needles", "past-the-worst", "pot-in-water",
+        "product-eaten", "raffia-needed", "rain-or-tap", "ready-for-work", "rooted-yet", "sacrifice-off",
+        "shoots-how-far", "signs-of-health", "snow-off", "soil", "stub-or-flush", "thaw", "thick-branches",
+        "thicker-trunk", "thin-candles", "thin-pads", "three-at-one-spot", "tips-multiplied", "toadstools",
+        "trees-to-worry-about", "water-by-calendar", "water-what-hour", "weedkiller-near", "when-in", "when-out",
+        "which-candles", "white-threads", "wire-how-long", "wire-marks", "wire-or-guy", "wire-swallowed",
+        "wiring-order",
     }  # fmt: skip
 
 
@@ -204,6 +259,9 @@ def test_every_answer_is_told_by_some_question(bench):
         ("can the olive stay inside all year", "Olea europaea: Not in a heated room", "shelter", None),
         ("wire has sunk right in, just leave it to swallow it?", "No: it comes off today", "unwire", "go"),
         ("should I let the bark grow over the wire", "No: it comes off today", "unwire", "go"),
+        ("is it bad to pinch the juniper with my nails", "Juniperus chinensis: With the nails, yes", "pinch", None),
+        ("I'd rather do nothing this year, is that daft", "No harm in it", "leave", "go"),
+        ("is it bad to leave it alone till next spring", "No harm in it", "leave", "go"),
     ],
 )
 def test_work_behind_the_question_is_weighed_as_well(bench, words, opens, work, verdict):

@@ -9,6 +9,7 @@ from benchmate.garden.record import Entry
 from benchmate.hearing.reading import Fact, Guess, Missed, Reading, Spot, Work
 from benchmate.practice.advice import Advice, Ask, Caution, FigureTold, Follow, Option, Reason
 from benchmate.telling import Answer, as_json, lay, tell
+from benchmate.telling.figures import figure_line
 
 ON = dt.date(2026, 6, 14)
 LEFT = Spot("leader", "left")
@@ -170,6 +171,23 @@ def test_a_figure_tells_value_range_way_source_and_limits():
         "   Limits: Branches of 2 to 20 mm.",
     ]
     assert "Heard: diameter 8 mm; wire diameter." in told
+
+
+@pytest.mark.parametrize(
+    "value, unit, low, high, words",
+    [
+        (2.6667, "mm", 2.4, 3.0, "2.7 mm (2.4 to 3 mm)"),
+        (823.4, "mm", 137.2, 1418.0, "820 mm (140 to 1400 mm)"),
+        (44.55, "L", 34.99, 44.55, "45 L (35 to 45 L)"),
+        (16.153, "h", 16.0, 18.0, "16.2 h (16 to 18 h)"),
+        (76.0, "days", 61.0, 195.0, "76 days (61 to 195 days)"),
+        (370.4, "mm", 365.0, 375.0, "370 mm (365 to 375 mm)"),
+        (1234.4, "mm", None, None, "1230 mm"),
+        (0.0445, "L", 0.035, 0.0445, "0.044 L (0.035 to 0.044 L)"),
+    ],
+)
+def test_a_figure_tells_no_more_digits_than_mean_something(value, unit, low, high, words):
+    assert figure_line(FigureTold("pot-size", value, unit, low, high, "", "", "practice", "")) == f"pot size: {words}"
 
 
 def test_json_has_the_keys_of_the_contract():
