@@ -9,13 +9,13 @@ import datetime as dt
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
-from .automaton import grammar_data
 from .ear import Ear
-from .lexicon import Lexicon
+from .lattice.automaton import grammar_data
 from .reading import Fact, Guess, Missed, Reading, Spot, Work
+from .vocabulary.lexicon import Lexicon
 
 if TYPE_CHECKING:
-    from .compiling import build_lexicon, lexicon_data
+    from .vocabulary.compiling import build_lexicon, lexicon_data
 
 __all__ = [
     "Ear",
@@ -47,6 +47,6 @@ def __getattr__(name: str) -> Any:
     """Compiling is for a start that finds nothing compiled."""
     if name not in ("build_lexicon", "lexicon_data"):
         raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
-    from . import compiling
+    from .vocabulary import compiling
 
     return getattr(compiling, name)

@@ -7,20 +7,20 @@ from itertools import pairwise
 
 from benchmate.value import replace
 
-from .asked_tail import TAIL, ask_by_tail
-from .asking import asked_indirectly, question, told_of
-from .automaton import Node
+from .asked.asked_tail import TAIL, ask_by_tail
+from .asked.asking import asked_indirectly, question, told_of
+from .asked.which_kind import which_kind
 from .clauses import Clause, Setting, day_alone, take_date
-from .doing import DONE, LATER, NOW
-from .not_told import of_others
-from .phrases import HIDDEN, leaves, read_phrase
+from .done.doing import DONE, LATER, NOW
+from .done.working import decide, do, gone, happened
+from .lattice.automaton import Node
+from .lattice.spotting import Token
 from .reading import Spot, Work
-from .saying import phrase_facts, species_fact
-from .seeing import observe
-from .sizes import amount
-from .spotting import Token
-from .which_kind import which_kind
-from .working import decide, do, gone, happened
+from .seen.phrases import HIDDEN, leaves, read_phrase
+from .seen.saying import phrase_facts, species_fact
+from .seen.seeing import observe
+from .seen.sizes import amount
+from .settled.not_told import of_others
 
 # Grammar alias -> topic of the contract, and whether its dates lie in the past.
 _TOPICS = {

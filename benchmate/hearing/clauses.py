@@ -7,15 +7,15 @@ from typing import Any
 
 from benchmate.value import dataclass, field, replace
 
-from .automaton import Node
-from .date_spans import first_time
-from .dates import FIRST_FROST, When
-from .doing import AT_ONCE, DONE, LATER, NOW, Mood
+from .amounts.date_spans import first_time
+from .amounts.dates import FIRST_FROST, When
+from .done.doing import AT_ONCE, DONE, LATER, NOW, Mood
+from .lattice.automaton import Node
+from .lattice.spotting import Token
 from .lending import NOTHING_LENT, Lent
-from .lexicon import Lexicon
-from .phrases import Phrase
 from .reading import Fact, Work
-from .spotting import Token
+from .seen.phrases import Phrase
+from .vocabulary.lexicon import Lexicon
 
 SATURDAY = 5  # of a week that begins on Monday
 TRUNKS = ("trunk", "base")

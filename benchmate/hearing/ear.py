@@ -10,32 +10,32 @@ from typing import Any
 
 from benchmate.value import replace
 
-from .asked_tail import tails_in_vain
+from .amounts.dates import DateWords
+from .asked.asked_tail import tails_in_vain
+from .asked.kind_asked import asked_of_kind
 from .assembling import assemble
-from .automaton import Automaton
-from .circumstances import with_circumstances
 from .clauses import Clause, Setting
-from .dates import DateWords
-from .figured import NOTHING, with_figure
+from .done.only_spoilt import only_the_spoilt
+from .figures.figured import NOTHING, with_figure
 from .joining import join
 from .kept_words import reminder_words, with_ratio
-from .kind_asked import asked_of_kind
+from .lattice.automaton import Automaton
+from .lattice.circumstances import with_circumstances
+from .lattice.opening import STOPS
+from .lattice.owners import unsaid_owner
+from .lattice.search import Found, find_reading
+from .lattice.spotting import Spotter, Token
 from .lending import lent_by, not_lent
-from .lexicon import Lexicon
-from .not_so import foretold_words, says_of_trees
-from .only_spoilt import only_the_spoilt
-from .opening import STOPS
-from .owners import unsaid_owner
 from .passed_over import missed_words
-from .places_first import unsaid_break
 from .reading import Fact, Guess, Missed, Reading, Work
-from .run_together import taken_apart
-from .search import Found, find_reading
+from .settled.not_so import foretold_words, says_of_trees
+from .settled.places_first import unsaid_break
+from .settled.wished import wished
 from .settling import settle
-from .several import several_of
-from .spotting import Spotter, Token
-from .wished import wished
-from .words import Word, split_words
+from .trees.several import several_of
+from .vocabulary.lexicon import Lexicon
+from .vocabulary.run_together import taken_apart
+from .vocabulary.words import Word, split_words
 
 BREAKS = STOPS | {","}
 LONGEST = 2_000  # characters; more than anybody says in one breath
@@ -71,7 +71,7 @@ class Ear:
 
         reading = hear(text)
         if reading.work or reading.missed:
-            from .of_trees import may_be_parted, of_trees
+            from .trees.of_trees import may_be_parted, of_trees
 
             texts = self.words(text)
             if may_be_parted(reading, texts, self.lexicon):  # what words may be is dear to find
@@ -84,7 +84,7 @@ class Ear:
         listed = self._listed(text, on, southern, names) if reading.missed or apart else []
         if not listed and (reading.several is None or not reading.several.pieces):
             return reading
-        from .each_tree import each_read, with_lists
+        from .trees.each_tree import each_read, with_lists
 
         whole = self._of_all(text, on, southern, names, listed) if apart else []
         reading = with_lists(reading, listed, hear, whole)
@@ -94,7 +94,7 @@ class Ear:
 
     def _listed(self, text: str, on: dt.date, southern: bool, names: Sequence[str]) -> list[tuple[Token, ...]]:
         """Trees that are named one behind the other with nothing but "and" between them, each list of two or more."""
-        from .each_tree import lists_of
+        from .trees.each_tree import lists_of
 
         words = self.words(text)
         return lists_of(words, self._lattice(text, words, on, southern, names)) if words else []
@@ -103,7 +103,7 @@ class Ear:
         self, text: str, on: dt.date, southern: bool, names: Sequence[str], listed: Sequence[tuple[Token, ...]]
     ) -> list[tuple[Token, ...]]:
         """The lists that what follows them is said of as a whole."""
-        from .each_tree import of_all_listed
+        from .trees.each_tree import of_all_listed
 
         words = self.words(text)
         return of_all_listed(words, self._lattice(text, words, on, southern, names), listed)

@@ -6,7 +6,14 @@ from collections.abc import Sequence
 
 from benchmate.value import replace
 
-from .amending import (
+from .asked.comparing import compared, named_works
+from .asked.either_of import either_place
+from .asked.topics import topic_of
+from .clauses import Clause
+from .done.dated import dated_clauses, planned
+from .done.doing import AT_ONCE, DONE, LATER, NOW
+from .reading import Fact, Reading, Spot
+from .settled.amending import (
     after_days,
     asked_back,
     begun,
@@ -23,17 +30,10 @@ from .amending import (
     same_again,
     spared,
 )
-from .belonging import bare_place, belongs, fronted, place_first, same_unit
-from .clauses import Clause
-from .comparing import compared, named_works
-from .dated import dated_clauses, planned
-from .doing import AT_ONCE, DONE, LATER, NOW
-from .either_of import either_place
-from .left_on import leaving
-from .lexicon import Lexicon
-from .places_first import places_first
-from .reading import Fact, Reading, Spot
-from .supposing import (
+from .settled.belonging import bare_place, belongs, fronted, place_first, same_unit
+from .settled.left_on import leaving
+from .settled.places_first import places_first
+from .settled.supposing import (
     before_what_is_asked,
     beforehand,
     left_for_a_reason,
@@ -47,7 +47,7 @@ from .supposing import (
     supposed_first,
     supposed_too,
 )
-from .topics import topic_of
+from .vocabulary.lexicon import Lexicon
 
 _OPEN_TO_OR = frozenset({"may", "when", "what_if", "compare", "recall", "why", "advice"})
 _BACKGROUND = frozenset({"if", "since", "because", "when"})

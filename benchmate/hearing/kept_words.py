@@ -6,10 +6,10 @@ from collections.abc import Sequence
 
 from benchmate.value import replace
 
-from .lexicon import Lexicon
+from .lattice.search import Found
 from .reading import Missed, Reading, Spot
-from .search import Found
-from .words import Word
+from .vocabulary.lexicon import Lexicon
+from .vocabulary.words import Word
 
 
 def with_ratio(

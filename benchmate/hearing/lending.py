@@ -6,8 +6,8 @@ from collections.abc import Sequence
 
 from benchmate.value import dataclass
 
-from .lexicon import END, Lexicon
 from .reading import Missed, Reading, Work
+from .vocabulary.lexicon import END, Lexicon
 
 _BARE = 3  # words of "is the wire"
 

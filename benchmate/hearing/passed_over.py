@@ -6,12 +6,12 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from .clauses import Clause
-from .opening import is_filler
-from .phrases import CREATURE
+from .lattice.opening import is_filler
+from .lattice.search import Found
+from .lattice.sense import ARTICLES
 from .reading import Missed
-from .search import Found
-from .sense import ARTICLES
-from .words import Word
+from .seen.phrases import CREATURE
+from .vocabulary.words import Word
 
 
 def missed_words(

@@ -4,26 +4,30 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from .amounts_first import amounts_first
-from .asked_after import asked_after
-from .asked_bare import asked_bare
-from .asked_state import asked_judgement, asked_states
-from .asked_tail import asked_by_more
-from .background import done_by_no_one, kept_from, loose_amounts, reasons_told, stays_out
-from .came_from import came_from
-from .choosing import choices_of_work
+from .asked.asked_after import asked_after
+from .asked.asked_bare import asked_bare
+from .asked.asked_state import asked_judgement, asked_states
+from .asked.asked_tail import asked_by_more
+from .asked.choosing import choices_of_work
+from .asked.either_of import only_shaped_so, which_of_two
+from .asked.suspected import suspected
 from .clauses import Clause
-from .counted_places import bare_gauges, counted_places
-from .cut_at import cut_at_branch
-from .either_of import only_shaped_so, which_of_two
-from .given import was_given
-from .habits import as_habits
-from .lexicon import Lexicon
-from .loose_sizes import settle_loose_sizes
-from .mishaps import broke_at_work
-from .nobody import left_undone
-from .not_so import drop_what_is_not_so
-from .not_told import (
+from .done.cut_at import cut_at_branch
+from .done.given import was_given
+from .done.mishaps import broke_at_work
+from .done.nobody import left_undone
+from .done.potting import one_potting, only_looked_at
+from .done.struck import named_deed, struck
+from .done.thing_after import thing_after
+from .lattice.search import Found
+from .seen.loose_sizes import settle_loose_sizes
+from .settled.amounts_first import amounts_first
+from .settled.background import done_by_no_one, kept_from, loose_amounts, reasons_told, stays_out
+from .settled.came_from import came_from
+from .settled.counted_places import bare_gauges, counted_places
+from .settled.habits import as_habits
+from .settled.not_so import drop_what_is_not_so
+from .settled.not_told import (
     drop_bare_corrections,
     drop_lost_days,
     drop_unknown_subjects,
@@ -32,17 +36,13 @@ from .not_told import (
     not_up_to,
     take_questions,
 )
-from .potting import one_potting, only_looked_at
-from .resolves import resolved
-from .search import Found
-from .second_places import second_places
-from .still_to_come import put_off
-from .struck import named_deed, struck
-from .supposing import supposed_events
-from .suspected import suspected
-from .thing_after import thing_after
-from .weather_past import weather_past
-from .words import Word
+from .settled.resolves import resolved
+from .settled.second_places import second_places
+from .settled.still_to_come import put_off
+from .settled.supposing import supposed_events
+from .settled.weather_past import weather_past
+from .vocabulary.lexicon import Lexicon
+from .vocabulary.words import Word
 
 
 def settle(

@@ -28,7 +28,7 @@ def check(function: Check) -> Check:
 def check_rules(tables: RuleTables, book: RuleBook) -> list[Fault]:
     """Everything that is wrong with a rule base, sorted by place: what does not read or compile, what has the wrong
     shape, names that nothing bears, and rules that contradict one another, never speak or never let go."""
-    from benchmate.hearing.check import check_words
+    from benchmate.hearing.vocabulary.check import check_words
     from benchmate.practice import check_windows  # noqa: F401 - registers its check
     from benchmate.rulebase.cross import check_names
     from benchmate.rulebase.validate import check_shapes

@@ -130,7 +130,7 @@ class FigureShape(Shape):
 
 
 class SmallShape(Shape):
-    """The small words, by what they do beside numbers; benchmate/hearing/figure_small.py reads them."""
+    """The small words, by what they do beside numbers; benchmate/hearing/figures/small.py reads them."""
 
     stops: Phrases = Field(default=[])
     pauses: Phrases = Field(default=[])

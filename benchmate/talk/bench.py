@@ -12,9 +12,9 @@ from benchmate.talk.context import LOGGING, Context, Logged, Pending
 from benchmate.talk.heard_in_talk import heard_in_talk
 from benchmate.talk.house import House
 from benchmate.talk.statement import check_days, check_measures, checked, yes_or_no
+from benchmate.talk.trees.which_tree import named
 from benchmate.talk.unread import unread_words
 from benchmate.talk.waiting import of_another_tree, of_its_tree, settles
-from benchmate.talk.which_tree import named
 from benchmate.telling.answer import Answer
 from benchmate.value import replace
 
@@ -87,13 +87,13 @@ class Bench:
         classes = self.house.lexicon.sense["hurt"]
         if {word.text for word in self.house.ear.words(words)}.isdisjoint(classes["signs"]):
             return None
-        from benchmate.talk.first_aid import first_aid
+        from benchmate.talk.asked.first_aid import first_aid
 
         return first_aid(self, words)
 
     def _known(self, words: str) -> Answer | None:
         """The answer to a question that rules/answers holds, with what else was told logged; None for any other."""
-        from benchmate.talk.known_answers import known_answer
+        from benchmate.talk.asked.known_answers import known_answer
 
         return known_answer(self, words)
 
@@ -137,7 +137,7 @@ class Bench:
 
     def _called(self, words: str, offered: Reading) -> Reading | None:
         """The record that is offered, under the name that these words give it, or None."""
-        from benchmate.talk.offspring import named_in_answer
+        from benchmate.talk.trees.offspring import named_in_answer
 
         return named_in_answer(self, words, offered)
 
@@ -146,7 +146,7 @@ class Bench:
         signs = {sign.split()[-1] for says in self.house.lexicon.sense["offspring"]["young"].values() for sign in says}
         if self.house.garden is None or not signs & set(self.house.lexicon.split(words)):
             return None
-        from benchmate.talk.offspring import offspring_told
+        from benchmate.talk.trees.offspring import offspring_told
 
         return offspring_told(self, words)
 
@@ -156,7 +156,7 @@ class Bench:
             *words.casefold().split()
         }:
             return None
-        from benchmate.talk.renaming import renamed
+        from benchmate.talk.trees.renaming import renamed
 
         return renamed(self, words)
 
@@ -164,14 +164,14 @@ class Bench:
         """What is left or planned anew by words that drop or move a plan, with the plans that they take back."""
         if not set(words.casefold().split()) & set(self.house.lexicon.sense["replan"]["any"]):
             return None
-        from benchmate.talk.replanned import replanned
+        from benchmate.talk.corrected.replanned import replanned
 
         return replanned(self, words)
 
     def _added_to(self, words: str) -> tuple[Reading, Logged] | None:
         """The statement before with what these words add to it, and what it had put down."""
-        from benchmate.talk.added_to import added_to, joins_potting
-        from benchmate.talk.correct import put_right_before, word_put_right
+        from benchmate.talk.corrected.added_to import added_to, joins_potting
+        from benchmate.talk.corrected.correct import put_right_before, word_put_right
 
         joined = joins_potting(self, words) or put_right_before(self, words) or word_put_right(self, words)
         return added_to(self, words) if joined is None and self.talking and self.context.made else joined
@@ -193,7 +193,7 @@ class Bench:
 
     def _turn_with(self, reading: Reading) -> None:
         """Take up the tree that a refused statement names."""
-        from benchmate.talk.which_tree import meant_tree
+        from benchmate.talk.trees.which_tree import meant_tree
 
         tree = meant_tree(reading, self.house.trees(), self.here).tree if reading.several is None else None
         if self.talking and tree is not None:
@@ -233,8 +233,8 @@ class Bench:
             said = True  # "done" to the question whether it was
         self.context = replace(self.context, pending=None)
         if pending.wants == "tree":
-            from benchmate.talk.many import settled_with
-            from benchmate.talk.plurals import of_all_asked
+            from benchmate.talk.trees.many import settled_with
+            from benchmate.talk.trees.plurals import of_all_asked
 
             trees = self.house.trees()
             tree = named(trees, words.strip(" .!"))

@@ -11,8 +11,8 @@ from benchmate.garden.record import Entry
 from benchmate.hearing.reading import Fact, Reading, Spot, Work
 from benchmate.practice.advice import Advice, Option
 from benchmate.talk.dates import first_day, last_day
-from benchmate.talk.following import Endings, follow_tables, placed_table
-from benchmate.talk.photographs import with_photographs
+from benchmate.talk.told.following import Endings, follow_tables, placed_table
+from benchmate.talk.told.photographs import with_photographs
 from benchmate.telling.wording import list_words, sentence, work_words
 from benchmate.value import replace
 

@@ -8,13 +8,13 @@ from benchmate.garden.record import Entry, Tree
 from benchmate.hearing.ear import BREAKS
 from benchmate.hearing.reading import NOWHERE, Reading, Spot, Work
 from benchmate.practice.advice import AVOID, GO, HOLD, Advice, Option
-from benchmate.talk.amended import DOUBT, PLAN, STRIKE, at_place, strike_said
-from benchmate.talk.asked_how import phrase_places
+from benchmate.talk.asked.asked_how import phrase_places
 from benchmate.talk.context import Logged
+from benchmate.talk.corrected.amended import DOUBT, PLAN, STRIKE, at_place, strike_said
 from benchmate.talk.decide import LEFT_WORKS, entries_of, picked_entry
-from benchmate.talk.picked import picked_anew, put_off_by
-from benchmate.talk.renaming import name_taken_back
-from benchmate.talk.which_tree import meant_tree, species_said, which
+from benchmate.talk.told.picked import picked_anew, put_off_by
+from benchmate.talk.trees.renaming import name_taken_back
+from benchmate.talk.trees.which_tree import meant_tree, species_said, which
 from benchmate.telling.dates import day_of, day_words
 from benchmate.telling.options import option_words
 from benchmate.telling.story import entry_words, matching
@@ -57,7 +57,7 @@ def _doubtful(turn: Turn) -> bool:
 def _strike(turn: Turn) -> None:
     before, reading = turn.before, turn.reading
     if "said" in reading.refers:
-        from benchmate.talk.said_about import strike_said_about
+        from benchmate.talk.corrected.said_about import strike_said_about
 
         strike_said_about(turn)
         return
@@ -272,7 +272,7 @@ def pick(turn: Turn) -> None:
 
 def _with_follow(turn: Turn, option: Option) -> Option:
     """The option with what to come back for once it is done, though it had better have waited."""
-    from benchmate.talk.told_beside import as_done
+    from benchmate.talk.told.told_beside import as_done
 
     if option.verdict not in (HOLD, AVOID) or option.work in LEFT_WORKS:
         return option

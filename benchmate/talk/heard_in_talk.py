@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from benchmate.hearing.reading import Fact, Reading
-from benchmate.talk.near_names import with_near_name
+from benchmate.talk.trees.near_names import with_near_name
 
 if TYPE_CHECKING:
     from benchmate.talk.bench import Bench
@@ -13,9 +13,9 @@ if TYPE_CHECKING:
 
 def heard_in_talk(bench: Bench, words: str) -> Reading:
     """The reading of a statement; where it goes on with what was said last, that of the two together."""
-    from benchmate.talk.now_or_later import now_or_later
-    from benchmate.talk.of_another import of_another
-    from benchmate.talk.two_parts import first_part
+    from benchmate.talk.asked.now_or_later import now_or_later
+    from benchmate.talk.asked.two_parts import first_part
+    from benchmate.talk.trees.of_another import of_another
 
     reading = with_near_name(bench.house.hear(words, bench.on, bench.context.lending), bench.house)
     if (sheltered := _sheltered(bench, words, reading)) is not None:
@@ -24,12 +24,12 @@ def heard_in_talk(bench: Bench, words: str) -> Reading:
         return cause
     reading = now_or_later(first_part(reading, bench.house, bench.on), bench.house.lexicon)
     if words[:2].casefold() in ("ho", "wh"):
-        from benchmate.talk.as_recorded import as_recorded
+        from benchmate.talk.recorded.as_recorded import as_recorded
 
         if (recorded := as_recorded(reading, bench.house.lexicon)) is not None:
             return recorded
     if (asked := bench.context.amends or bench.context.reading) is not None:
-        from benchmate.talk.of_another_day import of_another_day
+        from benchmate.talk.asked.of_another_day import of_another_day
 
         further = of_another_day(asked, words, lambda one: bench.house.hear(one, bench.on), bench.house.lexicon)
         if further is not None:
@@ -42,7 +42,7 @@ def heard_in_talk(bench: Bench, words: str) -> Reading:
     asking = words.casefold().startswith(opens) or ", wh" in words.casefold()
     if asking and (asked := _of_all(bench, reading)) is not None:
         return asked
-    from benchmate.talk.figure_again import said_further, sized_before
+    from benchmate.talk.sums.again import said_further, sized_before
 
     if (sized := sized_before(bench.context.amends, reading, bench.house, bench.on)) is not None:
         return sized
@@ -61,7 +61,7 @@ def _amended(bench: Bench, words: str, reading: Reading) -> Reading | None:
         ways = (*sense["undoes"], *sense["unsays"], *sense["opens_amends"])
         if not any(way.split()[0] in first for way in ways):
             return None
-    from benchmate.talk.amended import Short, amended
+    from benchmate.talk.corrected.amended import Short, amended
 
     def hear(others: str) -> Reading:
         return house.hear(others, bench.on, talk.reading)
@@ -73,7 +73,7 @@ def _sheltered(bench: Bench, words: str, reading: Reading) -> Reading | None:
     """The question which trees need shelter, asked outright or by a cold night told of no tree."""
     if bench.house.garden is None:
         return None
-    from benchmate.talk.sheltering import asks_shelter, near
+    from benchmate.talk.trees.sheltering import asks_shelter, near
 
     asked = asks_shelter(bench, words, reading)
     return near(asked, bench.on) if asked else None
@@ -98,13 +98,13 @@ def _cause(bench: Bench, words: str, reading: Reading) -> Reading | None:
     """The question whether a work is behind what is seen, or None."""
     if not (reading.work or reading.facts) or not {"ask", "decide", "observe"} & set(reading.acts):
         return None
-    from benchmate.talk.cause_asked import cause_asked
+    from benchmate.talk.asked.cause_asked import cause_asked
 
     return cause_asked(reading, bench.house.ear.words(words), bench.house.lexicon)
 
 
 def _of_all(bench: Bench, reading: Reading) -> Reading | None:
     """The question which trees need a work now, asked of each of them."""
-    from benchmate.talk.of_all import of_all
+    from benchmate.talk.trees.of_all import of_all
 
     return of_all(reading, lambda words: bench.house.hear(words, bench.on), bench.house.lexicon)

@@ -13,10 +13,10 @@ from typing import TYPE_CHECKING, Any
 from benchmate.fault import UserError, unless_broken
 from benchmate.garden.record import Entry, Place, Tree
 from benchmate.hearing.reading import Reading
-from benchmate.hearing.word_patterns import Classes
+from benchmate.hearing.vocabulary.word_patterns import Classes
 from benchmate.rulebase import CompiledStore, RuleFolders, compiled, find_rules, fingerprint
-from benchmate.talk.photographs import photographs, without_photographs
-from benchmate.talk.which_tree import names_of
+from benchmate.talk.told.photographs import photographs, without_photographs
+from benchmate.talk.trees.which_tree import names_of
 from benchmate.telling.works import tell_works_by
 from benchmate.value import replace
 
@@ -61,10 +61,10 @@ class House:
 
     @cached_property
     def lexicon(self) -> Lexicon:
-        from benchmate.hearing.lexicon import Lexicon
+        from benchmate.hearing.vocabulary.lexicon import Lexicon
 
         def build() -> Mapping[str, Any]:
-            from benchmate.hearing.compiling import lexicon_data
+            from benchmate.hearing.vocabulary.compiling import lexicon_data
 
             return lexicon_data(self.tables.tables)
 
@@ -75,7 +75,7 @@ class House:
     @cached_property
     def figure_words(self) -> Mapping[str, Any]:
         """The words of figure questions: unpacked only where one may be asked."""
-        from benchmate.hearing.figure_words import compiled_from
+        from benchmate.hearing.figures.words import compiled_from
 
         return self._compiled("figure_words", lambda: compiled_from(self.tables.tables))
 
@@ -116,7 +116,7 @@ class House:
     @cached_property
     def answers(self) -> Mapping[str, Any]:
         """Questions of rules/answers with their answers, and the classes of words that they are asked by."""
-        from benchmate.talk.known_answers import compiled_from
+        from benchmate.talk.asked.known_answers import compiled_from
 
         return self._compiled("answers", lambda: compiled_from(self.tables.tables))
 

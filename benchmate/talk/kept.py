@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from benchmate.talk.context import Context, Pending
-from benchmate.talk.picked import PICKED
 from benchmate.talk.statement import yes_or_no
-from benchmate.talk.which_tree import species_said
+from benchmate.talk.told.picked import PICKED
+from benchmate.talk.trees.which_tree import species_said
 
 if TYPE_CHECKING:
     from benchmate.hearing.reading import Reading

@@ -34,7 +34,7 @@ def open_talk(args: Namespace) -> int:
     bench = Bench(house, day, tree=getattr(args, "tree", None), dry=getattr(args, "dry", False), plain=plain)
     ask: Callable[[str], Answer] = bench.answer
     if getattr(args, "listen", False):
-        from benchmate.talk.by_voice import spoken_statements
+        from benchmate.talk.aloud.by_voice import spoken_statements
 
         spoken, ask = spoken_statements(bench)
         return converse(_said_aloud(args, ask), spoken, screen, attended=True)
@@ -48,7 +48,7 @@ def open_talk(args: Namespace) -> int:
 def _said_aloud(args: Namespace, ask: Callable[[str], Answer]) -> Callable[[str], Answer]:
     if not getattr(args, "speak", False):
         return ask
-    from benchmate.talk.by_voice import aloud
+    from benchmate.talk.aloud.by_voice import aloud
 
     return aloud(ask)
 
@@ -70,7 +70,7 @@ def _house(args: Namespace, screen: Screen) -> House:
     folder = None if demo else garden_folder(asked)
     missing = not demo and (folder is None or not folder.exists() or (folder.is_dir() and not any(folder.iterdir())))
     if missing and both_terminals():
-        from benchmate.talk.first_start import begin
+        from benchmate.talk.start.first_start import begin
 
         made = begin(folder, screen)
         rules = getattr(args, "rules", None)

@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING
 
 from benchmate.hearing.reading import Missed, Reading, Work
 from benchmate.practice.advice import Ask
-from benchmate.talk.asked_how import phrase_places
-from benchmate.talk.bare_orders import settled_orders
+from benchmate.talk.asked.asked_how import phrase_places
 from benchmate.talk.decide import LEFT_WORKS
+from benchmate.talk.told.bare_orders import settled_orders
 from benchmate.telling.heard import said_work_words
 from benchmate.telling.lines import cut_short
 from benchmate.telling.measures import millimetres
@@ -17,7 +17,7 @@ from benchmate.telling.wording import list_words, sentence
 
 if TYPE_CHECKING:
     from benchmate.hearing import Ear, Lexicon
-    from benchmate.hearing.words import Word
+    from benchmate.hearing.vocabulary.words import Word
     from benchmate.talk.turns import Turn
 
 # what is asked where a day is wanted
@@ -94,7 +94,7 @@ def _settled_names(turn: Turn) -> bool:
     for the tree at hand only after a yes."""
     if turn.confirmed or turn.tree is None:
         return True
-    from benchmate.talk.near_names import may_be_another
+    from benchmate.talk.trees.near_names import may_be_another
 
     other = may_be_another(turn.reading, turn.house.ear.words(turn.reading.said), turn.house.lexicon)
     if other is None:
@@ -116,7 +116,7 @@ def _parted(between: list[Word], lexicon: Lexicon, *, comma: bool) -> bool:
 def _settled_decisions(turn: Turn) -> bool:
     """Work that the grower decided not to do before a day that is still to come is put to him first; where it is done
     already he is reminded."""
-    from benchmate.talk.own_words import decided_against
+    from benchmate.talk.recorded.own_words import decided_against
 
     if turn.tree is None or turn.confirmed or "decide" not in turn.acts:
         return True

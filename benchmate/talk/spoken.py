@@ -136,7 +136,7 @@ def what_can_i_say(bench: Bench, words: str) -> Answer:
 
 def examples_for(bench: Bench) -> list[str]:
     """Statements that the rules answer for the tree at hand: a few of the rules' own, on its species where they say."""
-    from benchmate.talk.which_tree import is_of
+    from benchmate.talk.trees.which_tree import is_of
 
     here = bench.here
     examples = ["second flush is hardened, what now", "can I wire it", "when can I repot it", "repotted it today"]
@@ -191,7 +191,7 @@ def sheet(bench: Bench, words: str) -> Answer:
     )
     if tree is None:
         return _tell(bench, words, [], "No tree is at hand; name one, as in: show me the sheet of Gatepost")
-    from benchmate.talk.sheet_of import sheet_of
+    from benchmate.talk.recorded.sheet_of import sheet_of
     from benchmate.telling.page import sheet_lines
 
     lines = sheet_lines(sheet_of(tree, bench.house, bench.on), _NARROW, plain=bench.plain)
@@ -200,7 +200,7 @@ def sheet(bench: Bench, words: str) -> Answer:
 
 def of_tree(bench: Bench, name: str) -> bool:
     """Whether a name is that of a tree of the garden, or means the one at hand."""
-    from benchmate.talk.which_tree import named
+    from benchmate.talk.trees.which_tree import named
 
     return name.casefold() in ("it", "this tree", "this one") or named(bench.house.trees(), name) is not None
 
@@ -212,7 +212,7 @@ def of_tree(bench: Bench, name: str) -> bool:
 )
 def what_it_taught(bench: Bench, words: str) -> Answer:
     """What the journals taught about the tree at hand, each with how often it was seen."""
-    from benchmate.talk.plans import lessons_for, plan_book
+    from benchmate.talk.asked.plans import lessons_for, plan_book
     from benchmate.telling.plan import lesson_lines
 
     here = bench.here

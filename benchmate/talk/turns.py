@@ -8,32 +8,32 @@ from benchmate.garden.potted import as_potted
 from benchmate.garden.record import Entry, Tree
 from benchmate.hearing.reading import Reading, Work
 from benchmate.practice.advice import Advice, Ask
-from benchmate.talk.aftermath import asks_alone, looks_back
-from benchmate.talk.answered import go_on
-from benchmate.talk.asked_how import as_thought, turned_to
+from benchmate.talk.asked.aftermath import asks_alone, looks_back
+from benchmate.talk.asked.asked_how import as_thought, turned_to
+from benchmate.talk.asked.two_parts import with_second_part
 from benchmate.talk.context import Context, Logged, Pending
-from benchmate.talk.correct import corrected
+from benchmate.talk.corrected.correct import corrected
+from benchmate.talk.corrected.not_done import put_right
+from benchmate.talk.corrected.redated import day_meant_by
 from benchmate.talk.decide import done_ahead, entries_of
 from benchmate.talk.deeds import another_option, pick, refused_options, strike, take_back
-from benchmate.talk.expected import keeps_expected
-from benchmate.talk.following import Endings, endings_of, in_its_days
 from benchmate.talk.kept import kept, moved_words, thought_words
-from benchmate.talk.kind_told import tells_kind
-from benchmate.talk.many import for_each
-from benchmate.talk.naming import begin_record, name_tree
-from benchmate.talk.not_done import put_right
 from benchmate.talk.not_understood import not_understood
-from benchmate.talk.offspring import propagate
-from benchmate.talk.on_record import on_record
-from benchmate.talk.parting import parts_with
-from benchmate.talk.plurals import all_of_kind
-from benchmate.talk.redated import day_meant_by
-from benchmate.talk.refer import pointing_of, resolve
-from benchmate.talk.renaming import meant_for_it, rename
+from benchmate.talk.recorded.on_record import on_record
 from benchmate.talk.settling import NO_DAY, TO_COME, settled, settled_guesses
-from benchmate.talk.sums_follow import counted_leaves
-from benchmate.talk.two_parts import with_second_part
-from benchmate.talk.which_tree import Meant, as_list, as_turn, meant_tree, rivals, species_said, which
+from benchmate.talk.sums.follow import counted_leaves
+from benchmate.talk.told.answered import go_on
+from benchmate.talk.told.expected import keeps_expected
+from benchmate.talk.told.following import Endings, endings_of, in_its_days
+from benchmate.talk.trees.kind_told import tells_kind
+from benchmate.talk.trees.many import for_each
+from benchmate.talk.trees.naming import begin_record, name_tree
+from benchmate.talk.trees.offspring import propagate
+from benchmate.talk.trees.parting import parts_with
+from benchmate.talk.trees.plurals import all_of_kind
+from benchmate.talk.trees.refer import pointing_of, resolve
+from benchmate.talk.trees.renaming import meant_for_it, rename
+from benchmate.talk.trees.which_tree import Meant, as_list, as_turn, meant_tree, rivals, species_said, which
 from benchmate.telling.answer import Answer
 from benchmate.telling.lines import Line
 from benchmate.telling.story import tree_words
@@ -196,8 +196,8 @@ class Turn:
 
     def decide(self) -> None:
         """Advice, answers to questions, and the entries that the statement makes."""
-        from benchmate.talk import questions
-        from benchmate.talk.told_beside import as_done, as_told
+        from benchmate.talk.asked import questions
+        from benchmate.talk.told.told_beside import as_done, as_told
 
         if "pick" in self.acts:
             pick(self)

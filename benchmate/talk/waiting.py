@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from benchmate.garden.record import Tree
-from benchmate.hearing.lexicon import Lexicon
 from benchmate.hearing.reading import Reading
+from benchmate.hearing.vocabulary.lexicon import Lexicon
 from benchmate.talk.context import Pending
 from benchmate.talk.statement import yes_or_no
-from benchmate.talk.which_tree import named
+from benchmate.talk.trees.which_tree import named
 from benchmate.telling.answer import Answer
 from benchmate.value import replace
 

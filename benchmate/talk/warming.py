@@ -14,7 +14,7 @@ def warm(rules: Path, into: Path) -> list[Path]:
 
     Gives the files that belong into `benchmate/compiled` of the copy, the stamp last. into: an empty folder.
     """
-    from benchmate.talk.plans import plan_book
+    from benchmate.talk.asked.plans import plan_book
 
     house = House(None, rules)
     house.store = CompiledStore((into,))

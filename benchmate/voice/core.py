@@ -10,7 +10,7 @@ from itertools import accumulate
 from typing import Any
 
 from benchmate.hearing import Lexicon
-from benchmate.hearing.words import verb_forms
+from benchmate.hearing.vocabulary.words import verb_forms
 
 _PIECE = re.compile(r"<[^>]+>|\{[^}]+\}|[^\s<{]+")
 _CHOICE = re.compile(r"\[([^\[\]]*)\]")

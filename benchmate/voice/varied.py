@@ -10,7 +10,7 @@ import random
 from collections.abc import Iterator, Mapping, Sequence
 
 from benchmate.hearing import Lexicon
-from benchmate.hearing.lexicon import walk
+from benchmate.hearing.vocabulary.lexicon import walk
 
 from .filler import Filler
 

@@ -16,9 +16,9 @@ sys.path.insert(0, str(Path(__file__).parent))
 
 from answers import DEMO, ON, bare_parses, row, seconds, time_of
 
+from benchmate.talk.asked.plans import plan_for
 from benchmate.talk.bench import Bench
 from benchmate.talk.house import House
-from benchmate.talk.plans import plan_for
 
 ASKED = (
     "which trees need repotting",

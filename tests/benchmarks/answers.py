@@ -28,7 +28,7 @@ from lark.lexer import Token as LarkToken
 from orchard import plant
 
 from benchmate.garden import due, open_garden
-from benchmate.hearing.automaton import GRAMMAR
+from benchmate.hearing.lattice.automaton import GRAMMAR
 from benchmate.practice import advise, gather
 from benchmate.talk.bench import Bench
 from benchmate.talk.house import House

@@ -15,7 +15,7 @@ from collections.abc import Callable
 from rapidfuzz import process
 from rapidfuzz.distance import OSA
 
-from benchmate.hearing.spotting import Spotter
+from benchmate.hearing.lattice.spotting import Spotter
 from benchmate.talk.house import House
 
 SLIPS = 300

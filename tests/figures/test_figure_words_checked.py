@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from benchmate.hearing.check import check_words
-from benchmate.hearing.figure_small import SmallWords
+from benchmate.hearing.figures.small import SmallWords
+from benchmate.hearing.vocabulary.check import check_words
 from benchmate.rulebase import read_tables
 from benchmate.rulebase.model_figures import SmallShape
 from benchmate.rulebase.validate import check_shapes

@@ -7,8 +7,8 @@ import datetime as dt
 import pytest
 
 from benchmate.hearing import Ear
-from benchmate.hearing.date_days import easter, nth_weekday, weekday_from
-from benchmate.hearing.dates import DateWords, spot_dates
+from benchmate.hearing.amounts.date_days import easter, nth_weekday, weekday_from
+from benchmate.hearing.amounts.dates import DateWords, spot_dates
 
 ON = dt.date(2026, 6, 14)  # a Sunday
 

@@ -7,7 +7,7 @@ import datetime as dt
 import pytest
 
 from benchmate.hearing import Ear
-from benchmate.hearing.values import spot_values
+from benchmate.hearing.amounts.values import spot_values
 
 ON = dt.date(2026, 6, 14)
 

@@ -11,7 +11,7 @@ from lark import Lark, Tree
 from lark.lexer import Lexer, Token
 
 from benchmate.hearing import Ear
-from benchmate.hearing.automaton import GRAMMAR, Node
+from benchmate.hearing.lattice.automaton import GRAMMAR, Node
 
 
 class _NoLexer(Lexer):

@@ -7,7 +7,7 @@ import datetime as dt
 import pytest
 
 from benchmate.hearing import Ear
-from benchmate.hearing.opening import opens, stands_there
+from benchmate.hearing.lattice.opening import opens, stands_there
 
 ON = dt.date(2026, 6, 14)
 

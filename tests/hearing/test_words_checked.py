@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from benchmate.hearing.check import check_words
+from benchmate.hearing.vocabulary.check import check_words
 from benchmate.rulebase import read_tables
 from benchmate.rulebase.where import RuleFolders, find_rules
 

@@ -9,7 +9,7 @@ import pytest
 from conftest import rule_tables
 
 from benchmate.hearing import Ear
-from benchmate.hearing.compiling import pattern_keys
+from benchmate.hearing.vocabulary.compiling import pattern_keys
 
 ON = dt.date(2026, 6, 14)
 TABLES = rule_tables()

@@ -10,10 +10,10 @@ from history_rows import faults
 
 from benchmate.garden import check_garden, due, follow_ups, new_garden, standing
 from benchmate.garden.record import Place
+from benchmate.talk.asked.meant import meant_by_grower, meant_lines
+from benchmate.talk.asked.plans import plan_for
 from benchmate.talk.bench import Bench
 from benchmate.talk.house import House
-from benchmate.talk.meant import meant_by_grower, meant_lines
-from benchmate.talk.plans import plan_for
 from benchmate.telling import lay, tell
 from benchmate.telling.story import entry_words, story_lines
 

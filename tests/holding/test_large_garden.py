@@ -12,8 +12,8 @@ from orchard import plant
 
 from benchmate.garden import Entry, open_garden
 from benchmate.hearing.reading import Reading, Work
-from benchmate.talk.recall import recall
-from benchmate.talk.recall_many import newest_of
+from benchmate.talk.recorded.recall import recall
+from benchmate.talk.recorded.recall_many import newest_of
 
 ON = dt.date(2018, 6, 14)
 QUESTIONS = [

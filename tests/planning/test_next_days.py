@@ -7,8 +7,8 @@ from pathlib import Path
 import pytest
 
 from benchmate.garden.record import Entry
+from benchmate.talk.asked.plans import days_for, plan_for
 from benchmate.talk.house import House
-from benchmate.talk.plans import days_for, plan_for
 
 DEMO = Path(__file__).resolve().parents[2] / "demo_trees"
 ON = dt.date(2026, 6, 14)

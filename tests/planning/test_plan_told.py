@@ -16,8 +16,8 @@ from plan_files import NORTH, book, entries_of, house, planning, tree_of
 
 from benchmate.fault import UserError
 from benchmate.planning import Plan, lay_plan, taught
+from benchmate.talk.asked.plans import plan_book, plan_for, years_asked, years_said
 from benchmate.talk.house import House
-from benchmate.talk.plans import plan_book, plan_for, years_asked, years_said
 from benchmate.telling.lines import lay
 from benchmate.telling.plan import lesson_lines, plan_lines, plan_words
 

@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from benchmate.hearing.reading import Reading
-from benchmate.talk.asked_how import asks_for_all, points_at_one, with_days
+from benchmate.talk.asked.asked_how import asks_for_all, points_at_one, with_days
 from benchmate.talk.bench import Bench
 from benchmate.talk.house import House
 

@@ -10,7 +10,7 @@ import pytest
 
 from benchmate.fault import UserError
 from benchmate.practice.advice import Advice, Caution
-from benchmate.talk import by_voice
+from benchmate.talk.aloud import by_voice
 from benchmate.talk.opening import open_talk
 from benchmate.telling.answer import Answer
 from benchmate.voice import aloud, microphone

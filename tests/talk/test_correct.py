@@ -3,7 +3,7 @@
 import pytest
 
 from benchmate.hearing.reading import Fact, Reading, Spot, Work
-from benchmate.talk.correct import corrected
+from benchmate.talk.corrected.correct import corrected
 
 LAST = Reading(
     "shorten the left branch to three leaves",

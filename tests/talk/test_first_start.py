@@ -6,9 +6,9 @@ import pytest
 
 from benchmate.fault import UserError
 from benchmate.garden import open_garden
-from benchmate.talk.first_start import begin
-from benchmate.talk.place_words import read_month_day
 from benchmate.talk.screen import screen_of
+from benchmate.talk.start.first_start import begin
+from benchmate.talk.start.place_words import read_month_day
 
 
 def typed(*answers):

@@ -8,7 +8,7 @@ import pytest
 
 from benchmate.garden import new_garden
 from benchmate.garden.record import Place
-from benchmate.hearing.word_patterns import end_of
+from benchmate.hearing.vocabulary.word_patterns import end_of
 from benchmate.talk.bench import Bench
 from benchmate.talk.house import House
 

@@ -4,9 +4,9 @@ import datetime as dt
 
 import pytest
 
+from benchmate.talk.asked.known_answers import known_answer
 from benchmate.talk.bench import Bench
 from benchmate.talk.house import House
-from benchmate.talk.known_answers import known_answer
 
 
 @pytest.mark.parametrize(

@@ -5,7 +5,7 @@ import datetime as dt
 import pytest
 
 from benchmate.garden import check_garden, open_garden
-from benchmate.talk.naming import origin_said
+from benchmate.talk.trees.naming import origin_said
 from benchmate.telling import lay, tell
 
 ON = dt.date(2026, 6, 14)

@@ -3,7 +3,7 @@
 import pytest
 
 from benchmate.fault import UserError
-from benchmate.talk.place_words import read_latitude, read_month_day
+from benchmate.talk.start.place_words import read_latitude, read_month_day
 
 
 @pytest.mark.parametrize(

@@ -6,7 +6,7 @@ import pytest
 
 from benchmate.garden.record import Entry
 from benchmate.hearing.reading import Reading, Work
-from benchmate.talk.recall import recall
+from benchmate.talk.recorded.recall import recall
 
 ON = dt.date(2026, 6, 14)
 

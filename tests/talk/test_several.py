@@ -150,7 +150,7 @@ def test_a_question_over_all_needs_no_yes(carried):
 
 
 def test_many_trees_are_asked_about_before_they_are_weighed(carried, bench, monkeypatch):
-    from benchmate.talk import many
+    from benchmate.talk.trees import many
 
     monkeypatch.setattr(many, "_WEIGHED", 3)
     answer, new = carried(done("feed", every=True))

@@ -4,7 +4,7 @@ import pytest
 
 from benchmate.garden.record import Tree
 from benchmate.hearing.reading import Fact, Reading
-from benchmate.talk.which_tree import meant_tree
+from benchmate.talk.trees.which_tree import meant_tree
 
 GATEPOST = Tree("Gatepost", "field-maple-gate", "Acer campestre")
 EMBER = Tree("Ember", "ember", "Acer palmatum")

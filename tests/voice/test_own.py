@@ -12,8 +12,8 @@ import pytest
 from spoken import HERE, said_by
 
 from benchmate.fault import UserError
+from benchmate.talk.aloud.teaching import read_aloud
 from benchmate.talk.screen import Screen
-from benchmate.talk.teaching import read_aloud
 from benchmate.voice.own import Lesson, lesson_lines
 from benchmate.voice.own.soundmodel import Shares, read_sound_model
 from benchmate.voice.own.tally import PRIOR

@@ -12,8 +12,8 @@ from benchmate.telling.lines import lay
 
 def plan_command(args: Namespace) -> int:
     """The plan of one tree, with what its journal taught."""
-    from benchmate.talk.meant import meant_by_grower, meant_lines
-    from benchmate.talk.plans import plan_for
+    from benchmate.talk.asked.meant import meant_by_grower, meant_lines
+    from benchmate.talk.asked.plans import plan_for
     from benchmate.telling.plan import plan_lines
 
     house = house_of(args)

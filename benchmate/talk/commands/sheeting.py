@@ -19,7 +19,7 @@ FILE = "sheet.html"
 
 def sheet_command(args: Namespace) -> int:
     """Write the page, or with `--text` print the sheet."""
-    from benchmate.talk.sheet_of import sheet_of
+    from benchmate.talk.recorded.sheet_of import sheet_of
     from benchmate.telling.page import page_text, sheet_lines
 
     house = house_of(args)

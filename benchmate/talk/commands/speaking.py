@@ -77,7 +77,7 @@ def hear_command(args: Namespace) -> int:
                 print_lines(heard_lines(reading, on) or [Line("Nothing was understood.", ASIDE)], args)
         return 0
     if args.wav is not None:
-        from benchmate.talk.by_voice import heard_wave
+        from benchmate.talk.aloud.by_voice import heard_wave
 
         reading = heard_wave(house, args.wav, on)
     else:
@@ -108,7 +108,7 @@ def _lines_of(path: str | None) -> Iterator[str]:
 
 def words_command(args: Namespace) -> int:
     """Words that were not taken in, how often, and the line of TOML that would teach each."""
-    from benchmate.talk.missed_words import HOME, missed_words
+    from benchmate.talk.recorded.missed_words import HOME, missed_words
 
     house = house_of(args)
     rows = missed_words(house)
@@ -131,7 +131,7 @@ def words_command(args: Namespace) -> int:
 
 def learn_command(args: Namespace) -> int:
     """Five minutes at the bench with a copy of the demo garden."""
-    from benchmate.talk.learning import learn
+    from benchmate.talk.start.learning import learn
 
     status: int = learn(args)
     return status
@@ -139,7 +139,7 @@ def learn_command(args: Namespace) -> int:
 
 def voice_command(args: Namespace) -> int:
     """Lines read aloud, from which the recogniser learns a voice."""
-    from benchmate.talk.teaching import teach
+    from benchmate.talk.aloud.teaching import teach
 
     status: int = teach(args)
     return status

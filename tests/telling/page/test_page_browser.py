@@ -8,7 +8,7 @@ import pytest
 from page_sheets import ON, old_yew
 
 from benchmate.talk.house import House
-from benchmate.talk.sheet_of import sheet_of
+from benchmate.talk.recorded.sheet_of import sheet_of
 from benchmate.telling.page import page_text
 
 pytest.importorskip("fcntl", reason="the browser is spoken to over pipes that only POSIX has")

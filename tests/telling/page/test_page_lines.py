@@ -5,7 +5,7 @@ from page_parts import text_of, tree_of
 from page_sheets import HOSTILE, ON, entry, old_yew, sheet
 
 from benchmate.talk.house import House
-from benchmate.talk.sheet_of import sheet_of
+from benchmate.talk.recorded.sheet_of import sheet_of
 from benchmate.telling import lay
 from benchmate.telling.page import SeasonSpent, growth_lines, page_text, sheet_lines, spent_lines
 

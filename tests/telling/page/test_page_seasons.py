@@ -8,7 +8,7 @@ from page_sheets import ON, entry
 from benchmate.garden import new_garden, new_tree
 from benchmate.garden.record import Place
 from benchmate.talk.house import House
-from benchmate.talk.sheet_of import known_taxon, sheet_of
+from benchmate.talk.recorded.sheet_of import known_taxon, sheet_of
 
 NORTH = Place("Test garden", 51.5, -0.5, (4, 25), (10, 20))
 SOUTH = Place("Test garden", -37.8, 145.0, (9, 20), (5, 20))

@@ -1,0 +1,1 @@
+"""Numbers, measures and times in words."""

@@ -1,0 +1,1 @@
+"""Which figure a statement asks for, and what its numbers stand for in it."""

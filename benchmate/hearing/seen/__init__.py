@@ -1,0 +1,1 @@
+"""Clauses that tell what is seen: findings, states, places and sizes."""

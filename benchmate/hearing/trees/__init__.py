@@ -1,0 +1,1 @@
+"""Several trees in one statement."""

@@ -1,0 +1,1 @@
+"""The words: text taken apart, and the lexicon that holds every word the bench knows."""

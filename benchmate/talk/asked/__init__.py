@@ -1,0 +1,1 @@
+"""Questions in the talk, and how they go on."""

@@ -1,0 +1,1 @@
+"""What was said before, put right."""

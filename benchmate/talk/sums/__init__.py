@@ -1,0 +1,1 @@
+"""Figures asked in words: where their arguments come from, and in which unit they are told."""
