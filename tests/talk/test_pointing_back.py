@@ -258,7 +258,7 @@ def test_what_is_due_on_another_tree_is_done_there(talk):
 
 
 def test_an_option_that_was_not_asked_about_is_put_to_the_grower(talk):
-    *_, answer = talk("Crag", "which branch should I wire first", "the first one")
+    *_, answer = talk("Gatepost", "may I take the leaves off or halve them", "take the third")
     assert answer.confirm and not answer.logged
 
 
