@@ -61,16 +61,26 @@ def test_the_sound_model_is_read_as_the_recogniser_describes_it(model):
     assert all(variance > 0 for variance in model.variances)
 
 
-def test_a_moment_is_shared_out_whole_and_goes_to_the_density_it_lies_on(model):
-    shape = model.shape
-    codebook, density = model.phones.index("IY"), 17
-    at = [((codebook * shape.streams + stream) * shape.densities + density) * shape.length for stream in range(3)]
-    frame = [tuple(model.means[place : place + shape.length]) for place in at]
-    shares = Shares(model).of(codebook, 2547, frame)
-    for stream in range(3):
-        of_stream = [share for where, _, share in shares if where == stream]
-        assert sum(of_stream) == pytest.approx(1.0, abs=0.05)  # what has less than a thousandth is passed over
-    assert all(math.isfinite(share) and 0 < share <= 1 for *_, share in shares)
+def test_a_moment_is_shared_out_as_the_densities_and_their_weights_say(model):
+    """Against the shares worked out straight from the formula of the normal density; a weight falls by 1024 times the
+    logarithm of 1.0001 for each step in which it is stored."""
+    shape, codebook, senone, density = model.shape, model.phones.index("IY"), 2547, 17
+    first = [(codebook * shape.streams + stream) * shape.densities for stream in range(shape.streams)]
+    places = [(at + density) * shape.length for at in first]
+    frame = [tuple(value + 0.5 for value in model.means[place : place + shape.length]) for place in places]
+    shares = Shares(model).of(codebook, senone, frame)
+    for stream, at in enumerate(first):
+        likely = []
+        for one in range(shape.densities):
+            step = model.weights[(stream * shape.densities + one) * model.senones + senone]
+            place = slice((at + one) * shape.length, (at + one + 1) * shape.length)
+            row = zip(frame[stream], model.means[place], model.variances[place], strict=True)
+            exponent = sum((x - m) ** 2 / v + math.log(v) for x, m, v in row)
+            likely.append(math.exp(-0.5 * exponent - step * 1024 * math.log(1.0001)))
+        told = {number: share for where, number, share in shares if where == stream}
+        assert told and sum(told.values()) == pytest.approx(1.0, abs=0.1)  # less than a thousandth is passed over
+        for number, share in told.items():
+            assert share == pytest.approx(likely[number] / sum(likely), rel=1e-3)
 
 
 def test_which_line_was_read_is_told_and_another_statement_is_none(lesson, lines):
@@ -135,6 +145,20 @@ class Spoken:
 
     def chunks(self):
         yield self._sounds.pop(0)
+
+
+def test_what_was_read_stays_learnt_where_the_microphone_goes(voices_here, tables, lines, tmp_path):
+    class Unplugged(Spoken):
+        def __enter__(self):
+            if not self._sounds:
+                raise UserError("the microphone cannot be opened")
+            return self
+
+    house, screen = SimpleNamespace(tables=SimpleNamespace(tables=tables)), Screen(None, False, True)
+    microphone = Unplugged([said_by(lines[0], *VOICE)])
+    with pytest.raises(UserError, match="microphone"):
+        read_aloud(house, tmp_path, lines, screen, lambda _words: "", microphone)
+    assert lines_taught(tmp_path, WARPS) == 1
 
 
 @pytest.mark.parametrize(

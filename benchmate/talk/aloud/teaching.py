@@ -83,12 +83,14 @@ def read_aloud(
                     sound = recorded(lambda: ask("reading; Enter when you are done "), microphone)
                 if lesson.is_this(line, sound) and lesson.take(line, sound):
                     break
-                _tell(
-                    screen,
-                    Line("That could not be followed" + ("; once more." if left else "; on to the next."), ASIDE),
-                )
+                then = "once more" if left else "on to the next"
+                _tell(screen, Line(f"That could not be followed; {then}.", ASIDE))
     except (EOFError, KeyboardInterrupt):
         print()
+    except UserError:  # the microphone has gone: what was read before stays learnt
+        if lesson.taken > before:
+            _kept(lesson, before, screen)
+        raise
     return _kept(lesson, before, screen)
 
 

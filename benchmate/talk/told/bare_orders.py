@@ -40,7 +40,7 @@ def settled_orders(turn: Turn) -> bool:
 
 def against_words(option: Option) -> str:
     """What stands against an option, as a sentence."""
-    says = blocks_first(option.against)[0].says if option.against else "A fact that decides is not known"
+    says = blocks_first(option.against)[0].says if option.against else "What decides is asked below"
     return says.rstrip(".") + "."
 
 

@@ -12,8 +12,8 @@ from typing import Any
 
 from .cepstra import Vector, read_cepstra, streams_of
 
-# Samples of silence put before the sound. At one offset in three the recogniser loses its own path through the states,
-# at others it does not; of 240 lines read, 4 could not be laid along their words at any of these.
+# Samples of silence put before the sound. At one offset in three the recogniser loses its own path through the states
+# (42 of 120 tries), at others it does not; 77 of 720 lines read could be laid along their words at none of these.
 OFFSETS = (0, 40, 80, 120, 2_000, 2_040, 2_080, 3_000)
 
 
